@@ -1,0 +1,7 @@
+"""Reading: what a sugarer's text means. Pure: no clock, no I/O."""
+
+from __future__ import annotations
+
+from bot.reading.understanding import Choice, Doubt, Profile, Understanding
+
+__all__ = ["Choice", "Doubt", "Profile", "Understanding"]

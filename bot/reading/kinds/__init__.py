@@ -1,0 +1,92 @@
+"""The family of readings: one file a kind. A new kind is one file and one line in KINDS."""
+
+from __future__ import annotations
+
+from bot.reading.kinds.amend import Amend
+from bot.reading.kinds.base import Reading
+from bot.reading.kinds.boil import Boil
+from bot.reading.kinds.bucket_size import BucketSize
+from bot.reading.kinds.chat import Chat
+from bot.reading.kinds.cost import Cost
+from bot.reading.kinds.fuel import Fuel
+from bot.reading.kinds.help import Help
+from bot.reading.kinds.helper import Helper
+from bot.reading.kinds.jars import Jar, Jars
+from bot.reading.kinds.join import Join
+from bot.reading.kinds.pan_temp import PanTemp
+from bot.reading.kinds.place import Place
+from bot.reading.kinds.poured_out import PouredOut
+from bot.reading.kinds.question import Question
+from bot.reading.kinds.sap import Sap
+from bot.reading.kinds.sign import Sign
+from bot.reading.kinds.start import Start
+from bot.reading.kinds.stop import Stop
+from bot.reading.kinds.store_temp import StoreTemp
+from bot.reading.kinds.sugar import Sugar
+from bot.reading.kinds.syrup import Syrup
+from bot.reading.kinds.taps_pulled import TapsPulled
+from bot.reading.kinds.taps_set import TapsSet
+from bot.reading.kinds.tree import Tree
+from bot.reading.kinds.undo import Undo
+from bot.reading.kinds.water_boils import WaterBoils
+
+KINDS: tuple[type[Reading], ...] = (
+    Sap,
+    Sugar,
+    PouredOut,
+    Boil,
+    Syrup,
+    Jars,
+    TapsSet,
+    TapsPulled,
+    Tree,
+    StoreTemp,
+    WaterBoils,
+    PanTemp,
+    Cost,
+    Fuel,
+    Sign,
+    Place,
+    BucketSize,
+    Helper,
+    Join,
+    Undo,
+    Amend,
+    Question,
+    Stop,
+    Start,
+    Help,
+    Chat,
+)
+
+__all__ = [
+    "KINDS",
+    "Amend",
+    "Boil",
+    "BucketSize",
+    "Chat",
+    "Cost",
+    "Fuel",
+    "Help",
+    "Helper",
+    "Jar",
+    "Jars",
+    "Join",
+    "PanTemp",
+    "Place",
+    "PouredOut",
+    "Question",
+    "Reading",
+    "Sap",
+    "Sign",
+    "Start",
+    "Stop",
+    "StoreTemp",
+    "Sugar",
+    "Syrup",
+    "TapsPulled",
+    "TapsSet",
+    "Tree",
+    "Undo",
+    "WaterBoils",
+]

@@ -1,0 +1,15 @@
+"""A carrier's word: who is this."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from bot.reading.kinds.base import Reading
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Help(Reading):
+    """A carrier's word: who is this."""
+
+    kind: ClassVar[str] = "help"
