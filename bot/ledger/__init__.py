@@ -1,1 +1,33 @@
-"""..."""
+"""The ledger: people, texts and records. The only place that speaks SQL."""
+
+from __future__ import annotations
+
+from bot.ledger.book import Book, Ledger
+from bot.ledger.inbox import KeptText
+from bot.ledger.notes import Asked
+from bot.ledger.people import HELPER, OWNER, Invitation, Who
+from bot.ledger.records import Kept, Records, Undone, Writer
+from bot.ledger.schema import NewerStoreError
+from bot.ledger.store import IN_MEMORY, Store
+from bot.ledger.sums import KindSum, NamedSap, NamedSugar
+
+__all__ = [
+    "HELPER",
+    "IN_MEMORY",
+    "OWNER",
+    "Asked",
+    "Book",
+    "Invitation",
+    "Kept",
+    "KeptText",
+    "KindSum",
+    "Ledger",
+    "NamedSap",
+    "NamedSugar",
+    "NewerStoreError",
+    "Records",
+    "Store",
+    "Undone",
+    "Who",
+    "Writer",
+]

@@ -1,0 +1,70 @@
+"""The ledger: every transaction on the store, and the only way to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from sqlalchemy.exc import IntegrityError
+from sqlmodel import Session
+
+from bot.ledger.inbox import InboxRows, KeptText
+from bot.ledger.notes import Consents, Hints, Questions
+from bot.ledger.people import People
+from bot.ledger.records import Records
+from bot.ledger.store import Store
+from bot.ledger.sums import Sums
+from bot.messages import Incoming
+
+
+class Book:
+    """The ledger opened for one transaction: all that is written in it commits together."""
+
+    def __init__(self, session: Session) -> None:
+        self.inbox = InboxRows(session)
+        self.people = People(session)
+        self.records = Records(session)
+        self.sums = Sums(session)
+        self.questions = Questions(session)
+        self.hints = Hints(session)
+        self.consents = Consents(session)
+
+
+class Ledger:
+    """The store as a book of texts, people and records."""
+
+    def __init__(self, store: Store) -> None:
+        self._store = store
+
+    @classmethod
+    def open(cls, url: str) -> Ledger:
+        """Open the ledger at a database URL and bring its tables up to date."""
+        return cls(Store(url))
+
+    @contextmanager
+    def writing(self) -> Iterator[Book]:
+        """A transaction: committed at the end, undone as a whole if anything raises."""
+        with self._store.writing() as session:
+            yield Book(session)
+
+    @contextmanager
+    def reading(self) -> Iterator[Book]:
+        """A transaction that only looks."""
+        with self._store.reading() as session:
+            yield Book(session)
+
+    def keep(self, incoming: Incoming) -> KeptText:
+        """Commit the raw text under its provider's id, or give back the one already there."""
+        try:
+            with self.writing() as book:
+                return book.inbox.keep(incoming)
+        except IntegrityError:
+            with self.reading() as book:
+                found = book.inbox.find(incoming.door, incoming.provider_id)
+            if found is None:
+                raise
+            return found
+
+    def close(self) -> None:
+        """Close the store."""
+        self._store.close()

@@ -1,0 +1,206 @@
+"""The tables of the store. Records are only ever added to; what is summed has its own column.
+
+Moments (`..._utc`) are aware UTC; `at_local` is the naive wall clock of the sugarbush and `on`
+a local day.
+"""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+from typing import Any
+
+from pydantic import NaiveDatetime
+from sqlalchemy import JSON, Column, DateTime, Index, Text, UniqueConstraint, text
+from sqlmodel import Field, SQLModel
+
+# Stable names for every constraint, so that a migration can name what it changes.
+SQLModel.metadata.naming_convention = {
+    "ix": "ix_%(table_name)s_%(column_0_N_name)s",
+    "uq": "uq_%(table_name)s_%(column_0_N_name)s",
+    "fk": "fk_%(table_name)s_%(column_0_N_name)s_%(referred_table_name)s",
+    "pk": "pk_%(table_name)s",
+}
+
+
+class Person(SQLModel, table=True):
+    """Somebody who texts. `units` is what they spoke in last, "us" or "metric", None at first."""
+
+    __tablename__ = "person"
+
+    id: int | None = Field(default=None, primary_key=True)
+    units: str | None = None
+    met_utc: datetime
+
+
+class Address(SQLModel, table=True):
+    """One address of a person: a phone number in E.164, an e-mail address, a console name."""
+
+    __tablename__ = "address"
+
+    id: int | None = Field(default=None, primary_key=True)
+    person_id: int = Field(foreign_key="person.id", index=True)
+    address: str = Field(unique=True)
+    linked_utc: datetime
+
+
+class Sugarbush(SQLModel, table=True):
+    """The trees that one or more people keep a tally of together."""
+
+    __tablename__ = "sugarbush"
+
+    id: int | None = Field(default=None, primary_key=True)
+    made_utc: datetime
+
+
+class Member(SQLModel, table=True):
+    """Who belongs to which sugarbush, or is invited to it.
+
+    role: "owner" or "helper". An invitation has no `person_id` and no `joined_utc` yet; it is
+    closed by joining or, when it is taken back, by `left_utc`. A person belongs where they
+    joined and have not left.
+    """
+
+    __tablename__ = "member"
+    __table_args__ = (
+        Index(
+            "uq_member_person_id_current",
+            "person_id",
+            unique=True,
+            sqlite_where=text("joined_utc IS NOT NULL AND left_utc IS NULL"),
+            postgresql_where=text("joined_utc IS NOT NULL AND left_utc IS NULL"),
+        ),
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    sugarbush_id: int = Field(foreign_key="sugarbush.id", index=True)
+    role: str
+    address: str = Field(index=True)
+    person_id: int | None = Field(default=None, foreign_key="person.id")
+    invited_by_id: int | None = Field(default=None, foreign_key="person.id")
+    invited_utc: datetime | None = None
+    joined_utc: datetime | None = None
+    left_utc: datetime | None = None
+
+
+class InboxText(SQLModel, table=True):
+    """A text as it arrived, kept before it is read; then its reply.
+
+    `read_utc` is None until its records and its reply are committed. `tries` counts the
+    readings that failed. `reply_owed` says that the reply could not go out in the door's own
+    answer and still has to be sent.
+    """
+
+    __tablename__ = "inbox"
+    __table_args__ = (
+        UniqueConstraint("door", "provider_id"),
+        Index("ix_inbox_sender_arrived_utc", "sender", "arrived_utc"),
+        Index(
+            "ix_inbox_unread",
+            "id",
+            sqlite_where=text("read_utc IS NULL"),
+            postgresql_where=text("read_utc IS NULL"),
+        ),
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    door: str
+    provider_id: str
+    sender: str
+    to: str = ""
+    text: str = Field(sa_column=Column(Text, nullable=False))
+    media: int = 0
+    opt_out: str | None = None
+    arrived_utc: datetime
+    tries: int = 0
+    read_utc: datetime | None = None
+    reply: str | None = Field(default=None, sa_column=Column(Text, nullable=True))
+    reply_owed: bool = False
+
+
+class Record(SQLModel, table=True):
+    """One thing that a text said. Never changed and never deleted.
+
+    `text_id` is the text that the record stands for, `made_by_text_id` the one that caused it;
+    they differ where an undo brought an earlier version back. `replaces_id` is the record that
+    this one amends, undoes or restores over. A record counts while nothing replaces it, and
+    kind "undo" never counts.
+    """
+
+    __tablename__ = "record"
+    __table_args__ = (
+        # What a season adds up to, kind by kind.
+        Index("ix_record_season", "sugarbush_id", "season", "kind", "brix"),
+        # The latest of a kind: place, bucket size, boils.
+        Index("ix_record_latest", "sugarbush_id", "kind", "at_local"),
+        # What has been replaced; each record at most once, however many ask at the same time.
+        Index(
+            "uq_record_replaces",
+            "sugarbush_id",
+            "replaces_id",
+            unique=True,
+            sqlite_where=text("replaces_id IS NOT NULL"),
+            postgresql_where=text("replaces_id IS NOT NULL"),
+        ),
+        # What a person's last text wrote.
+        Index("ix_record_person_text", "person_id", "text_id"),
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    sugarbush_id: int = Field(foreign_key="sugarbush.id")
+    person_id: int = Field(foreign_key="person.id")
+    text_id: int = Field(foreign_key="inbox.id")
+    made_by_text_id: int = Field(foreign_key="inbox.id")
+    replaces_id: int | None = Field(default=None, foreign_key="record.id")
+    kind: str
+    on: date
+    at_local: NaiveDatetime = Field(sa_column=Column(DateTime(timezone=False), nullable=False))
+    season: int
+    gallons: float | None = None
+    brix: float | None = None
+    count: int | None = None
+    hours: float | None = None
+    dollars: float | None = None
+    fahrenheit: float | None = None
+    cords: float | None = None
+    propane_lb: float | None = None
+    tree: str | None = None
+    lot: str | None = None
+    detail: dict[str, Any] = Field(default_factory=dict, sa_column=Column(JSON, nullable=False))
+    stored_utc: datetime
+
+
+class Consent(SQLModel, table=True):
+    """The log of who allowed or forbade texts, when, and how. Only ever added to.
+
+    said: "stop" or "start". how: the door and the word or error that said it.
+    """
+
+    __tablename__ = "consent"
+
+    id: int | None = Field(default=None, primary_key=True)
+    person_id: int = Field(foreign_key="person.id", index=True)
+    said: str
+    how: str
+    text_id: int | None = Field(default=None, foreign_key="inbox.id")
+    at_utc: datetime
+
+
+class Pending(SQLModel, table=True):
+    """The question that a person was asked last and has not answered, as JSON."""
+
+    __tablename__ = "pending"
+
+    person_id: int = Field(primary_key=True, foreign_key="person.id")
+    text_id: int = Field(foreign_key="inbox.id")
+    question: dict[str, Any] = Field(sa_column=Column(JSON, nullable=False))
+    asked_utc: datetime
+
+
+class Said(SQLModel, table=True):
+    """The local day on which a person last heard a hint, so that it is not said twice a day."""
+
+    __tablename__ = "said"
+
+    person_id: int = Field(primary_key=True, foreign_key="person.id")
+    what: str = Field(primary_key=True)
+    on: date
