@@ -234,14 +234,16 @@ HOT_SYRUP_SHRINKS_TO: Final[Table] = (
     (212.0, 0.9620),
 )
 
+# Syrup that is thickened or thinned by the cup has at least this, Brix (our own).
+THICKNESS_BRIX_LEAST: Final = 40.0
+
 # --- Boiling -----------------------------------------------------------------------------
 
 # Gallons of water an hour from a square foot of flat pan at a full boil: usual, poor and
-# strong fire; a flue pan (common practice, no source).
+# strong fire (common practice, no source; a flue pan about 2).
 FLAT_PAN_RATE: Final = 1.0
 FLAT_PAN_RATE_LEAST: Final = 0.6
 FLAT_PAN_RATE_MOST: Final = 1.5
-FLUE_PAN_RATE: Final = 2.0
 # Gallons an hour from a round pot on a propane ring (common practice, no source).
 RING_RATE_LEAST: Final = 1.0
 RING_RATE_MOST: Final = 2.0
@@ -322,19 +324,22 @@ TAP_GUIDELINES_IN: Final[dict[str, tuple[float, ...]]] = {
 ROUND_OR_ACROSS_IN: Final = 30.0
 # The largest trees, inches across (our own: the record maples are about 100).
 DIAMETER_IN_MOST: Final = 100.0
+# How exactly a tree is measured, inches across (our own: a tape around it is read to 1/8 in).
+DIAMETER_IN_DOUBT: Final = 0.04
 # Depth of the hole, inches, and the most (published: Ohio State University Extension, 2025).
 TAP_DEPTH_IN: Final = 1.5
 TAP_DEPTH_IN_MOST: Final = 2.0
 # Drill bits by spile, inches (published: G. Cook, UVM Extension).
 BIT_TODAY_IN: Final = 5 / 16
 BIT_OLDER_BUCKET_IN: Final = 7 / 16
-# How far from last year's hole, inches sideways and inches up or down, by guideline: the new
-# hole clears the old one when it is that far in both.
-# The cautious end of "2 to 4 in sideways and 6 to 12 in up or down" is the one we use.
+# Spiles that are made, inches across, smallest and largest (our own bounds).
+SPILE_IN: Final = (1 / 4, 5 / 8)
+# How far from last year's hole, inches sideways and, at the same time, inches up or down, by
+# guideline. We use the cautious end of Vermont's "2 to 4 in sideways and 6 to 12 in up or down".
 FROM_OLD_HOLE_IN: Final[dict[str, tuple[float, float]]] = {
     # published: Perkins, UVM Proctor Maple Research Center, 2024
     "Vermont": (4.0, 12.0),
-    "Vermont, least": (2.0, 6.0),
+    "Vermont, at least": (2.0, 6.0),
     # published: Ohio State University Extension, 2025
     "Ohio": (4.0, 6.0),
     # published: Ontario, 2014
@@ -342,6 +347,9 @@ FROM_OLD_HOLE_IN: Final[dict[str, tuple[float, float]]] = {
     # quoted: University of Maine
     "Maine": (6.0, 24.0),
 }
+# So far to the side of an old hole the height does not matter, inches (published: UVM
+# Extension, of holes still open).
+BESIDE_OLD_HOLE_IN: Final = 6.0
 # Height of a tap above the ground, inches (common practice, no source: 2 to 4 ft, allowing
 # for snow that melts).
 TAP_HEIGHT_IN: Final = (24.0, 48.0)

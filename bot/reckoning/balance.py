@@ -109,6 +109,15 @@ def after_ice_range(gallons: float, sap_brix: float, ice_gallons: float) -> LotR
     return LotRange(low.gallons, low.brix, high.brix)
 
 
+def too_much_ice(gallons: float, ice_gallons: float) -> bool:
+    """True when more than a third of the sap would be thrown away as ice.
+
+    A rule of thumb (common practice, no source): the sugar that goes with it is not worth it.
+    """
+    positive("Sap", gallons, "gal")
+    return not_negative("Ice", ice_gallons, "gal") > gallons * figures.ICE_SHARE_MOST
+
+
 def rule_of_86(sap_brix: float) -> float:
     """Gallons of sap for one of syrup by the old rule of thumb, 86 over Brix (C. H. Jones)."""
     return figures.RULE_OF_86 / positive("Sap sugar", sap_brix, "Brix")

@@ -37,3 +37,21 @@ def pounds_per_gallon(brix: float) -> float:
 def sugar_pounds(gallons: float, brix: float) -> float:
     """Pounds of sugar in so many gallons at so many Brix."""
     return gallons * pounds_per_gallon(brix) * brix / 100
+
+
+def brix_from_baume(degrees_baume: float) -> float:
+    """Brix for degrees Baume on the American scale: `baume` the other way round.
+
+    Raises ValueError for Baume outside 0 to what 84 Brix shows (44.9).
+    """
+    most = baume(figures.BRIX_MOST)
+    within("Baume", degrees_baume, 0.0, most, "degrees")
+    low, high = figures.BRIX_LEAST, figures.BRIX_MOST
+    # Baume rises with Brix, so halving finds it: forty halvings of 84 leave nothing over.
+    for _ in range(40):
+        middle = (low + high) / 2
+        if baume(middle) < degrees_baume:
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2

@@ -26,10 +26,12 @@ class LegalDensity:
     source: str
 
     def judge(self, brix: float) -> Verdict:
-        """Whether syrup of `brix` lies within the limits."""
-        if brix < self.min_brix:
+        """Whether syrup of `brix` lies within the limits, to the hundredth of a Brix."""
+        # Sums of tenths come out a hair off in binary; no instrument shows a hundredth.
+        shown = round(brix, 2)
+        if shown < self.min_brix:
             return "too thin"
-        if self.max_brix is not None and brix > self.max_brix:
+        if self.max_brix is not None and shown > self.max_brix:
             return "too thick"
         return "within"
 
