@@ -1,0 +1,1 @@
+"""Answers, and what each of them must say."""
