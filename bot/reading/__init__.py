@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.reading.read import read, settle
 from bot.reading.understanding import Choice, Doubt, Profile, Understanding
 
-__all__ = ["Choice", "Doubt", "Profile", "Understanding"]
+__all__ = ["Choice", "Doubt", "Profile", "Understanding", "read", "settle"]

@@ -2,6 +2,36 @@
 
 from __future__ import annotations
 
+from types import ModuleType
+
+from bot.reading.kinds import (
+    amend,
+    boil,
+    bucket_size,
+    chat,
+    cost,
+    fuel,
+    help,
+    helper,
+    jars,
+    join,
+    pan_temp,
+    place,
+    poured_out,
+    question,
+    sap,
+    sign,
+    start,
+    stop,
+    store_temp,
+    sugar,
+    syrup,
+    taps_pulled,
+    taps_set,
+    tree,
+    undo,
+    water_boils,
+)
 from bot.reading.kinds.amend import Amend
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.boil import Boil
@@ -30,36 +60,45 @@ from bot.reading.kinds.tree import Tree
 from bot.reading.kinds.undo import Undo
 from bot.reading.kinds.water_boils import WaterBoils
 
-KINDS: tuple[type[Reading], ...] = (
-    Sap,
-    Sugar,
-    PouredOut,
-    Boil,
-    Syrup,
-    Jars,
-    TapsSet,
-    TapsPulled,
-    Tree,
-    StoreTemp,
-    WaterBoils,
-    PanTemp,
-    Cost,
-    Fuel,
-    Sign,
-    Place,
-    BucketSize,
-    Helper,
-    Join,
-    Undo,
-    Amend,
-    Question,
-    Stop,
-    Start,
-    Help,
-    Chat,
+FAMILY: tuple[ModuleType, ...] = (
+    stop,
+    start,
+    help,
+    join,
+    undo,
+    amend,
+    question,
+    helper,
+    place,
+    water_boils,
+    pan_temp,
+    store_temp,
+    bucket_size,
+    taps_pulled,
+    taps_set,
+    tree,
+    cost,
+    fuel,
+    poured_out,
+    jars,
+    boil,
+    syrup,
+    sap,
+    sugar,
+    sign,
+    chat,
+)
+"""Every kind, in the order in which they are let at a clause: the first to take an amount has it."""
+
+KINDS: tuple[type[Reading], ...] = tuple(
+    cls
+    for module in FAMILY
+    for cls in vars(module).values()
+    if isinstance(cls, type) and issubclass(cls, Reading) and cls.__module__ == module.__name__
 )
 
 __all__ = [
+    "FAMILY",
     "KINDS",
     "Amend",
     "Boil",

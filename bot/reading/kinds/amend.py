@@ -2,17 +2,57 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
+from bot import units
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
 from bot.reading.kinds.jars import Jar
+
+CUES = {
+    "AMENDLEAD": (
+        "no nope oops sorry wait actually correction typo my_bad hold_on whoops oop woops "
+        "ope my_mistake mistake scratch_that sorry_about_that correcting fix fat_fingered "
+        "fat_finger wrong_number mistyped typed_wrong misread check_that ugh argh dang "
+        "nah hang_on let_me_correct make_that strike_that no_wait no_no edit * "
+    ),
+    "AMENDP": (
+        "make_that make_it make_the i_meant meant meant_to_say should_be should_have_been "
+        "should've_been shoulda_been supposed_to_be ought_to_be change_that_to "
+        "change_it_to change_to change_that change_the change_last change_my fix_that "
+        "correct_that correct_to correct_it it_was that_was that's that_should it_should "
+        "was_actually actually_was not_the i_said i_mean meant_it wrong_lot wrong_tree "
+        "wrong_day wrong_date should_say should_read instead_of i_put rather_than "
+        "more_like turns_out recount recounted remeasured rechecked move_that move_it "
+        "that_is it's "
+    ),
+    "STRONG": (
+        "make_that make_it i_meant meant meant_to_say should_be should_have_been "
+        "should've_been shoulda_been supposed_to_be change_that_to change_it_to "
+        "change_that change_last change_the correct_that correct_to typo correction "
+        "wrong_lot wrong_tree wrong_day wrong_date my_mistake fix_that should_say "
+        "should_read fat_fingered i_mean misread was_actually change_to change_my "
+        "move_that move_it correcting correct_it "
+    ),
+}
+
+MOST_CLAUSES = 5
+MOST_OTHER_WORDS = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Amend(Reading):
-    """Put the last record right: the fields that change, or a bare `value`."""
+    """Put the last record right: the fields that change, or a bare `value`.
+
+    pieces: an amount as counted containers (7 pints), for when the last record is jars.
+    """
 
     kind: ClassVar[str] = "amend"
 
@@ -33,3 +73,143 @@ class Amend(Reading):
     species: str | None = None
     item: str | None = None
     on: date | None = None
+    pieces: tuple[Jar, ...] | None = None
+
+
+def find_whole(notes: Notes) -> bool:
+    """A text that puts the last record right. Says whether it is one."""
+    if not _corrects(notes):
+        return False
+    changes, start = _changes(notes)
+    if not changes:
+        if any(clause.has("STRONG") for clause in notes.clauses):
+            notes.ask("What should the last record be? Text it like: no, 14 gal.", fill="no, {}", number_only=False)
+            return True
+        return False
+    notes.add(Amend(**changes), start)
+    return True
+
+
+def _corrects(notes: Notes) -> bool:
+    if not notes.clauses or any(clause.question for clause in notes.clauses) or len(notes.clauses) > MOST_CLAUSES:
+        return False
+    first = notes.clauses[0]
+    leading = [item for item in first.items if item.sort != "sign"][:2]
+    lead = any("AMENDLEAD" in item.tags for item in leading)
+    strong = any(clause.has("STRONG") for clause in notes.clauses)
+    contrasted = any(_contrast(clause) for clause in notes.clauses)
+    if any(clause.has("GATHER", "BOTTLE", "BOIL", "DRAW", "POUR") and not clause.has("WEAK", "AMENDP") and not clause.has("STRONG") for clause in notes.clauses) and not strong:
+        told_anew = not contrasted
+        if told_anew:
+            return False
+    if "forgot" in notes.text or "also" in notes.text.split()[:2]:
+        return False
+    if first.has("DRY") and not strong:
+        return False
+    if strong:
+        return not any(clause.plan and not clause.has("STRONG", "AMENDP") for clause in notes.clauses)
+    if contrasted:
+        return lead or any(clause.has("AMENDP") for clause in notes.clauses) or len(notes.clauses) <= 2
+    if not lead:
+        return False
+    words = [item for clause in notes.clauses for item in clause.items if item.sort == "word"]
+    plain = [item for item in words if not item.tags & {"AMENDLEAD", "AMENDP", "NOT"} and item.text not in _FILLERS]
+    return len(plain) <= MOST_OTHER_WORDS
+
+
+def _contrast(clause: Clause) -> bool:
+    """`14 not 12`, `not 12 but 14`, `3 quarts not 3 gallons`."""
+    amounts = [item for item in clause.items if item.sort in _FIELDS]
+    denied = next((item for item in clause.items if item.text in ("not", "instead of", "rather than")), None)
+    if denied is None or not amounts:
+        return False
+    return any(item.start > denied.start for item in amounts) and (
+        any(item.start < denied.start for item in amounts) or "but" in clause.text
+    )
+
+
+_FILLERS = frozenset(
+    "the a it was it's that that's is of for sap syrup gal on at to be my i we meant me tree lot from just about "
+    "only really more like total instead all in by i'm said again taps jars hours pints them entry one last brix sugar "
+    "ok so please there were got and should today's".split()
+)
+_FIELDS = {
+    "volume": "gallons", "brix": "brix", "hours": "hours", "money": "dollars", "temp": "fahrenheit",
+    "cords": "cords", "mass": "propane_lb", "length": "diameter_in", "number": "value",
+    "tree": "tree", "lot": "lot", "date": "on",
+}  # fmt: skip
+
+
+def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
+    """The fields that change, and where the first of them stands."""
+    changes: dict[str, Any] = {}
+    start = 0
+    for item, clause in _kept(notes):
+        field, value = _field(item, clause, notes)
+        if field is None or field in changes:
+            continue
+        changes[field] = value
+        start = start or item.start
+        if item.sort == "volume":
+            changes["pieces"] = tuple(Jar(int(piece.value), piece.gallons / piece.value) for piece in (item.parts or (item,)) if piece.value and piece.value == int(piece.value)) or None
+    if "value" in changes and len(changes) > 1 and "on" not in changes:
+        changes.pop("value")
+    return changes, start
+
+
+def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
+    """The amounts and names that stand, without those that are denied (not 12)."""
+    out: list[tuple[Item, Clause]] = []
+    for clause in notes.clauses:
+        denied = False
+        for item in clause.items:
+            if item.text in ("not", "instead of", "rather than", "wasn't", "wasnt", "not the", "isn't", "i said", "i put") or (item.text == "no" and item is not clause.items[0]):
+                denied = True
+                continue
+            if item.text in ("but", "it's", "its", "should be", "make that", "it was", "should have been", "meant", "i meant"):
+                denied = False
+                continue
+            if item.sort in _FIELDS and not item.article and not denied:
+                out.append((item, clause))
+            elif item.sort in _FIELDS and denied and item.sort != "date":
+                continue
+    return out
+
+
+def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
+    if item.low is not None or item.vague or item.negative:
+        return None, None
+    if item.sort == "volume":
+        return "gallons", item.gallons
+    if item.sort == "date":
+        return ("on", item.on) if item.on is not None and not item.ahead else (None, None)
+    if item.sort in ("tree", "lot"):
+        return item.sort, item.text
+    if item.sort == "length":
+        inches = item.value * units.factor(item.unit, "inch")
+        return "diameter_in", inches / math.pi if clause.has("ROUND") else inches
+    if item.sort == "hours":
+        return "hours", item.value / 60 if item.unit == "minute" else item.value
+    if item.sort == "temp":
+        return "fahrenheit", units.fahrenheit(item.value) if item.unit == "degC" else item.value
+    if item.sort == "cords":
+        return "cords", item.value * units.factor(item.unit, "cord")
+    if item.sort == "mass":
+        return "propane_lb", item.value * units.factor(item.unit, "pound")
+    if item.sort == "number":
+        after = clause.following(item, 2)
+        if after and "TAPN" in after[0].tags and item.value == int(item.value):
+            return "count", int(item.value)
+        before = clause.preceding(item, 3)
+        if any(each.tags & {"SUGAR"} for each in before) or (before and before[0].text in ("@",)) or (before and before[0].text == "at" and _after_amount(clause, item)):
+            return "brix", item.value
+        if any("COSTV" in each.tags for each in before):
+            return "dollars", item.value
+        if clause.has("BUCKET") and notes.profile.bucket_gallons is not None and after and "BUCKET" in after[0].tags:
+            return "gallons", item.value * notes.profile.bucket_gallons
+        return "value", item.value
+    return _FIELDS[item.sort], item.value
+
+
+def _after_amount(clause: Clause, item: Item) -> bool:
+    return any(each.sort == "volume" and each.start < item.start for each in clause.items)

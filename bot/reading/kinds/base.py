@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, time
 from typing import Any, ClassVar
 
 
@@ -28,7 +28,7 @@ class Reading:
 
 
 def _plain(value: Any) -> Any:
-    if isinstance(value, date):
+    if isinstance(value, (date, time)):
         return value.isoformat()
     if isinstance(value, tuple):
         return [_plain(part) for part in value]

@@ -2,11 +2,56 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, time
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "BOIL": (
+        "boiled boil boiling boils cooked_down cook_down cooking_down cooked cooking "
+        "evaporated evaporating evaporate simmered simmering sugaring_off "
+        "run_through_the_pan went_through_the_pan "
+    ),
+    "PAST": "boiled cooked_down cooked evaporated simmered",
+    "FIRE": (
+        "fire fire's fires arch evaporator evaporator's firebox burner burners stove "
+        "woodstove "
+    ),
+    "START": (
+        "lit light lighting start started starting fired_up fired going cranking cranked "
+        "cranking_up fire_up get_going got_going lit_up under_way underway on_the_fire "
+        "on_the_boil roaring rolling kicked_off kicking_off began begun beginning "
+        "just_lit turned_on put_the_fire_to getting_hot heating_up stoked is_lit lit_it "
+        "burning away_we_go at_a_boil to_a_boil at_a_rolling_boil up_and_running "
+        "fired_the is_on "
+    ),
+    "END": (
+        "done finished out end ended shut_down shutting_down shut_off shut_it_down "
+        "calling_it_a_night calling_it call_it_a_night called_it_a_night called_it "
+        "wrapped_up wrapping_up quit_for_the_night dying_down died_down dying burned_out "
+        "burnt_out burning_down died put_out let_it_go_out go_out let_die all_done "
+        "wrapped that's_it_for_tonight banked off over through stopped turned_off killed "
+        "pulled_the_pan pan_is_off pan's_off off_the_heat off_the_fire knocked_off "
+        "finishing_up let_the_fire_die "
+    ),
+    "THROUGH": (
+        "went_through go_through get_through put_through ran_through to_get_through to_go "
+        "through_the_evaporator on_hand to_boil "
+    ),
+    "PANN": "pan pans pan's flue_pan kettle roaster roasting_pan roasting_pans",
+}
+
+MOST_HOURS = 24.0
+MOST_GALLONS_A_BOIL = 2000.0
+"""More than any evaporator of our people boils in a day: 300 taps' biggest two days of sap."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,3 +65,152 @@ class Boil(Reading):
     hours: float | None = None
     state: str | None = None
     at: time | None = None
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """A boil's start, end, gallons and hours; pieces told apart are one boil."""
+    if clause.has("WATERN") and clause.has("BOIL"):
+        return
+    gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
+    state = _state(clause, notes)
+    told = clause.about("BOIL", "FIRE") or state is not None
+    if not told:
+        return
+    hours, asked = _hours(clause, notes)
+    if asked:
+        return
+    at = _clock(clause, notes, state)
+    wanted = clause.has("BOIL", "FIRE", "PANN") or state is not None
+    if not gallons and hours is None and state is None and not (wanted and at is not None):
+        return
+    amount: float | None = None
+    for item in gallons:
+        item.used = True
+        if item.low is not None or item.vague or item.negative:
+            notes.ask("How many gal of sap did you boil?", fill="boiled {} gal")
+            return
+        amount = (amount or 0.0) + item.gallons
+    if amount is not None and amount > MOST_GALLONS_A_BOIL:
+        notes.ask(f"{amount:g} gal boiled in a day? How many was it?", fill="boiled {} gal")
+        return
+    if clause.ahead:
+        notes.ask("That day is still to come: when did you boil?", ("today", f"boiled {amount or 0:g} gal"))
+        return
+    if state is None and (clause.has("PAST") or hours is not None) and (amount is not None or hours is not None):
+        state = "end"
+    start = clause.items[0].start
+    piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
+    _join(notes, piece, start, clause)
+
+
+def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
+    """Puts a piece to the boil that the text already told of, or begins one."""
+    before = notes.last(Boil)
+    if before is None or before.reading.on != piece.on or not isinstance(before.reading, Boil):
+        notes.add(piece, start)
+        return
+    old = before.reading
+    if old.gallons is not None and piece.gallons is not None and old.gallons != piece.gallons:
+        notes.add(piece, start)
+        return
+    hours = old.hours if old.hours is not None else piece.hours
+    if old.state == "start" and piece.state == "end" and hours is None:
+        if old.at is not None and piece.at is not None:
+            hours = _between(old.at, piece.at)
+        else:
+            notes.add(piece, start)
+            return
+    state = piece.state or old.state
+    before.reading = replace(
+        old, hours=hours, state=state, at=piece.at or old.at,
+        gallons=old.gallons if old.gallons is not None else piece.gallons,
+    )
+
+
+def _between(start: time, end: time) -> float:
+    minutes = (end.hour * 60 + end.minute) - (start.hour * 60 + start.minute)
+    return (minutes % (12 * 60) if minutes <= 0 else minutes) / 60
+
+
+def _state(clause: Clause, notes: Notes) -> str | None:
+    words = clause.words()
+    fire = clause.has("FIRE")
+    boil = clause.has("BOIL")
+    pan = clause.has("PANN")
+    wood_only = "wood" in words and not fire and not boil
+    if wood_only or clause.has("BURN") and not fire and not boil:
+        return None
+    if clause.negated and not (clause.has("END") and notes.profile.boiling):
+        return None
+    if clause.has("END") and (fire or boil or (notes.profile.boiling and _closing(clause))):
+        if fire and "out" in words and "going" in words:
+            return None
+        if clause.has("START") and not {"out", "done", "finished"} & set(words):
+            return "start"
+        return "end"
+    if clause.has("START") and (fire or boil or pan):
+        if pan and not fire and not boil and not ({"fire", "heat"} & set(words) or clause.has("START")):
+            return None
+        return "start"
+    if "boiling" in words and not clause.has("PAST", "DRAW") and not clause.free("cords", "mass"):
+        if any(item.sort == "hours" for item in clause.items) and not clause.has("START"):
+            return "end" if "been" not in words else None
+        return None if clause.has("BURN") or _temperature(clause) else "start"
+    return None
+
+
+def _closing(clause: Clause) -> bool:
+    return any("END" in item.tags and item.text not in ("out", "off", "over", "through", "end") for item in clause.items)
+
+
+def _temperature(clause: Clause) -> bool:
+    return any(item.sort == "temp" or (item.sort == "number" and 150 < item.value < 260) for item in clause.items)
+
+
+def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
+    """Hours of the boil, and whether a question had to be asked instead."""
+    total: float | None = None
+    for item in clause.free("hours"):
+        if any(each.text in ("ago", "from") for each in clause.following(item, 1)):
+            continue
+        item.used = True
+        if item.low is not None or item.vague:
+            notes.ask("How many hours did you boil?", fill="boiled {} hours")
+            return None, True
+        part = item.value / 60 if item.unit == "minute" else item.value
+        total = part if total is None else total + part
+    if total is not None and not 0 < total <= MOST_HOURS:
+        notes.ask(f"{total:g} hours of boiling in a day? How many was it?", fill="boiled {} hours")
+        return None, True
+    if total is None:
+        clocks = [item for item in clause.items if item.sort == "clock" and not item.used]
+        if len(clocks) == 2 and clause.about("BOIL", "FIRE"):
+            for item in clocks:
+                item.used = True
+            span = (clocks[1].value - clocks[0].value) % 24
+            return (span if span <= 16 else (span - 12) % 12), False
+    return total, False
+
+
+def _clock(clause: Clause, notes: Notes, state: str | None) -> time | None:
+    """A stated time of day: `lit the fire at 9am`, `fire out at 9`."""
+    for item in clause.items:
+        bare = item.sort == "number" and item.value == int(item.value) and 1 <= item.value <= 12
+        if item.used or not (item.sort == "clock" or (bare and state is not None and _told_as_time(clause, item))):
+            continue
+        item.used = True
+        hours = item.value
+        said_half = item.sort == "clock" and ("a" in item.text or "p" in item.text)
+        if not said_half and hours < 12:
+            now = notes.sent.hour + notes.sent.minute / 60
+            if notes.day(clause) == notes.sent.date() and hours + 12 <= now:
+                hours += 12  # the last time that the clock showed it
+            elif state == "end" and hours < 8:
+                hours += 12
+        return time(int(hours) % 24, round(hours % 1 * 60) % 60)
+    return None
+
+
+def _told_as_time(clause: Clause, item: Item) -> bool:
+    before = clause.preceding(item, 1)
+    return bool(before) and before[0].text in ("at", "around", "since", "about", "by")

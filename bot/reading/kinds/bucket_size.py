@@ -3,9 +3,24 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.kinds.sap import Sap, most_gallons
+from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "HOLD": "hold holds holding_capacity capacity bucket_size size",
+}
+
+LEAST_GALLONS = 0.25
+MOST_GALLONS = 60.0
+"""From a milk jug's quarter to a drum: beyond that it is no bucket (common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,3 +30,49 @@ class BucketSize(Reading):
     kind: ClassVar[str] = "bucket_size"
 
     gallons: float
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """What one bucket holds."""
+    for item in clause.free("volume"):
+        if role(clause, item) != "bucket":
+            continue
+        before = clause.preceding(item, 2)
+        count = before[0] if before and before[0].sort == "number" and not before[0].article else None
+        one = bool(before) and before[0].text in ("a", "one") and not clause.has("HOLD")
+        contents = clause.has("FULL", "SAP") and not clause.has("HOLD") or clause.has("GATHER") and not clause.has("HAVE", "HOLD", "SETV", "USE") and (count is not None or one)
+        item.used = True
+        if contents or (count is not None and count.part):
+            if count is not None:
+                count.used = True
+            share = count.value if count is not None else 1.0
+            _filled(clause, notes, item, share)
+            continue
+        if item.low is not None or item.vague or item.negative or not LEAST_GALLONS <= item.gallons <= MOST_GALLONS:
+            notes.ask("How many gal does one bucket hold?", fill="my buckets hold {} gal")
+            continue
+        if clause.about("POUR", "COSTV", "BUY") or clause.free("money"):
+            continue
+        if count is not None:
+            count.used = True
+        notes.add(BucketSize(gallons=item.gallons), item.start)
+
+
+def _filled(clause: Clause, notes: Notes, item: Item, share: float) -> None:
+    """`2 five gallon pails full of sap` is sap."""
+    if clause.about("POUR"):
+        item.used = False
+        return
+    gallons = item.gallons * share * _fullness(clause)
+    if gallons > most_gallons(notes.profile.taps):
+        notes.ask("That is a lot of sap for a day. How many gal was it?", fill="{} gal of sap")
+        return
+    notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start)
+
+
+def _fullness(clause: Clause) -> float:
+    full = clause.first("FULL")
+    if full is None:
+        return 1.0
+    before = clause.preceding(full, 1)
+    return before[0].value if before and before[0].sort == "number" and 0 < before[0].value < 1 else 1.0

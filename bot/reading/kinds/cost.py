@@ -4,9 +4,30 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.volumes import is_rate
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "COSTV": (
+        "spent spend cost costs paid pay dropped_$ shelled_out bill ran_me ran_us "
+        "set_me_back set_us_back coughed_up forked_over laid_out "
+    ),
+    "BUY": "bought buy buying purchased purchase ordered order picked_up_new",
+    "EARN": (
+        "sold earned made_$ charged got_paid refund refunded returned income took_in_$ "
+        "deposit "
+    ),
+}
+
+MOST_DOLLARS = 50_000.0
+"""More than a sugarer of 300 taps spends at once: most likely a slip."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,3 +39,78 @@ class Cost(Reading):
     dollars: float
     on: date
     item: str | None = None
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Money spent, and on what."""
+    if clause.has("PRICE", "EARN", "GIFT", "OTHERS") or clause.hypothetical:
+        return
+    amounts = clause.free("money")
+    if not amounts and clause.about("COSTV"):
+        amounts = [item for item in clause.free("number") if not _counts_things(clause, item)][:1]
+        if not amounts and clause.has("COSTV") and not clause.free("number"):
+            notes.ask("How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause))
+            return
+    for item in amounts:
+        if is_rate(clause, item) or _a_price(clause, item):
+            item.used = True
+            continue
+        item.used = True
+        if item.low is not None or item.vague or item.negative or not 0 < item.value <= MOST_DOLLARS:
+            notes.ask("How many dollars was it?", fill="spent ${} " + _on(clause))
+            continue
+        if clause.ahead:
+            notes.ask("That day is still to come: when did you pay?", ("today", f"spent ${item.value:g} {_on(clause)}"))
+            continue
+        notes.add(Cost(dollars=item.value, on=notes.day(clause), item=_item(clause, item, notes)), item.start)
+        for number in clause.free("number"):
+            number.used = True
+
+
+def _counts_things(clause: Clause, item: Item) -> bool:
+    after = clause.following(item, 1)
+    return item.vague or item.article or bool(after) and (after[0].tags & {"TAPN", "BUCKET", "JARN"} != frozenset() or after[0].sort == "volume")
+
+
+def _a_price(clause: Clause, item: Item) -> bool:
+    """`$60 a gallon`, `$9 each`: a price, and no money spent."""
+    after = clause.following(item, 2)
+    if not after:
+        return False
+    return bool(after[0].tags & {"RATE"}) or (after[0].sort == "volume" and after[0].article) or after[0].text == "per"
+
+
+_JOINS = frozenset("on for in of".split())
+_DROPPED = frozenset("a an the some more my our me us it this that to total today yesterday".split())
+
+
+def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
+    """What the money went on, in the words of the text."""
+    after = [each for each in clause.items if each.start > amount.start]
+    start = next((n for n, each in enumerate(after) if each.text in _JOINS), None)
+    words = after[start + 1 :] if start is not None else after
+    name = _name(words)
+    if name:
+        return name
+    name = _name([each for each in clause.items if each.start < amount.start])
+    if name:
+        return name
+    number = notes.clause_number
+    if number + 1 < len(notes.clauses) and notes.clauses[number + 1].joint in ("-", ":", "("):
+        return _name(notes.clauses[number + 1].items) or None
+    return None
+
+
+def _name(items: list[Item]) -> str:
+    kept = [
+        each.text for each in items
+        if each.sort in ("word", "number", "volume") and each.text not in _DROPPED
+        and not each.tags & {"COSTV", "IS", "BUY", "GATHER", "HAVE", "SMALLTALK", "NOT"} and each.text not in _JOINS
+        and each.text not in ("was", "were", "came", "ran", "i", "we", "and", "just", "at", "from")
+    ]
+    return " ".join(kept)
+
+
+def _on(clause: Clause) -> str:
+    name = _name(clause.items)
+    return f"on {name}" if name else ""

@@ -4,9 +4,35 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot import units
+from bot.reading.volumes import is_rate
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "BURN": (
+        "burned burnt burning burn used went_through used_up ran_through fed consumed "
+        "through took gone emptied go_through ate_up "
+    ),
+    "WOOD": "wood firewood slabs slabwood slab_wood cordwood kindling pine hemlock",
+    "PROPANE": "propane lp lp_gas cylinder cylinders propane_tank propane_tanks",
+    "STACK": (
+        "split stacked cut stack bucked delivered hauled_in seasoned splitting cutting "
+        "stacking need needs have got dry left ready "
+    ),
+}
+
+PROPANE_LB_PER_GALLON = 4.24
+"""Liquid propane at 60 F (US EIA)."""
+MOST_CORDS = 15.0
+MOST_PROPANE_LB = 2000.0
+"""More than 300 taps' sap of a week boils away: most likely a slip."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,3 +44,61 @@ class Fuel(Reading):
     on: date
     cords: float | None = None
     propane_lb: float | None = None
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Cords of wood and pounds of propane that were burned."""
+    _cords(clause, notes)
+    _propane(clause, notes)
+
+
+def _cords(clause: Clause, notes: Notes) -> None:
+    for item in clause.free("cords"):
+        if is_rate(clause, item):
+            item.used = True
+            continue
+        burned = clause.has("BURN", "BOIL") or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
+        if clause.has("BUY", "PRICE", "COSTV") or clause.free("money") or (not burned and clause.has("STACK")):
+            continue
+        item.used = True
+        if not burned and not clause.has("WOOD"):
+            notes.ask(f"{item.text}: burned?", ("burned|ok|yeah|yep", f"burned {item.text} of wood"))
+            continue
+        cords = item.value * units.factor(item.unit, "cord")
+        if item.low is not None or item.vague or item.negative or not 0 < cords <= MOST_CORDS:
+            notes.ask("How many cords did you burn? A face cord is a third.", fill="burned {} cord", number_only=False)
+            continue
+        notes.add(Fuel(on=notes.day(clause), cords=cords), item.start)
+
+
+def _propane(clause: Clause, notes: Notes) -> None:
+    if not (clause.about("PROPANE") or clause.has("PROPANE")) or clause.has("BUY", "PRICE", "COSTV") or clause.free("money"):
+        return
+    if not clause.has("PROPANE") and not clause.free("mass"):
+        return
+    item = next(iter(clause.free("mass")), None)
+    if item is not None:
+        item.used = True
+        count = _count_before(clause, item)
+        pounds = item.value * units.factor(item.unit, "pound") * count
+    else:
+        item = next((each for each in clause.free("volume") if each.unit in ("gallon", "liter")), None)
+        if item is None:
+            if clause.has("BURN") and not clause.has("PLAN") and (clause.free("number") or {"tank", "cylinder", "bottle"} & set(clause.words())):
+                notes.ask("What size tank, in lb of propane?", fill="burned {} lb of propane")
+            return
+        item.used = True
+        pounds = item.gallons * PROPANE_LB_PER_GALLON
+    if item.low is not None or item.vague or item.negative or not 0 < pounds <= MOST_PROPANE_LB:
+        notes.ask("How many lb of propane did you burn?", fill="burned {} lb of propane")
+        return
+    notes.add(Fuel(on=notes.day(clause), propane_lb=pounds), item.start)
+
+
+def _count_before(clause: Clause, item: Item) -> float:
+    """`two 20 lb tanks`, `half a 20 lb tank`."""
+    before = [each for each in clause.preceding(item, 3) if each.text not in ("a", "of", "x", "-")]
+    if before and before[0].sort == "number" and not before[0].used:
+        before[0].used = True
+        return before[0].value
+    return 1.0

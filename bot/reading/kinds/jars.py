@@ -2,11 +2,31 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "BOTTLE": (
+        "bottled bottle bottling bottles_up canned can_up jarred jarred_up jar_up jarring "
+        "put_up packed packaged bottled_up canned_up capped sealed filled "
+    ),
+    "JARN": (
+        "jar jars bottle bottles mason masons canning_jar canning_jars jugs_of_syrup "
+        "growler growlers leaf_bottle flask flasks glass_jug "
+    ),
+}
+
+MOST_JARS = 2000
+"""More than the syrup of 300 taps fills in a season of half pints (NASS: 0.3 gal a tap)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,3 +45,113 @@ class Jars(Reading):
 
     jars: tuple[Jar, ...]
     on: date
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Counts of jars with a known size. All jars of one sentence are one reading."""
+    if not (clause.about("BOTTLE") or clause.has("JARN")) or clause.about("COSTV", "POUR"):
+        return
+    if clause.has("PRICE", "GIFT", "BUY") or clause.free("money"):
+        return
+    if not (clause.has("JARN") or _bottled(clause)):
+        return
+    found: list[Jar] = []
+    start = clause.items[0].start
+    volumes = [item for item in clause.free("volume") if role(clause, item) == "jars"]
+    for item in volumes:
+        made = _sized(clause, notes, item)
+        if made is None:
+            return
+        found += made
+    if found:
+        for item in clause.free("number"):
+            item.used = True
+        _write(notes, clause, found, start)
+        return
+    _unsized(clause, notes)
+
+
+def _bottled(clause: Clause) -> bool:
+    """Was it bottled, and not a bucket or a pan filled?"""
+    deed = clause.first("BOTTLE")
+    if deed is not None and deed.text == "filled":
+        return clause.has("JARN")
+    if deed is None:
+        return True
+    return not (clause.has("STORE") and deed.text == "put up")
+
+
+def _sized(clause: Clause, notes: Notes, item: Item) -> list[Jar] | None:
+    """The jars that one amount tells of; None after a question."""
+    item.used = True
+    if item.low is not None or item.vague or item.negative:
+        notes.ask("How many jars, and of what size?", fill="bottled {}", number_only=False)
+        return None
+    pieces = item.parts or (item,)
+    out: list[Jar] = []
+    for piece in pieces:
+        count, each = _count_and_size(clause, item, piece)
+        if count is None:
+            notes.ask(
+                f"Bottled {piece.text}: in what jars? Text the count and size, like 6 pints.",
+                fill="bottled {}", number_only=False,
+            )
+            return None
+        if not 0 < count <= MOST_JARS or count != int(count):
+            notes.ask(f"{count:g} jars? How many was it?", fill=f"bottled {{}} x {piece.text}")
+            return None
+        out.append(Jar(int(count), each))
+    return out
+
+
+def _count_and_size(clause: Clause, whole: Item, piece: Item) -> tuple[float | None, float]:
+    one = piece.gallons / piece.value if piece.value else 0.0
+    if piece is whole:
+        before = [each for each in clause.preceding(piece, 3) if each.text not in ("x", "of", "-", "*", "the", "little", "full")]
+        if before and before[0].sort == "number" and not before[0].used:
+            before[0].used = True
+            return before[0].value, piece.gallons
+        after = [each for each in clause.following(piece, 4) if each.text not in ("x", "jars", "bottles", "-", "*", "jar", "bottle")]
+        if after and after[0].sort == "number" and not after[0].used and any(each.text in ("x", "*") for each in clause.following(piece, 3)):
+            after[0].used = True
+            return after[0].value, piece.gallons
+        jar_follows = any("JARN" in each.tags or each.text in ("jug", "jugs") for each in clause.following(piece, 1))
+        article_before = bool(before) and before[0].text in ("a", "an", "one")
+        if piece.unit in ("fluid_ounce", "milliliter") or (jar_follows and article_before):
+            return (1.0, piece.gallons) if jar_follows or piece.unit == "milliliter" else (None, 0.0)
+    if piece.unit in ("gallon", "liter", "imperial_gallon"):
+        jar_follows = any("JARN" in each.tags or each.text in ("jug", "jugs") for each in clause.following(piece, 1))
+        if not jar_follows and whole is piece:
+            return None, 0.0
+    return piece.value, one
+
+
+def _write(notes: Notes, clause: Clause, found: list[Jar], start: int) -> None:
+    if clause.ahead:
+        notes.ask("That day is still to come: when did you bottle?", fill="bottled {}", number_only=False)
+        return
+    before = notes.last(Jars)
+    if before is not None and isinstance(before.reading, Jars) and before.reading.on == notes.day(clause):
+        before.reading = replace(before.reading, jars=before.reading.jars + tuple(found))
+        return
+    notes.add(Jars(jars=tuple(found), on=notes.day(clause)), start)
+
+
+def _unsized(clause: Clause, notes: Notes) -> None:
+    numbers = [item for item in clause.free("number") if not item.part]
+    if not numbers:
+        return
+    if not clause.has("JARN") and not clause.has("BOTTLE"):
+        return
+    if numbers[0].vague:
+        notes.ask("How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False)
+        return
+    count = numbers[0].value
+    numbers[0].used = True
+    notes.ask(
+        f"{count:g} jars of what size: pint, half pint or quart?",
+        ("pint|pints", f"bottled {count:g} pints"),
+        ("half pint|half pints|half", f"bottled {count:g} half pints"),
+        ("quart|quarts", f"bottled {count:g} quarts"),
+        fill=f"bottled {count:g} x {{}}", number_only=False,
+    )

@@ -3,9 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+
+CUES = {
+    "JOINW": "join joining",
+}
+
+MOST_WORDS = 5
+_SAID_WITH = frozenset(
+    "join ok okay yes yeah yep sure please i'll i will we'd we'll like to want let's me in the it up us and "
+    "thanks hi hello happy glad i'd accept".split()
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,3 +27,12 @@ class Join(Reading):
     """An invited helper accepts."""
 
     kind: ClassVar[str] = "join"
+
+
+def find_whole(notes: Notes) -> bool:
+    """A text that only says join. Says whether it is one."""
+    words = [item.text for clause in notes.clauses for item in clause.items if item.sort == "word"]
+    if "join" not in words or len(words) > MOST_WORDS or not set(words) <= _SAID_WITH:
+        return False
+    notes.add(Join(), 0)
+    return True

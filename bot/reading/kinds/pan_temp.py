@@ -4,9 +4,25 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot import units
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "PANTEMP": "pan_temp pan_temperature",
+    "TEMPN": "temperature temp thermometer degrees reads reading",
+}
+
+LEAST_F = 120.0
+MOST_F = 240.0
+"""From a pan that warms up to well past soft candy (common practice, no source)."""
+CELSIUS_BELOW = 119.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,3 +33,45 @@ class PanTemp(Reading):
 
     fahrenheit: float
     on: date
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """A temperature said of the boiling pan."""
+    if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN"):
+        return
+    item = next((each for each in clause.free("temp", "number") if _likely(clause, each, notes)), None)
+    if item is None:
+        return
+    item.used = True
+    degrees = item.value
+    if item.unit == "degC" or (item.unit != "degF" and item.value < CELSIUS_BELOW):
+        degrees = units.fahrenheit(item.value)
+    if item.low is not None or not LEAST_F <= degrees <= MOST_F:
+        notes.ask(f"The pan at {item.value:g}? What does it read, in F?", fill="pan at {} F")
+        return
+    notes.add(PanTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
+
+
+def _likely(clause: Clause, item: Item, notes: Notes) -> bool:
+    if item.article or item.part:
+        return False
+    near = _in_sentence(clause, notes)
+    hot = LEAST_F <= item.value <= MOST_F
+    hot_c = 85 <= item.value <= 119
+    if clause.has("PANN", "PANTEMP") or (near and not clause.free("volume")):
+        if item.sort == "temp":
+            return True
+        if any("PANN" in each.tags for each in clause.preceding(item, 1)) and clause.has("BOIL", "START"):
+            return hot
+        return hot or item.value > MOST_F or (hot_c and notes.profile.units == "metric")
+    if item.sort == "temp" and (hot or (item.unit == "degC" and hot_c)):
+        return not clause.has("STORE")
+    syrupy = clause.about("SYRUP", "BOIL", "FIRE") or notes.profile.boiling
+    return item.sort == "number" and 205 <= item.value <= 235 and syrupy and not clause.free("volume", "money") and clause.has("IS", "TEMPN", "SYRUP", "ABOUT", "UPTO", "BOIL")
+
+
+def _in_sentence(clause: Clause, notes: Notes) -> bool:
+    return any(
+        other.has("PANN") for other in notes.clauses
+        if other.sentence == clause.sentence and other is not clause and not other.free("volume")
+    )

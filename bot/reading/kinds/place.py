@@ -3,9 +3,46 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "AMIN": (
+        "i'm_in im_in i_am_in we're_in we_are_in were_in i'm_at im_at i_am_at we're_at "
+        "we_are_at i'm_near im_near we're_near we_are_near i'm_from im_from located_in "
+        "located live_in we_live_in i_live_in zip zip_code zipcode postal_code postal "
+        "trees_are_in trees_are_near sugarbush_is_in sugarbush_is_near bush_is_in "
+        "place_is_in farm_is_in farm_is_near based_in up_in out_in over_in down_in out_of "
+        "my_zip_is woods_are_in sugaring_in near_the_town_of i'm_outside we're_outside "
+        "we're_just_outside we're_out_in my_zip our_zip my_place_is_in moved_to i'm_up_in "
+        "trees_are_at sugarhouse_is_in sugarhouse_in maples_are_in maples_are_near "
+        "set_me_up_in place trees_in "
+    ),
+}
+
+STATES = frozenset(
+    "alabama alaska arizona arkansas california colorado connecticut delaware florida georgia hawaii idaho "
+    "illinois indiana iowa kansas kentucky louisiana maine maryland massachusetts michigan minnesota "
+    "mississippi missouri montana nebraska nevada ohio oklahoma oregon pennsylvania tennessee texas utah "
+    "vermont virginia washington wisconsin wyoming ontario quebec manitoba saskatchewan alberta "
+    "newfoundland".split()
+) | {
+    "new hampshire", "new jersey", "new mexico", "new york", "north carolina", "north dakota",
+    "rhode island", "south carolina", "south dakota", "west virginia", "nova scotia",
+    "new brunswick", "british columbia", "prince edward",
+}
+STATE_CODES = frozenset(
+    "al ak az ar ca co ct de fl ga hi id il in ia ks ky la me md ma mi mn ms mo mt ne nv nh nj nm ny nc nd "
+    "oh ok or pa ri sc sd tn tx ut vt va wa wv wi wy on qc pq nb ns pe nl mb sk ab bc".split()
+)
+AMBIGUOUS_CODES = frozenset("in or me ok hi pa ma oh la de on id co al mo".split())
+"""Codes that are words too: they name a state only after "I'm in" and the like."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,3 +52,105 @@ class Place(Reading):
     kind: ClassVar[str] = "place"
 
     text: str
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Where the trees are: a ZIP, a Canadian postal code, or a town with its state."""
+    if notes.last(Place) is not None or clause.negated:
+        return
+    postal = next(iter(clause.free("postal")), None)
+    if postal is not None:
+        postal.used = True
+        notes.add(Place(text=postal.text.upper()), postal.start)
+        return
+    said = clause.first("AMIN")
+    zipped = next((item for item in clause.free("number") if _is_zip(notes, item)), None)
+    if zipped is not None:
+        zipped.used = True
+        digits = notes.text[zipped.start : zipped.end]
+        alone = len(notes.text.strip(" .!")) == 5
+        if said is not None or digits.startswith("0") or clause.first("PLACEN") is not None or _state_in(clause) is not None:
+            notes.add(Place(text=digits), zipped.start)
+        elif alone:
+            notes.ask(f"Is {digits} your ZIP?", ("ok|zip|yep|yeah|y", f"zip {digits}"))
+        return
+    if clause.free("volume", "brix", "temp"):
+        return
+    state = _state_in(clause)
+    if state is not None:
+        town = _town_before(clause, notes, state, said)
+        if town:
+            notes.add(Place(text=town), state[0])
+            return
+    if said is not None and said.text not in ("up in", "out in", "over in", "down in", "out of", "place", "located", "trees in", "zip", "postal"):
+        rest = clause.items[clause.items.index(said) + 1 :]
+        words = [item for item in rest if item.sort in ("word", "lot")]
+        if not words or words[0].text in _NO_TOWN or len(rest) > 4 or any(item.sort == "number" for item in rest):
+            return
+        if any(item.tags & {"STORE", "BUCKET", "TAPN", "SAP", "SYRUP", "FOREIGN", "BOIL"} for item in words):
+            return
+        following = _next_clause(clause, notes)
+        text = " ".join(item.text for item in words)
+        if following is not None and following.joint == "," and len(following.items) <= 2 and _state_in(following) is not None:
+            for item in following.items:
+                item.used = True
+            text += " " + following.text
+        notes.add(Place(text=text), said.start)
+
+
+_NO_TOWN = frozenset(
+    "the a my our love luck trouble bed it this that town need for no on here for good business all "
+    "back charge awe over with deep".split()
+)
+
+
+def _is_zip(notes: Notes, item: Item) -> bool:
+    digits = notes.text[item.start : item.end]
+    return len(digits) == 5 and digits.isdigit()
+
+
+def _next_clause(clause: Clause, notes: Notes) -> Clause | None:
+    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
+    return notes.clauses[at + 1] if at + 1 < len(notes.clauses) else None
+
+
+def _state_in(clause: Clause) -> tuple[int, int] | None:
+    """The last words that name a state or province: (index of the first, how many)."""
+    texts = [item.text for item in clause.items]
+    for i in range(len(texts) - 1, -1, -1):
+        two = " ".join(texts[i : i + 2])
+        if two in STATES and len(texts[i : i + 2]) == 2:
+            return i, 2
+        if texts[i] in STATES:
+            return i, 1
+        if texts[i] in STATE_CODES and i == len(texts) - 1:
+            return i, 1
+    return None
+
+
+def _town_before(clause: Clause, notes: Notes, state: tuple[int, int], said: Item | None) -> str:
+    """`lanark ontario`, `near hardwick, vermont`: the town and the state, as they were put."""
+    at, length = state
+    first = 0 if said is None else clause.items.index(said) + 1
+    words = clause.items[first:at]
+    name = " ".join(item.text for item in clause.items[at : at + length])
+    if not words:
+        number = next(n for n, each in enumerate(notes.clauses) if each is clause)
+        before = notes.clauses[number - 1] if number else None
+        if clause.joint == "," and before is not None and before.sentence == clause.sentence and notes.last(Place) is None:
+            tail = [item for item in before.items if item.sort in ("word", "lot") and not item.tags & {"AMIN", "GREET"}]
+            if 0 < len(tail) <= 3 and (before.first("AMIN") is not None or len(before.items) == len(tail)):
+                return " ".join(item.text for item in tail) + " " + name
+        return name if said is not None and name in STATES else ""
+    if len(words) > 4 or any(item.sort not in ("word", "lot") for item in words):
+        return ""
+    if clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "TAPN", "BUCKET", "SPECIES", "ASKHOW"} and said is None:
+        return ""
+    texts = [item.text for item in words]
+    while texts and texts[0] in ("in", "near", "outside", "around", "from", "at", "by", "of", "the", "here", "just", "my", "our", "trees", "are", "is", "it's", "we", "i"):
+        texts = texts[1:]
+    if not texts:
+        return name
+    if name in STATE_CODES and said is None and name in AMBIGUOUS_CODES:
+        return ""
+    return " ".join(texts) + " " + name

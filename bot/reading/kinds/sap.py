@@ -4,9 +4,45 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "GATHER": (
+        "gathered gather gathers gathering collected collect collects collecting "
+        "collection hauled haul hauling lugged brought_in bring_in bringing_in "
+        "brought_back brought_home picked_up took_in take_in emptied empty emptying "
+        "emptied_out bagged carried carried_in rounded_up gave gives give yielded yield "
+        "produced filled_up filled came_in came_to ran run runs pulled_in pulled_down "
+        "made_the_rounds got get brought dripped added harvested pumped sledded toted "
+        "caught catch poured_in put_in_the_barrel took_home skimmed_in scored yanked_in "
+        "hit measured totaled totalled"
+    ),
+    "WEAK": "got get made run runs ran filled",
+    "DRY": (
+        "dry bone_dry no_sap no_flow no_run not_a_drop not_running nothing_running "
+        "nothing_in_the_buckets nothing_in_the_pails nothing_today zero_sap no_drip "
+        "no_drips didn't_run didnt_run did_not_run isn't_running isnt_running "
+        "not_dripping no_sap_today buckets_empty buckets_are_empty pails_empty "
+        "pails_are_empty still_frozen frozen_solid nothing_dripping no_go "
+        "nothing_to_collect nothing_to_gather barely_a_drip hasn't_run never_ran "
+        "aren't_running arent_running came_up_empty nothing_ran nothing_flowing "
+        "not_flowing ain't_running no_sap_running nothing_in_any"
+    ),
+    "FULL": "full brimming overflowing to_the_top topped_off brim_full to_the_brim",
+}
+
+MOST_GALLONS_A_TAP_A_DAY = 4.0
+"""Twice a big day by bucket: 2 gal a tree in a good run (Penn State Extension, 2011)."""
+MOST_GALLONS_A_DAY = 300 * MOST_GALLONS_A_TAP_A_DAY
+"""Where the taps are not known: 300 taps, the most that we serve, on twice a big day."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,3 +56,143 @@ class Sap(Reading):
     brix: float | None = None
     tree: str | None = None
     lot: str | None = None
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Amounts that are sap, vessels of a known size, and dry days."""
+    gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
+    for item in gathered:
+        item.used = True
+        _amount(clause, notes, item, item.gallons)
+    for item in clause.free("vessels"):
+        _vessels(clause, notes, item, bool(gathered))
+    if not gathered and not clause.free("volume"):
+        _dry(clause, notes)
+
+
+def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
+    said = item.text if item.sort == "volume" else f"{gallons:g} gal"
+    if clause.ahead:
+        notes.ask(
+            f"That day is still to come: when did you get the {said}?",
+            ("today", f"{said} of sap"), ("yesterday", f"{said} of sap yesterday"),
+            fill=f"{said} of sap {{}}", number_only=False,
+        )
+        return
+    if item.low is not None and item.high is not None:
+        _ask_range(notes, item)
+        return
+    if item.negative or item.vague:
+        notes.ask(f"How many gal of sap was that? I can't take {_shown(item)}.", fill="{} gal of sap")
+        return
+    if clause.has("AGAIN") and any(each.tags & {"AGAIN"} for each in clause.following(item, 1)):
+        if not _each_of_the_named(clause, notes, gallons, item):
+            notes.ask(f"{said} each from how many?", fill=None)
+        return
+    most = most_gallons(notes.profile.taps)
+    if gallons > most:
+        notes.ask(
+            f"{said} in a day is a lot for your taps. How many gal of sap was it?",
+            fill="{} gal of sap",
+        )
+        return
+    tree = _tree_near(clause, item)
+    notes.add(
+        Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=clause.lot), item.start
+    )
+
+
+def _shown(item: Item) -> str:
+    return f"minus {item.value:g}" if item.negative else f'"{item.text}"'
+
+
+def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item) -> bool:
+    """`tree 1 and tree 2 gave 2 gal each`: one reading a tree. Says whether it could be told."""
+    trees: list[str] = []
+    for other in notes.clauses:
+        if other.sentence == clause.sentence:
+            trees += [each.text for each in other.items if each.sort == "tree"]
+    if len(trees) < 2:
+        return False
+    for tree in trees:
+        notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree), item.start)
+    return True
+
+
+def _tree_near(clause: Clause, item: Item) -> str | None:
+    """The tree of this amount: the one in its clause, or the one that the sentence is about."""
+    del item
+    return clause.tree
+
+
+def _ask_range(notes: Notes, item: Item) -> None:
+    low, high = item.low, item.high
+    unit = item.text.split()[-1]
+    middle = f"{item.value:g}"
+    notes.ask(
+        f"{low:g} to {high:g} {unit}: which shall I write down, {low:g}, {middle} or {high:g}?",
+        fill=f"{{}} {unit} of sap",
+    )
+
+
+def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None:
+    if clause.about("SETV", "PULLV", "COSTV", "HOLD") and not clause.has("FULL", "GATHER", "SAP"):
+        return
+    full = item.unit == "full" or clause.has("FULL")
+    if has_amount and not full:
+        item.used = True
+        return
+    if _amount_in_sentence(clause, notes) and not full:
+        item.used = True
+        return
+    sappy = full or clause.about("GATHER", "SAP") or item.part or item.article or item.value % 1
+    if not sappy or clause.has("FOREIGN", "OTHERS"):
+        return
+    item.used = True
+    if item.vague or item.low is not None:
+        notes.ask("How many gal of sap was that?", fill="{} gal of sap")
+        return
+    if clause.about("POUR"):
+        return
+    size = notes.profile.bucket_gallons
+    if size is None:
+        notes.ask(
+            f"{item.value:g} buckets: how many gal of sap in all?",
+            fill="{} gal of sap",
+        )
+        return
+    _amount(clause, notes, item, item.value * size)
+
+
+def _amount_in_sentence(clause: Clause, notes: Notes) -> bool:
+    return any(
+        each.sort == "volume" and role(other, each) in ("sap", "unclear")
+        for other in notes.clauses
+        if abs(other.sentence - clause.sentence) <= 1
+        for each in other.items
+    )
+
+
+def _dry(clause: Clause, notes: Notes) -> None:
+    if clause.about("BOIL", "COSTV", "PULLV", "SETV") or clause.free("hours", "money", "vessels"):
+        return
+    nothing = clause.has("NONE") and (
+        clause.about("GATHER") or clause.tree is not None or clause.lot is not None
+        or clause.has("BUCKET", "SAP", "TAPN")
+    )
+    zero = any(item.sort == "number" and item.value == 0 for item in clause.items)
+    if not (clause.has("DRY") or nothing) or (zero and not nothing):
+        return
+    if clause.has("FIRE") or "wood" in clause.words() or "weather" in clause.words():
+        return
+    if not (clause.has("BUCKET", "SAP", "TAPN", "NONE", "GATHER") or clause.tree is not None
+            or clause.lot is not None or any(word.startswith(("no ", "not ", "nothing", "didn", "isn", "hasn", "aren", "buckets", "pails", "never", "ain"))
+                   for item in clause.items for word in [item.text] if "DRY" in item.tags)):
+        return
+    start = clause.items[0].start
+    notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=clause.tree, lot=clause.lot), start)
+
+
+def most_gallons(taps: int | None) -> float:
+    """The most sap of one day, in gallons, that is believed without asking."""
+    return MOST_GALLONS_A_DAY if taps is None else max(taps, 1) * MOST_GALLONS_A_TAP_A_DAY

@@ -4,9 +4,29 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+
+CUES = {
+    "BUDS": (
+        "bud buds budding budded bud_break budbreak red_haze leafing leafed leaf_out "
+        "leafing_out buds_swelling "
+    ),
+    "CLOUDY": "cloudy milky hazy cloudiness murky",
+    "YELLOW": "yellow yellowish yellowing yellowed",
+    "SMELL": (
+        "smell smells smelled smelly stinks stink stinky stunk sour soured rank funky "
+        "ropy ropey buddy_smell off_smell smelling skunky fermented vinegary musty reeks "
+        "foul rotten "
+    ),
+    "MOTHS": "moth moths millers miller_moths sap_moths",
+    "OFFSMELL": "funny off bad buddy sour weird odd like old socks rank feet strange cabbage",
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,3 +37,44 @@ class Sign(Reading):
 
     sign: str
     on: date
+
+
+_SIGNS = (("BUDS", "buds"), ("CLOUDY", "cloudy_sap"), ("YELLOW", "yellow_sap"), ("MOTHS", "moths"), ("SMELL", "off_smell"))
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Signs of the season that were seen, and not those that were not."""
+    if clause.negated or clause.has("OTHERS") or clause.has("NONE"):
+        return
+    for tag, name in _SIGNS:
+        seen = clause.first(tag)
+        if seen is None or not _meant(tag, seen.text, clause, notes):
+            continue
+        if any(noted.reading.as_dict().get("sign") == name for noted in notes.all(Sign)):
+            continue
+        notes.add(Sign(sign=name, on=notes.day(clause)), seen.start)
+
+
+def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
+    words = set(clause.words())
+    if tag == "BUDS":
+        return "buddy" not in words or word != "buddy"
+    if tag == "MOTHS":
+        return "moth balls" not in clause.text
+    sappy = clause.has("SAP", "BUCKET", "STORE") or _sap_in_sentence(clause, notes)
+    if clause.about("POUR"):
+        return False
+    if clause.about("BOTTLE", "DRAW") or (clause.has("SYRUP") and not clause.has("SAP")):
+        return False
+    if tag == "CLOUDY" or tag == "YELLOW":
+        return sappy and not words & {"sky", "skies", "day", "weather", "morning", "snow"}
+    if tag == "SMELL":
+        bad = clause.has("OFFSMELL") or word not in ("smell", "smells", "smelled", "smelling")
+        return sappy and bad and not words & {"good", "great", "sweet", "amazing", "wonderful", "fine"}
+    return False
+
+
+def _sap_in_sentence(clause: Clause, notes: Notes) -> bool:
+    return any(
+        other.has("SAP", "BUCKET", "STORE") for other in notes.clauses if other.sentence == clause.sentence
+    )

@@ -7,6 +7,9 @@ from typing import ClassVar
 
 from bot.reading.kinds.base import Reading
 
+KEYWORDS = frozenset(("start", "unstop"))
+"""The carriers' words, each alone (Twilio, "Advanced opt-out")."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Start(Reading):

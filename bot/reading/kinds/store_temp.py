@@ -4,9 +4,26 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot import units
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "IS": "is at was reads reading holding sitting says showing steady now are sits it's",
+}
+
+COLDEST_F = 27.0
+WARMEST_F = 100.0
+"""2 Brix sap freezes at 31.8 F (computed, trade figures): well below that it is ice, and well
+above 100 F it is no longer stored."""
+CELSIUS_BELOW = 27.0
+"""A metric person's bare figure below this is in Celsius: sap is never kept at 27 F."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,3 +34,50 @@ class StoreTemp(Reading):
 
     fahrenheit: float
     on: date
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """A temperature said of stored sap."""
+    if clause.has("WATERN", "PANN", "PORCH", "OTHERS") or clause.about("BOIL", "FIRE"):
+        return
+    stored = clause.has("STORE") or (clause.has("SAP") and bool(clause.free("temp")))
+    if not stored:
+        return
+    item = next(iter(clause.free("temp")), None) or _unsaid(clause)
+    if item is None:
+        return
+    item.used = True
+    degrees = _fahrenheit(item, notes)
+    if item.low is not None or item.vague or degrees is None or not COLDEST_F <= degrees <= WARMEST_F:
+        notes.ask(f"Sap at {item.text.strip()}? What does it read, in F?", fill="sap in the tank is {} F")
+        return
+    if clause.ahead:
+        return
+    notes.add(StoreTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
+
+
+def _unsaid(clause: Clause) -> Item | None:
+    """`tank is 38`, `sap was 37 in the tank`: a bare number said of what is in store."""
+    if not clause.has("STORE") or clause.about("POUR") or clause.has("INTO") and clause.has("GATHER"):
+        return None
+    for item in clause.free("number"):
+        if item.part or item.article:
+            continue
+        before = clause.preceding(item, 3)
+        after = clause.following(item, 1)
+        if after and after[0].tags & {"TAPN", "BUCKET", "JARN", "TOTAL"}:
+            continue
+        told = any("IS" in each.tags for each in before) or clause.has("TEMPN")
+        if told:
+            return item
+    return None
+
+
+def _fahrenheit(item: Item, notes: Notes) -> float | None:
+    if item.unit == "degC":
+        return units.fahrenheit(item.value)
+    if item.unit == "degF":
+        return item.value
+    if notes.profile.units == "metric" and item.value < CELSIUS_BELOW:
+        return units.fahrenheit(item.value)
+    return item.value

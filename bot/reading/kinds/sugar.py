@@ -2,11 +2,35 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.kinds.sap import Sap
+from bot.reading.kinds.syrup import Syrup
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "SUGAR": (
+        "sugar sugar's sugars tested tests testing test sweetness refractometer "
+        "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
+        "reading reads read sugar_at tester brix"
+    ),
+}
+
+LEAST_BRIX = 0.2
+MOST_BRIX = 8.0
+"""Sap runs 1 to 4 and a little over (common practice, no source); twice that is asked about."""
+MOST_CONCENTRATED_BRIX = 25.0
+"""Sap put through a membrane or its ice thrown out (common practice, no source)."""
+SYRUP_FROM = 50.0
+MOST_SYRUP_BRIX = 75.0
+"""Above that syrup turns to candy; sucrose saturates at 67 (CRC Handbook), 68.9 is the law's top."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,3 +43,119 @@ class Sugar(Reading):
     on: date
     tree: str | None = None
     lot: str | None = None
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Brix figures: put to the sap or syrup that they belong to, or told alone."""
+    figures = clause.free("brix") or _unsaid(clause, notes)
+    for item in figures:
+        item.used = True
+        if item.low is not None:
+            notes.ask(
+                f"Sugar {item.low:g} to {item.high:g}: which shall I write down?",
+                fill="sugar {}",
+            )
+            continue
+        _place(clause, notes, item)
+
+
+_MOST_UNSAID = 8.0
+_AT = frozenset(("at", "@", "is", "was", "are", "=", ":", "'s", "reads", "says", "showing", "running", "about", "around", "only", "up", "down", "to", "still", "came", "a", "sugar", "brix", "tested", "testing", "test", "tests", "bx"))
+
+
+def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
+    """A bare number that must be sugar: after "sugar" or "tested", or close behind sap."""
+    out = []
+    for item in clause.free("number"):
+        if item.part or item.article:
+            continue
+        before = clause.preceding(item, 3)
+        after = clause.following(item, 1)
+        if after and (after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE"} or after[0].sort in ("volume", "number")):
+            continue
+        if any("SUGAR" in each.tags for each in before[:3]) or (clause.has("SUGAR") and clause.items[0].sort in ("tree", "lot", "word")):
+            out.append(item)
+            continue
+        near = before[0].text if before else ""
+        follows_amount = _follows_amount(clause, notes, item)
+        decimal = item.value != int(item.value) or item.text.count(".") > 0
+        if follows_amount and (near in ("at", "@", "=") or decimal or (not before and item.value <= _MOST_UNSAID)):
+            out.append(item)
+    return out[:1]
+
+
+def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
+    """Is there sap or syrup before it, with no other thing said since?"""
+    before = [each for each in clause.items if each.start < item.start]
+    if any(each.sort in ("volume", "vessels") for each in before):
+        return notes.last(Sap) is not None or notes.last(Syrup) is not None or bool(notes.doubts)
+    words = [each for each in clause.items if each.sort == "word" and each.text not in _AT]
+    if len(words) > 1 or not notes.noted:
+        return False
+    latest = notes.noted[-1]
+    return isinstance(latest.reading, (Sap, Syrup)) and latest.clause == notes.clause_number - 1
+
+
+def _place(clause: Clause, notes: Notes, item: Item) -> None:
+    brix = item.value
+    if brix >= SYRUP_FROM:
+        _to_syrup(clause, notes, item)
+        return
+    here = notes.last(Sap, clause=notes.clause_number)
+    noted = here
+    if noted is None:
+        saps = notes.all(Sap)
+        same_place = clause.own_tree is False and not any(each.sort == "lot" for each in clause.items)
+        if saps and same_place:
+            sentences = {notes.clauses[s.clause].sentence for s in saps}
+            nearest = saps[-1]
+            distance = clause.sentence - notes.clauses[nearest.clause].sentence
+            if distance <= 1 or len(sentences) == 1:
+                many = [s for s in saps if notes.clauses[s.clause].sentence == notes.clauses[nearest.clause].sentence]
+                if len(many) == 1 or distance == 0:
+                    noted = nearest
+        elif saps and clause.own_tree and saps[-1].reading.tree == clause.tree:  # type: ignore[attr-defined]
+            noted = saps[-1]
+    limit = MOST_CONCENTRATED_BRIX if "concentrate" in notes.text or "permeate" in notes.text else MOST_BRIX
+    low = item.negative or brix <= LEAST_BRIX
+    if brix > limit or low:
+        said = f"{brix:g}"
+        sap = noted.reading if noted is not None else None
+        if isinstance(sap, Sap) and noted is not None:
+            notes.noted.remove(noted)
+            where = f"tree {sap.tree} " if sap.tree else f"{sap.lot} lot " if sap.lot else ""
+            fill = f"{where}{sap.gallons:g} gal of sap at {{}} brix on {sap.on.isoformat()}"
+        else:
+            fill = "sugar {} brix" if clause.tree is None else f"tree {clause.tree} sugar {{}} brix"
+        guess = brix / 10
+        if not low and LEAST_BRIX < guess <= MOST_BRIX:
+            notes.ask(
+                f"{said} Brix is no sap I know. Did you mean {guess:g}? I have not written it down.",
+                ("ok|y|yep|yeah|right|correct", fill.format(f"{guess:g}")), fill=fill,
+            )
+        else:
+            notes.ask(f"Sap at {said} Brix? It runs 1 to 4. What was it? I have not written it down.", fill=fill)
+        return
+    if noted is not None and isinstance(noted.reading, Sap) and noted.reading.brix is None:
+        noted.reading = replace(noted.reading, brix=brix)
+        return
+    if noted is not None and noted is here:
+        notes.ask("Two sugar figures for one sap: which is right?", fill="make that {} brix")
+        return
+    if clause.ahead:
+        notes.ask("That day is still to come: when did you test it?", ("today|just now", f"sugar {brix:g}"))
+        return
+    notes.add(Sugar(brix=brix, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start)
+
+
+def _to_syrup(clause: Clause, notes: Notes, item: Item) -> None:
+    noted = notes.last(Syrup)
+    if noted is not None and isinstance(noted.reading, Syrup) and noted.reading.brix is None:
+        if item.value > MOST_SYRUP_BRIX:
+            notes.noted.remove(noted)
+            notes.ask(
+                f"Syrup at {item.value:g} Brix? What did it read? I have not written it down.",
+                fill=f"{noted.reading.gallons:g} gal of syrup at {{}} brix",
+            )
+            return
+        noted.reading = replace(noted.reading, brix=item.value)

@@ -4,9 +4,34 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "DRAW": (
+        "drew_off drew draw draw_off drawing_off drawn_off took_off take_off taken_off "
+        "pulled_off pull_off sugared_off sugared_down finished_off finished syruped_off "
+        "off_the_pan ran_off came_off first_draw second_draw third_draw made_it_to_syrup "
+        "poured_off got_off off_at let_off drawing draws"
+    ),
+    "MADE": (
+        "made make makes making ended_up_with wound_up_with netted yielded came_out_to "
+        "turned_out"
+    ),
+    "FINISHED": "finished",
+    "BATCH": "batch",
+}
+
+MOST_SYRUP_GALLONS = 60.0
+"""A day's syrup that is believed without asking: the most sap of a day (kinds/sap.py) at the
+sweetest that is believed (kinds/sugar.py), in round figures."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,3 +43,37 @@ class Syrup(Reading):
     gallons: float
     on: date
     brix: float | None = None
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Amounts that are syrup."""
+    for item in clause.free("volume"):
+        what = role(clause, item)
+        if what == "unclear":
+            _ask_what(clause, notes, item)
+        if what != "syrup":
+            continue
+        item.used = True
+        gallons = item.gallons
+        if item.low is not None or item.vague or item.negative:
+            notes.ask("How much syrup was that?", fill="{} of syrup", number_only=False)
+            continue
+        if clause.ahead:
+            notes.ask(f"That day is still to come: when did you draw the {item.text}?", ("today", f"drew off {item.text}"))
+            continue
+        if gallons > MOST_SYRUP_GALLONS:
+            notes.ask(f"{item.text} of syrup in a day? Sap, or syrup?",
+                      ("sap", f"{item.text} of sap"), ("syrup", f"{item.text} of syrup"))
+            continue
+        notes.add(Syrup(gallons=gallons, on=notes.day(clause)), item.start)
+
+
+def _ask_what(clause: Clause, notes: Notes, item: Item) -> None:
+    if clause.has("OTHERS", "FOREIGN"):
+        return
+    item.used = True
+    notes.ask(
+        f"{item.text}: sap, or syrup?",
+        ("sap", f"{item.text} of sap"), ("syrup|drew off|drew", f"drew off {item.text} of syrup"),
+        ("jars|bottled|canned|jarred", f"bottled {item.text}"),
+    )

@@ -2,11 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "SETV": (
+        "set put_in put_up_taps tapped tap_in drilled hung hanging hang hammered_in "
+        "installed in_the_trees tapping put_out drove placed pounded_in stuck_in bored "
+        "added sunk got_in setting putting_in in_so_far are_in all_in went_in "
+    ),
+    "HAVE": "have has have_got got with running",
+    "SETPART": "put put_all",
+}
+
+MOST_TAPS = 1000
+"""Three times the largest sugarbush that we serve."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,3 +37,88 @@ class TapsSet(Reading):
     on: date
     lot: str | None = None
     manner: str = "add"
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Counts of taps put in, and totals stated."""
+    if clause.has("PULLV", "BUY", "COSTV", "PRICE") or clause.free("money") or clause.negated:
+        return
+    counts = _counts(clause, notes)
+    if not counts:
+        return
+    item, manner = counts
+    item.used = True
+    if clause.ahead:
+        notes.ask("That day is still to come: when did you tap?", ("today", f"put in {item.value:g} taps"))
+        return
+    if item.value != int(item.value) or item.vague or item.low is not None or not 0 < item.value <= MOST_TAPS:
+        notes.ask("How many taps was that?", fill="put in {} taps")
+        return
+    lot = clause.lot
+    before = notes.last(TapsSet)
+    if before is not None and isinstance(before.reading, TapsSet) and before.reading.lot == lot:
+        if before.reading.count == int(item.value) or manner == "total":
+            before.reading = replace(before.reading, count=int(item.value), manner=before.reading.manner if before.reading.count == int(item.value) else manner)
+            return
+    notes.add(TapsSet(count=int(item.value), on=notes.day(clause), lot=lot, manner=manner), item.start)
+
+
+def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
+    sett = _setting(clause)
+    for item in clause.free("number"):
+        after = [each for each in clause.following(item, 4) if each.text not in _ADJECTIVES]
+        before = clause.preceding(item, 2)
+        behind = before[0].text if before else ""
+        names_taps = bool(after) and "TAPN" in after[0].tags
+        if names_taps:
+            if behind in ("from", "on", "of", "per", "off", "across", "all", "every", "for"):
+                continue
+            if clause.tree is not None and clause.own_tree and not sett:
+                continue
+            if sett or clause.has("MORE"):
+                return item, "total" if clause.has("TOTAL") else "add"
+            if clause.about("GATHER") and not clause.has("HAVE", "TOTAL") and any(x.sort == "volume" for x in clause.items):
+                continue
+            if clause.has("DRY", "FOREIGN", "OTHERS", "BUCKET") or clause.about("POUR"):
+                continue
+            return item, "total"
+        if sett and _tapped(clause) and (not after or after[0].sort != "number") and _bare_ok(clause, item):
+            return item, "add"
+        if sett and clause.has("MORE") and not clause.has("BUCKET") and not clause.free("volume"):
+            return item, "add"
+        if clause.has("TOTAL") and notes.last(TapsSet) is None and _spoke_of_taps(notes):
+            return item, "total"
+        if clause.has("TOTAL") and notes.last(TapsSet) is not None and not clause.free("volume"):
+            return item, "total"
+        if not clause.has("GATHER", "BOIL") and clause.about("TAPN") and clause.about("SETV") and (clause.lot is not None) and notes.last(TapsSet) is not None:
+            return item, "add"
+    return None
+
+
+_ADJECTIVES = frozenset("new more additional extra of the total plastic metal stainless 5/16 7/16 old good in - tree sap".split())
+
+
+def _setting(clause: Clause) -> bool:
+    if clause.has("SETV"):
+        return True
+    return clause.has("SETPART") and "in" in clause.words()
+
+
+def _tapped(clause: Clause) -> bool:
+    words = clause.words()
+    return any(word in ("tapped", "tapping") for word in words) or (
+        clause.has("TAPN") and clause.has("SETV")
+    ) or (clause.has("SETPART") and "in" in words and clause.has("TAPN"))
+
+
+def _bare_ok(clause: Clause, item: Item) -> bool:
+    after = clause.following(item, 2)
+    if after and after[0].text in ("tree", "trees", "maple", "maples", "more", "sugar", "red", "new", "holes"):
+        return True
+    if after and (after[0].tags & {"BUCKET", "JARN"} or after[0].sort == "volume" or after[0].text in ("feet", "years", "year", "days")):
+        return False
+    return True
+
+
+def _spoke_of_taps(notes: Notes) -> bool:
+    return any("TAPN" in clause.tags and "SETV" in clause.tags or "TAPN" in clause.tags and "in" in clause.words() for clause in notes.clauses)

@@ -2,10 +2,28 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot import units
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+    from bot.reading.items import Item
+
+CUES = {
+    "MEASURE": "measures measured measuring",
+}
+
+PUZZLING_INCHES = 30.0
+"""A larger figure with no word with it may be the girth: 31.4 in round is 10 in across."""
+LEAST_INCHES = 1.5
+MOST_INCHES = 80.0
+"""The thickest maples on record are little over 7 ft through (from memory)."""
+CM_PER_INCH = 2.54
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,3 +36,102 @@ class Tree(Reading):
     species: str | None = None
     diameter_in: float | None = None
     taps: int | None = None
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """Species, size and taps of a tree that is named."""
+    species = clause.first("SPECIES")
+    taps = _taps(clause)
+    inches = _inches(clause, notes)
+    if clause.tree is None:
+        if inches is not None and clause.has("SPECIES", "TREEN") and not clause.has("FOREIGN"):
+            notes.ask("Which tree is that? Text its number or name first, like: tree 7.", fill="tree {} " + clause.text)
+        return
+    if not clause.own_tree and species is None and inches is None and taps is None:
+        return
+    if inches is not None and not inches:
+        return
+    if species is None and inches is None and taps is None:
+        return
+    if clause.about("PULLV", "POUR") and inches is None and species is None:
+        return
+    if taps is not None:
+        taps.used = True
+    made = Tree(
+        tree=clause.tree,
+        species=None if species is None else species.text,
+        diameter_in=inches,
+        taps=None if taps is None else int(taps.value),
+    )
+    before = next(
+        (noted for noted in reversed(notes.all(Tree)) if getattr(noted.reading, "tree", "") == clause.tree), None
+    )
+    if before is not None and isinstance(before.reading, Tree):
+        old = before.reading
+        before.reading = Tree(
+            tree=old.tree, species=old.species or made.species,
+            diameter_in=old.diameter_in if old.diameter_in is not None else made.diameter_in,
+            taps=old.taps if old.taps is not None else made.taps,
+        )
+        return
+    notes.add(made, clause.items[0].start)
+
+
+def _taps(clause: Clause) -> Item | None:
+    for item in clause.free("number"):
+        after = clause.following(item, 1)
+        if after and "TAPN" in after[0].tags and item.value == int(item.value) and not clause.has("SETV", "PULLV"):
+            return item
+    return None
+
+
+def _inches(clause: Clause, notes: Notes) -> float | None:
+    """Diameter at breast height in inches; 0 after a question, None where none is told."""
+    item = next((each for each in clause.free("length") if each.unit != "foot" or clause.has("ROUND", "ACROSS")), None)
+    size: float
+    if item is None:
+        item = _inches_unsaid(clause, notes)
+        if item is None:
+            return None
+        size = item.value if notes.profile.units == "us" else item.value / CM_PER_INCH
+        if any(each.text == "in" for each in clause.following(item, 1)):
+            size = item.value
+    else:
+        size = item.value * units.factor(item.unit, "inch")
+    item.used = True
+    said = f"{item.value:g} {_SHORT.get(item.unit, 'in')}"
+    tree = f"tree {clause.tree} " if clause.tree else ""
+    if item.low is not None or item.vague or item.negative:
+        notes.ask("How thick is it, in inches across?", fill=tree + "{} inches across")
+        return 0.0
+    around = any("ROUND" in each.tags and "ABOUT" not in each.tags or each.text == "around" and each.start > item.start for each in clause.items)
+    if around:
+        size /= math.pi
+    elif not clause.has("ACROSS") and size > PUZZLING_INCHES:
+        notes.ask(
+            f"{said}: round or across?",
+            ("round|around|girth|circumference", f"{tree}{said} around"),
+            ("across|through|diameter|wide", f"{tree}{said} across"),
+        )
+        return 0.0
+    if not LEAST_INCHES <= size <= MOST_INCHES:
+        notes.ask(f"{said} makes {size:.0f} in across: is that right? Text the size again.", fill=tree + "{} inches across")
+        return 0.0
+    return size
+
+
+_SHORT = {"inch": "in", "centimeter": "cm", "millimeter": "mm", "foot": "ft"}
+
+
+def _inches_unsaid(clause: Clause, notes: Notes) -> Item | None:
+    """`tree 7 sugar maple 16 in`, `diameter 15`: a number that can only be its size."""
+    for item in clause.free("number"):
+        after = clause.following(item, 2)
+        if after and after[0].text == "in" and (len(after) == 1 or after[1].tags & {"ROUND", "ACROSS"} or clause.has("SPECIES", "ROUND", "ACROSS")):
+            if clause.tree is not None or clause.has("SPECIES"):
+                return item
+        marked = [each for each in (*clause.preceding(item, 2), *after) if each.tags & {"ACROSS", "ROUND"} and each.text not in ("around", "through")]
+        if marked and clause.tree is not None:
+            return item
+    del notes
+    return None

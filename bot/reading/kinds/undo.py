@@ -3,9 +3,31 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+
+CUES = {
+    "UNDOP": (
+        "scratch_that scratch_it scratch_the_last scratch_last scratch_the undo undo_that "
+        "undo_it delete delete_that delete_last delete_the_last delete_it remove_that "
+        "remove_last remove_the_last remove_it take_that_back take_it_back take_back_that "
+        "cancel_that cancel_it cancel_the cancel_my cancel_last never_mind_that "
+        "nevermind_that never_mind_the nevermind_the forget_that forget_the_last "
+        "forget_it forget_my disregard disregard_that ignore_that ignore_the_last "
+        "ignore_last ignore_my strike_that strike_the erase erase_that back_that_out "
+        "wrong_one drop_that_last drop_the_last toss_that_last get_rid_of_that kill_that "
+        "take_out_the_last take_off_that take_off_the_last void_that clear_that "
+        "throw_out_that_last throw_out_my_last wipe_that pull_that_last take_that_off "
+        "take_that_last reverse_that "
+    ),
+}
+
+MOST_CLAUSES = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,3 +35,38 @@ class Undo(Reading):
     """Take the last record back."""
 
     kind: ClassVar[str] = "undo"
+
+
+def find_whole(notes: Notes) -> bool:
+    """A text that takes the last record back, and puts nothing in its place."""
+    said = next((c for c in notes.clauses if c.has("UNDOP")), None)
+    if said is None or any(clause.question for clause in notes.clauses) or said.has("NOT"):
+        return False
+    if len(notes.clauses) > MOST_CLAUSES:
+        return False
+    amounts = [item for clause in notes.clauses for item in clause.items if item.sort in _AMOUNTS and not item.article]
+    deed = said.first("UNDOP")
+    before = [item for clause in notes.clauses for item in clause.items if item.sort in _AMOUNTS and deed is not None and item.start < deed.start]
+    if before and not _names_the_record(notes):
+        return False
+    after = [item for item in amounts if deed is not None and item.start > deed.start]
+    if after and not _names_the_record(notes):
+        return False
+    if said.has("POUR", "BOIL") and not said.has("RECORDN"):
+        return False
+    notes.add(Undo(), 0)
+    return True
+
+
+_AMOUNTS = frozenset(("volume", "number", "brix", "hours", "money", "temp", "cords", "mass"))
+
+
+def _names_the_record(notes: Notes) -> bool:
+    """`delete the 12 gal`: the amount only says which record."""
+    return any(
+        clause.has("UNDOP") and (
+            {"the", "that", "my", "last", "entry", "one"} & set(clause.words())
+            or any(f" {word}" in f" {clause.text}" for word in ("scratch the ", "delete the ", "remove the ", "the last"))
+        ) and not any(other.sentence == clause.sentence and other is not clause and other.free("volume", "number") for other in notes.clauses)
+        for clause in notes.clauses
+    )

@@ -4,9 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
+from bot import units
 from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.notes import Notes
+
+CUES = {
+    "WATERN": "water water's plain_water tap_water boiling_point",
+}
+
+LEAST_F = 200.0
+MOST_F = 214.5
+"""From about 6,500 ft up to the highest barometer at sea level, by IAPWS-95 (computed)."""
+SURELY_A_TEMPERATURE = 60.0
+CELSIUS_BELOW = 120.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,3 +32,25 @@ class WaterBoils(Reading):
 
     fahrenheit: float
     on: date
+
+
+def find(clause: Clause, notes: Notes) -> None:
+    """A temperature at which plain water boils."""
+    if not clause.has("WATERN") or not (clause.has("BOIL") or "boiling point" in clause.text):
+        return
+    item = next(
+        (each for each in clause.free("temp", "number") if not each.article and each.value > SURELY_A_TEMPERATURE), None
+    )
+    if item is None:
+        return
+    item.used = True
+    degrees = item.value
+    if item.unit == "degC" or (item.unit != "degF" and item.value < CELSIUS_BELOW):
+        degrees = units.fahrenheit(item.value)
+    if item.low is not None or not LEAST_F <= degrees <= MOST_F:
+        notes.ask(
+            f"Water boiling at {item.value:g}? It boils between 200 and 214. What did it read, in F?",
+            fill="water boils at {}",
+        )
+        return
+    notes.add(WaterBoils(fahrenheit=degrees, on=notes.day(clause)), item.start)

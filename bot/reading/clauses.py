@@ -1,0 +1,294 @@
+"""Fourth stage: items become clauses, each with what it does, when, and how sure it is.
+
+A sentence ends at . ! ? ; or a new line. A clause ends there, at a comma, a slash, "and" and
+the like, before a question that follows an amount, and where the thing that led the clause
+(an amount, a tree, a day) comes a second time: "tree 1 2 gal tree 2 3 gal" is two.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+
+from bot.reading.items import Item
+
+_STOPS = frozenset(".!?;\n")
+_JOINTS = frozenset((",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp"))
+_LEADING = frozenset(("volume", "tree", "lot", "date", "cords", "brix"))
+_QUANTITIES = frozenset(
+    ("volume", "brix", "temp", "length", "hours", "cords", "mass", "money", "number")
+)
+_ASKING_SUBJECT = frozenset(
+    "i we you it that this the my our there they sap syrup any a an these those he she maple "
+    "maples trees tree tomorrow tonight today anyone everything birch me us".split()
+)
+_AUX_ANY = frozenset("is are does do am isn't aren't doesn't don't".split())
+_AUX_SUBJECT = frozenset(
+    "can could should did was were will would has have shall won't shouldn't couldn't can't may "
+    "might".split()
+)
+_LEAD_IN = frozenset(
+    "and so ok okay hey hi hello also but well um oh please just then sorry quick question "
+    "quick, now say btw anyway thanks morning :".split()
+) | {"good morning", "by the way", "not sure", "no idea", "wondering"}
+FRAME_TAGS = frozenset(
+    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PULLV COSTV BURN SUGAR DRY".split()
+)
+"""What a clause can be about; a clause without any goes on about what the one before did."""
+
+
+@dataclass(slots=True)
+class Clause:
+    """items: its items. sentence: number of its sentence. tags: what its own words do;
+    frame: those, or the tags of the clause that it goes on from. on: the day it speaks of,
+    None for the day it was sent; ahead: that day is still to come. question, plan, negated:
+    how it is meant. joint: the sign or word before it."""
+
+    items: list[Item]
+    sentence: int
+    joint: str = ""
+    ended_by: str = ""
+    tags: frozenset[str] = frozenset()
+    frame: frozenset[str] = frozenset()
+    on: date | None = None
+    ahead: bool = False
+    question: bool = False
+    plan: bool = False
+    negated: bool = False
+    hypothetical: bool = False
+    tree: str | None = None
+    lot: str | None = None
+    own_tree: bool = False
+    text: str = field(default="")
+
+    def has(self, *tags: str) -> bool:
+        """Does one of its own words do one of these?"""
+        return any(tag in self.tags for tag in tags)
+
+    def about(self, *tags: str) -> bool:
+        """The same, or of the clause that it goes on from."""
+        return any(tag in self.frame for tag in tags)
+
+    def free(self, *sorts: str) -> list[Item]:
+        """Items of these sorts that no reading has taken yet."""
+        return [item for item in self.items if item.sort in sorts and not item.used]
+
+    def first(self, tag: str) -> Item | None:
+        """The first item whose word does this."""
+        return next((item for item in self.items if tag in item.tags), None)
+
+    def following(self, item: Item, count: int = 2) -> list[Item]:
+        """The items right after this one."""
+        at = self._at(item)
+        return self.items[at + 1 : at + 1 + count]
+
+    def preceding(self, item: Item, count: int = 2) -> list[Item]:
+        """The items right before this one, nearest first."""
+        at = self._at(item)
+        return self.items[max(0, at - count) : at][::-1]
+
+    def _at(self, item: Item) -> int:
+        return next(n for n, each in enumerate(self.items) if each is item)
+
+    def words(self) -> list[str]:
+        """The texts of its words."""
+        return [item.text for item in self.items if item.sort == "word"]
+
+
+def has_tag(items: Iterable[Item], *tags: str) -> bool:
+    """Does any of these items do one of these?"""
+    return any(tag in item.tags for item in items for tag in tags)
+
+
+def clauses(items: Sequence[Item]) -> list[Clause]:
+    """The clauses of one text, in order."""
+    found = _cut(items)
+    for clause in found:
+        clause.tags = frozenset().union(*(item.tags for item in clause.items))
+        clause.text = " ".join(item.text for item in clause.items)
+    _mark_questions(found)
+    _mark_sureness(found)
+    _mark_names_and_days(found)
+    return found
+
+
+def _cut(items: Sequence[Item]) -> list[Clause]:
+    found: list[Clause] = []
+    current: list[Item] = []
+    sentence = 0
+    joint = ""
+
+    def close(ended_by: str) -> None:
+        nonlocal current, joint
+        if current:
+            found.append(Clause(current, sentence, joint, ended_by))
+            current = []
+            joint = ended_by
+
+    for n, item in enumerate(items):
+        if item.sort == "sign" and item.text in _STOPS:
+            close(item.text)
+            if found and not found[-1].ended_by:
+                found[-1].ended_by = item.text
+            if found:
+                found[-1].ended_by = item.text if item.text == "?" else found[-1].ended_by
+            sentence += 1
+            joint = item.text
+            continue
+        if item.text in _JOINTS and item.sort in ("sign", "word"):
+            close(item.text)
+            joint = item.text
+            continue
+        if item.sort == "sign" and item.text == "-":
+            spaced = n > 0 and items[n - 1].end < item.start and n + 1 < len(items) and item.end < items[n + 1].start
+            only_name = all(each.sort in ("tree", "lot", "date", "clock") for each in current)
+            if spaced and current and not only_name:
+                close("-")
+            continue
+        if item.sort == "sign" and item.text in "()":
+            if current and any(each.sort in _QUANTITIES for each in current) and item.text == "(":
+                close("(")
+            continue
+        if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
+            close("")
+        current.append(item)
+    close("")
+    return found
+
+
+def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) -> bool:
+    if not current:
+        return False
+    has_amount = any(each.sort in _QUANTITIES for each in current)
+    if "ASKHOW" in item.tags and has_amount and item.text not in ("that's", "why"):
+        return True
+    if item.text in ("can", "should", "will", "is", "any") and has_amount and following is not None:
+        if following.text in ("i", "we", "it") or item.text == "any":
+            return True
+    if item.sort in _LEADING:
+        lead = next((each.sort for each in current if each.sort in _LEADING | {"number"}), None)
+        if lead == item.sort and has_amount:
+            return True
+        if item.sort == "tree" and any(each.sort == "tree" for each in current) and has_amount:
+            return current[-1].sort != "tree"
+    return False
+
+
+def _mark_questions(found: Sequence[Clause]) -> None:
+    asking_sentence: dict[int, bool] = {}
+    marks = {clause.sentence for clause in found if clause.ended_by == "?"}
+    for clause in found:
+        led = _led_by_question(clause)
+        last = clause.ended_by == "?"
+        asked = led or last
+        if not asked and clause.sentence in marks and asking_sentence.get(clause.sentence):
+            asked = True
+        if not asked and asking_sentence.get(clause.sentence) and not clause.tags & FRAME_TAGS:
+            asked = True
+        clause.question = asked
+        if led:
+            asking_sentence[clause.sentence] = True
+
+
+def _led_by_question(clause: Clause) -> bool:
+    if "ASKME" in clause.tags:
+        return True
+    leading = [item for item in clause.items if item.sort != "sign"]
+    while leading and (leading[0].text in _LEAD_IN or leading[0].tags & {"GREET", "THANKS"}):
+        leading = leading[1:]
+    if not leading:
+        return False
+    first = leading[0].text
+    second = leading[1] if len(leading) > 1 else None
+    if first in ("what", "how", "what's") and second is not None:
+        if second.text in ("a", "an") and first == "what":
+            return False
+        if second.text == "about" and len(leading) > 2 and leading[2].text in ("that", "this"):
+            return False
+        return True
+    if first == "when" and clause.ended_by != "?":
+        return second is not None and second.text in (
+            "do", "does", "should", "can", "is", "will", "to", "would", "are", "did", "shall", "i", "do i", "am",
+        ) and not (second.text == "i" and clause.tags & {"GATHER"})  # fmt: skip
+    if leading[0].tags & {"ASKHOW"}:
+        return True
+    if first == "any" and second is not None and second.sort == "word":
+        return True
+    if second is None or second.sort not in ("word", "date", "tree", "lot"):
+        return False
+    if first in _AUX_ANY:
+        return not (first in ("don't", "isn't") and clause.ended_by != "?") or second.text in _ASKING_SUBJECT
+    return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
+
+
+_TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))
+
+
+def _mark_sureness(found: Sequence[Clause]) -> None:
+    iffy = {clause.sentence for clause in found if "IF" in clause.tags}
+    planned: dict[int, bool] = {}
+    frames: dict[int, frozenset[str]] = {}
+    for clause in found:
+        own = clause.tags & FRAME_TAGS
+        clause.frame = clause.tags
+        if not own and clause.sentence in frames:
+            clause.frame = clause.tags | frames[clause.sentence]
+        elif own:
+            frames[clause.sentence] = clause.tags & FRAME_TAGS | clause.tags & {"INTO", "STORE", "TAPN"}
+        clause.hypothetical = clause.sentence in iffy
+        plan = "PLAN" in clause.tags or _perhaps(clause)
+        if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD:
+            plan = True
+        planned[clause.sentence] = plan
+        clause.plan = plan
+        clause.negated = "NOT" in clause.tags
+
+
+def _perhaps(clause: Clause) -> bool:
+    """`maybe next week` is a plan; `maybe 12 gal` is about 12 gal."""
+    for item in clause.items:
+        if "PERHAPS" in item.tags:
+            return not any(each.sort in _QUANTITIES for each in clause.following(item, 2))
+    return False
+
+
+def _mark_names_and_days(found: Sequence[Clause]) -> None:
+    tree: str | None = None
+    lot: str | None = None
+    on: date | None = None
+    ahead = False
+    sentence = -1
+    lone_day = False
+    for n, clause in enumerate(found):
+        if clause.sentence != sentence:
+            tree, lot = None, None
+            if not lone_day:
+                on, ahead = None, False
+            sentence, lone_day = clause.sentence, False
+        trees = [item for item in clause.items if item.sort == "tree"]
+        lots = [item for item in clause.items if item.sort == "lot"]
+        days = [item for item in clause.items if item.sort == "date"]
+        if trees:
+            tree, clause.own_tree = trees[0].text, True
+        if lots:
+            lot = lots[0].text
+        if days:
+            on, ahead = days[0].on, days[0].ahead
+            quantities = any(item.sort in _QUANTITIES for item in clause.items)
+            lone_day = n == 0 and not quantities and not clause.tags & FRAME_TAGS
+        clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
+    _day_said_last(found)
+
+
+def _day_said_last(found: Sequence[Clause]) -> None:
+    """`got 12 gal, 2.2 brix yesterday`: the day holds for the whole sentence."""
+    for n in range(len(found) - 1, 0, -1):
+        clause, before = found[n], found[n - 1]
+        if clause.on is None or before.on is not None or clause.sentence != before.sentence:
+            continue
+        own_fact = clause.tags & FRAME_TAGS - {"SUGAR"} or any(
+            item.sort in ("volume", "cords", "money", "tree") for item in clause.items
+        )
+        if not own_fact:
+            before.on, before.ahead = clause.on, clause.ahead

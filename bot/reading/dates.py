@@ -1,0 +1,325 @@
+"""Date phrases: which tokens are one, and which local day they mean.
+
+Our own word list decides what is a date phrase (libraries that search for dates in whole
+messages find years in gallons). Weekdays, bare ordinals and days ago are settled here;
+a month with a day, and a date in figures, go to dateparser as a clean fragment.
+"""
+
+from __future__ import annotations
+
+import warnings
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from functools import lru_cache
+
+from bot.reading.numbers import SMALL
+from bot.reading.tokens import Token
+
+WEEKDAYS = {
+    name: number
+    for number, names in enumerate(
+        (
+            "mon monday mondays mon's monday's",
+            "tue tues tuesday tuesdays tuesday's tuseday teusday",
+            "wed weds wednesday wednesdays wednesday's wensday wednsday",
+            "thu thur thurs thursday thursdays thursday's thrusday thersday",
+            "fri friday fridays friday's firday",
+            "sat saturday saturdays saturday's saterday",
+            "sun sunday sundays sunday's",
+        )
+    )
+    for name in names.split()
+}
+MONTHS = {
+    name: number
+    for number, names in enumerate(
+        (
+            "jan january", "feb february feburary febuary", "mar march", "apr april", "may",
+            "jun june", "jul july", "aug august", "sep sept september", "oct october",
+            "nov november", "dec december",
+        ),
+        start=1,
+    )
+    for name in names.split()
+}  # fmt: skip
+_TODAY = frozenset("today todays today's tday tody".split())
+_YESTERDAY = frozenset("yesterday yesterdays yesterday's yest yday yesteday yesturday ystrday".split())
+_DAYPARTS = frozenset(
+    "morning mornings morning's evening evening's eve night afternoon afternoon's aft noon "
+    "midday lunch am pm nite".split()
+)
+_DARK = frozenset("night nite".split())
+_TOMORROW = frozenset("tomorrow tomorrow's tmrw tmw tomorow tommorow tommorrow".split())
+LATE_NIGHT_ENDS = time(5)
+"""Until then, "tonight" and "last night" both mean the evening before."""
+FURTHEST_BACK_DAYS = 60
+"""A stated day longer ago than that is asked about: most likely a slip."""
+
+
+@dataclass(frozen=True, slots=True)
+class DateHit:
+    """A date phrase of `length` tokens. `on` is None where the day is ahead and unknown
+    (next week); `ahead` says that the day lies after the day it was sent."""
+
+    on: date | None
+    length: int
+    ahead: bool = False
+
+
+def match(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
+    """The date phrase that starts at token i of the run, or None. `sent` is local."""
+    token = run[i]
+    today = sent.date()
+    text = token.text
+    if token.shape in ("isodate", "slash"):
+        return _figures(run, i, today)
+    if token.shape == "ordinal":
+        return _ordinal(run, i, 0, today)
+    if token.shape != "word":
+        return _number_first(run, i, today)
+    if text in _TODAY:
+        return DateHit(today, 1)
+    if text in _YESTERDAY:
+        return DateHit(today - timedelta(1), 1 + _daypart(run, i + 1))
+    if text in _TOMORROW:
+        return DateHit(today + timedelta(1), 1 + _daypart(run, i + 1), ahead=True)
+    if text == "tonight":
+        late = sent.time() < LATE_NIGHT_ENDS
+        return DateHit(today - timedelta(1) if late else today, 1)
+    following = run[i + 1].text if i + 1 < len(run) else ""
+    if text == "this" and following in _DAYPARTS:
+        return DateHit(today, 2)
+    if text in ("last", "the") and following in _DARK and text == "last":
+        return DateHit(today - timedelta(1), 2)
+    if text in ("last", "yester") and following in ("evening", "eve"):
+        return DateHit(today - timedelta(1), 2)
+    if text in ("day", "night") and following == "before":
+        after = run[i + 2].text if i + 2 < len(run) else ""
+        if after in _YESTERDAY:
+            return DateHit(today - timedelta(2), 3 + _daypart(run, i + 3))
+        if after == "last":
+            return DateHit(today - timedelta(2), 3 + _daypart(run, i + 3))
+    if text == "earlier" and following in _TODAY:
+        return DateHit(today, 2)
+    return (
+        _weekday(run, i, sent)
+        or _month_first(run, i, today)
+        or _leading(run, i, sent)
+        or _number_first(run, i, today)
+    )
+
+
+def _daypart(run: Sequence[Token], i: int) -> int:
+    return 1 if i < len(run) and run[i].text in _DAYPARTS else 0
+
+
+def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
+    """`on the 4th`, `this past saturday`, `last mon`, `next week`, `on 3/12`."""
+    word = run[i].text
+    if word not in ("on", "the", "this", "last", "past", "next", "from", "since", "back"):
+        return None
+    j = i + 1
+    if j >= len(run):
+        return None
+    if word == "next" and run[j].text in ("week", "weekend", "month"):
+        return DateHit(None, 2, ahead=True)
+    if word == "next" and run[j].text in WEEKDAYS:
+        return DateHit(sent.date() + timedelta(7), 2, ahead=True)
+    if word == "this" and run[j].text == "weekend":
+        return DateHit(None, 2, ahead=True)
+    while j < len(run) and run[j].text in ("the", "this", "past", "last", "on"):
+        j += 1
+    if j >= len(run):
+        return None
+    if run[j].shape == "ordinal":
+        return _ordinal(run, j, j - i, sent.date())
+    if run[j].text in WEEKDAYS:
+        inner = _weekday(run, j, sent, named=True, last="last" in (t.text for t in run[i:j]))
+    elif word in ("on", "from", "since", "back") and run[j].shape in ("slash", "isodate"):
+        inner = _figures(run, j, sent.date(), sure=True)
+    elif word in ("on", "from", "since", "back"):
+        inner = match(run, j, sent)
+    else:
+        inner = None
+    return None if inner is None else DateHit(inner.on, inner.length + j - i, inner.ahead)
+
+
+_SHORT_AND_COMMON = frozenset(("sat", "sun"))
+
+
+def _weekday(
+    run: Sequence[Token], i: int, sent: datetime, *, named: bool = False, last: bool = False
+) -> DateHit | None:
+    name = run[i].text
+    number = WEEKDAYS.get(name)
+    if number is None:
+        return None
+    following = run[i + 1].text if i + 1 < len(run) else ""
+    if name in _SHORT_AND_COMMON and not named:
+        # "sat" is also what sap does in a barrel, and "sun" is also the sun.
+        at_edge = i == 0 or run[i - 1].text in ",.:;-/(&\n" or i + 1 == len(run)
+        before_figure = i + 1 < len(run) and run[i + 1].shape in ("number", "mixed", "clock")
+        measured = i > 0 and run[i - 1].text in ("gal", "gallons", "gals", "l", "qt", "qts", "%")
+        if not (at_edge and following not in ("was", "is", "came", "in", "on", "out") or measured
+                or before_figure or following in _DAYPARTS or following == ":"):  # fmt: skip
+            return None
+    back = (sent.weekday() - number) % 7
+    if last and back == 0:
+        back = 7
+    length = 1 + _daypart(run, i + 1)
+    return DateHit(sent.date() - timedelta(back), length)
+
+
+def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit | None:
+    """`the 4th`: the latest such day that is not ahead. `4th of march`, `4th march` too."""
+    day = int(run[i].text[:-2])
+    j = i + 1
+    if j < len(run) and run[j].text == "of":
+        j += 1
+    if j < len(run) and run[j].text in MONTHS:
+        return _month_day(MONTHS[run[j].text], day, j + 1 - i + before, today)
+    if before == 0 and not (i > 0 and run[i - 1].text in ("the", "on")):
+        return None  # "3rd house", "2nd boil": an ordinal alone is no date
+    if j < len(run) and run[j].shape == "word" and run[j].text in _COUNTED:
+        return None
+    for months_back in range(3):
+        month_index = today.year * 12 + today.month - 1 - months_back
+        try:
+            on = date(month_index // 12, month_index % 12 + 1, day)
+        except ValueError:
+            continue
+        if on <= today:
+            return DateHit(on, before + 1)
+    return None
+
+
+_COUNTED = frozenset(
+    "run boil batch time tree bucket year day house draw pan tap week lot one round gathering "
+    "collection pail person try season night floor warm good big".split()
+)
+
+
+def _month_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
+    month = MONTHS.get(run[i].text)
+    if month is None or i + 1 >= len(run):
+        return None
+    j = i + 1
+    if run[j].text == ".":
+        j += 1
+    if j < len(run) and run[j].text == "the":
+        j += 1
+    if j >= len(run):
+        return None
+    if run[j].shape == "ordinal":
+        day = int(run[j].text[:-2])
+    elif run[j].shape == "number" and run[j].text.isdigit() and 1 <= int(run[j].text) <= 31:
+        if run[i].text in ("may", "march", "mar") and _unit_follows(run, j + 1) and run[i].text != "mar":
+            return None
+        if _unit_follows(run, j + 1):
+            return None
+        day = int(run[j].text)
+    elif run[j].text in SMALL and 1 <= SMALL[run[j].text] <= 31 and not _unit_follows(run, j + 1):
+        day = int(SMALL[run[j].text])
+    else:
+        return None
+    return _month_day(month, day, j + 1 - i, today)
+
+
+def _unit_follows(run: Sequence[Token], j: int) -> bool:
+    return j < len(run) and run[j].text in (
+        "gal", "gals", "gallon", "gallons", "l", "litres", "liters", "qt", "qts", "quarts",
+        "pints", "taps", "buckets", "pails", "g", "%", "brix", "inches", "in",
+    )  # fmt: skip
+
+
+def _number_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
+    """`3 days ago`, `a week ago`, `couple days ago`, `4 march`."""
+    count, j = _small_count(run, i)
+    if count is None or j >= len(run):
+        return None
+    if run[j].text == "of":
+        j += 1
+    if j + 1 < len(run) and run[j + 1].text in ("ago", "back"):
+        if run[j].text in ("day", "days", "nights", "night", "mornings"):
+            return DateHit(today - timedelta(count), j + 2 - i)
+        if run[j].text in ("week", "weeks"):
+            return DateHit(today - timedelta(7 * count), j + 2 - i)
+    if run[i].shape == "number" and run[j].text in MONTHS and run[j].text != "may":
+        return _month_day(MONTHS[run[j].text], count, j + 1 - i, today)
+    return None
+
+
+def _small_count(run: Sequence[Token], i: int) -> tuple[int | None, int]:
+    text = run[i].text
+    if run[i].shape == "number" and text.isdigit() and len(text) <= 2:
+        return int(text), i + 1
+    if text in ("a", "an") and i + 1 < len(run) and run[i + 1].text in ("couple", "day", "week"):
+        return (2, i + 2) if run[i + 1].text == "couple" else (1, i + 1)
+    if text == "couple":
+        return 2, i + 1
+    if text in SMALL and SMALL[text] <= 31:
+        return int(SMALL[text]), i + 1
+    return None, i
+
+
+_FRACTION_BELOW = frozenset((2, 3, 4, 8, 16))
+
+
+def _figures(
+    run: Sequence[Token], i: int, today: date, *, sure: bool = False
+) -> DateHit | None:
+    """`3/7`, `3/7/27`, `2027-03-07`. A slash that could be a fraction is a date only where it
+    stands like one: first in the text or after a stop, and before no unit."""
+    text = run[i].text
+    if run[i].shape == "isodate":
+        year, month, day = (int(part) for part in text.split("-"))
+        return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
+    parts = [int(part) for part in text.split("/")]
+    month, day = parts[0], parts[1]
+    if not (1 <= month <= 12 and 1 <= day <= 31):
+        return None
+    if len(parts) == 2 and month < day and day in _FRACTION_BELOW and not sure:
+        first = i == 0 or run[i - 1].text in (".", ";", "\n")
+        following = run[i + 1] if i + 1 < len(run) else None
+        dated = following is not None and (
+            following.text in (":", "-", ",") or following.shape in ("number", "mixed")
+            or following.text in ("gathered", "collected", "got", "boiled", "drew", "am", "pm")
+        )  # fmt: skip
+        if not (first and dated):
+            return None
+    if len(parts) == 2:
+        return _month_day(month, day, 1, today)
+    year = parts[2] if parts[2] > 99 else 2000 + parts[2]
+    return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
+
+
+def _month_day(month: int, day: int, length: int, today: date) -> DateHit | None:
+    """A day with a month and no year: the nearest one, so that a slip about the future shows."""
+    candidates = []
+    for year in (today.year - 1, today.year, today.year + 1):
+        hit = _clean(f"{year:04d}-{month:02d}-{day:02d}", length, today)
+        if hit is not None and hit.on is not None:
+            candidates.append(hit)
+    if not candidates:
+        return None
+    return min(candidates, key=lambda hit: abs(((hit.on or today) - today).days))
+
+
+def _clean(fragment: str, length: int, today: date) -> DateHit | None:
+    on = _parsed(fragment)
+    return None if on is None else DateHit(on, length, ahead=on > today)
+
+
+@lru_cache(maxsize=1024)
+def _parsed(fragment: str) -> date | None:
+    """A clean fragment by dateparser, None where there is no such day (feb 30)."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore", DeprecationWarning)
+        import dateparser
+
+    found = dateparser.parse(
+        fragment, languages=["en"], date_formats=["%Y-%m-%d"],
+        settings={"STRICT_PARSING": True},
+    )  # fmt: skip
+    return None if found is None else found.date()

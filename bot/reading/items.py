@@ -1,0 +1,372 @@
+"""Third stage: tokens become items: quantities with their units, dates, names, words with tags.
+
+Order of work at each token: the sender's own names, a date phrase, a quantity, a phrase of
+our word list, a word (corrected if misspelt).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime
+
+from bot import units
+from bot.reading import dates, lexicon, numbers, spelling
+from bot.reading.tokens import Token
+from bot.reading.understanding import Profile
+
+_NO_TAGS: frozenset[str] = frozenset()
+_FACTORS_IN_PINT = {"half_gallon": ("gallon", 0.5), "half_pint": ("pint", 0.5)}
+
+
+@dataclass(slots=True)
+class Item:
+    """One meaningful piece of a text.
+
+    sort: volume, brix, temp, length, hours, cords, mass, money, number, date, clock, tree,
+    lot, phone, email, postal, word or sign. value: in the unit as written. unit: Pint's name
+    of the unit as written. parts: a compound amount's pieces. low, high: ends of a range.
+    """
+
+    sort: str
+    text: str
+    start: int
+    end: int
+    value: float = 0.0
+    unit: str = ""
+    tags: frozenset[str] = _NO_TAGS
+    on: date | None = None
+    ahead: bool = False
+    parts: tuple[Item, ...] = ()
+    low: float | None = None
+    high: float | None = None
+    vague: bool = False
+    article: bool = False
+    negative: bool = False
+    part: bool = False
+    used: bool = field(default=False, compare=False)
+
+    @property
+    def gallons(self) -> float:
+        """A volume in US gallons."""
+        if self.parts:
+            return sum(piece.gallons for piece in self.parts)
+        return volume_gallons(self.value, self.unit)
+
+
+def volume_gallons(value: float, unit: str) -> float:
+    """`value` of a unit in US gallons."""
+    name, share = _FACTORS_IN_PINT.get(unit, (unit, 1.0))
+    return value * share * units.factor(name, "gallon")
+
+
+def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
+    """The items of one text, in order. `sent` is local time."""
+    names = _names(profile)
+    found: list[Item] = []
+    i = 0
+    while i < len(run):
+        item, length = _at(run, i, sent, names, found)
+        found.append(item)
+        i += max(1, length)
+    return _joined(found)
+
+
+def _names(profile: Profile) -> list[tuple[tuple[str, ...], str, str]]:
+    """The sender's own names as (words, sort, name), the longest first."""
+    out = [
+        (tuple(label.lower().split()), sort, label)
+        for sort, labels in (("tree", profile.tree_labels), ("lot", profile.lots))
+        for label in labels
+        if label.strip()
+    ]
+    return sorted(out, key=lambda entry: -len(entry[0]))
+
+
+def _at(
+    run: Sequence[Token],
+    i: int,
+    sent: datetime,
+    names: list[tuple[tuple[str, ...], str, str]],
+    before: list[Item],
+) -> tuple[Item, int]:
+    token = run[i]
+    named = _named(run, i, names)
+    if named is not None:
+        return named
+    shape = token.shape
+    if shape in ("email", "phone", "postal"):
+        return Item(shape, token.text, token.start, token.end), 1
+    if shape == "money":
+        return Item("money", token.text, token.start, token.end, float(token.text.strip("$ ")), "dollar"), 1
+    if shape == "clock":
+        return Item("clock", token.text, token.start, token.end, _clock(token.text)), 1
+    if shape == "sign" or shape == "newline":
+        return Item("sign", "\n" if shape == "newline" else token.text, token.start, token.end), 1
+    tree = _tree(run, i)
+    if tree is not None:
+        return tree
+    dated = dates.match(run, i, sent)
+    if dated is not None:
+        end = run[i + dated.length - 1].end
+        words = " ".join(t.text for t in run[i : i + dated.length])
+        return Item("date", words, token.start, end, on=dated.on, ahead=dated.ahead), dated.length
+    quantity = _quantity(run, i, before)
+    if quantity is not None:
+        return quantity
+    return _word(run, i)
+
+
+def _named(
+    run: Sequence[Token], i: int, names: list[tuple[tuple[str, ...], str, str]]
+) -> tuple[Item, int] | None:
+    for words, sort, name in names:
+        if run[i].text != words[0] and run[i].text != words[0] + "'s":
+            continue
+        if tuple(token.text for token in run[i : i + len(words)]) == words or (
+            len(words) == 1 and run[i].text == words[0] + "'s"
+        ):
+            if sort == "tree" and words[0].isdigit():
+                continue  # a tree called 7 is told from seven gallons by the word "tree"
+            end = run[i + len(words) - 1].end
+            return Item(sort, name, run[i].start, end), len(words)
+    return None
+
+
+_TREE_WORDS = frozenset("tree trees".split())
+
+
+def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
+    """`tree 7`, `tree #7`, `tree no 7`, `tree a3`, `#7` where no run or boil is counted."""
+    token = run[i]
+    j = i
+    if token.text in _TREE_WORDS:
+        j = i + 1
+        while j < len(run) and run[j].text in ("#", "no", "number", "num", ".", "nr"):
+            j += 1
+        if j >= len(run):
+            return None
+        name = run[j]
+        if name.shape == "label" or (name.shape == "number" and name.text.isdigit()):
+            return Item("tree", name.text, token.start, name.end), j + 1 - i
+        spoken = numbers.match(run, j) if name.shape == "word" else None
+        if spoken is not None and not (spoken.article or spoken.vague or spoken.part):
+            if spoken.value == int(spoken.value):
+                end = run[j + spoken.length - 1].end
+                return Item("tree", str(int(spoken.value)), token.start, end), j + spoken.length - i
+        return None
+    if token.shape == "label":
+        return Item("tree", token.text, token.start, token.end), 1
+    if token.text == "#" and i + 1 < len(run) and run[i + 1].shape == "number":
+        ahead = run[i - 1].text if i > 0 else ""
+        if run[i + 1].text.isdigit() and ahead not in dates._COUNTED | {"boiling", "gather", "day"}:
+            return Item("tree", run[i + 1].text, token.start, run[i + 1].end), 2
+    return None
+
+
+def _clock(text: str) -> float:
+    """A time of day in hours after midnight. Without am or pm as written."""
+    digits = text.replace(".", "").replace(" ", "")
+    half = "p" if "p" in digits else "a" if "a" in digits else ""
+    hours, _, minutes = digits.rstrip("apm").partition(":")
+    value = int(hours) % 24 + (int(minutes) if minutes else 0) / 60
+    if half == "p" and value < 12:
+        value += 12
+    if half == "a" and value >= 12:
+        value -= 12
+    return value
+
+
+def _unit(run: Sequence[Token], j: int) -> tuple[tuple[str, str], int] | None:
+    """The unit word at token j: ((dimension, unit), how many tokens)."""
+    if j >= len(run):
+        return None
+    three = tuple(token.text for token in run[j : j + 3])
+    for size in (3, 2):
+        hit = lexicon.UNIT_PHRASES.get(three[:size])
+        if hit is not None and len(three) >= size:
+            return hit, size
+    text = run[j].text
+    unit = lexicon.UNITS.get(text)
+    if unit is None and run[j].shape == "word" and len(text) > 3:
+        unit = lexicon.UNITS.get(spelling.corrected(text))
+    if unit is None and run[j].shape == "word":
+        slang = lexicon.SLANG.get(text)
+        unit = lexicon.UNITS.get(slang) if slang else None
+    return None if unit is None else (unit, 1)
+
+
+_AFTER_UNIT_THAT_MAKES_IT_NONE = frozenset(("&", "/"))
+
+
+def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, int] | None:
+    """A number, a range, or a number with its unit."""
+    first = numbers.match(run, i)
+    if first is None:
+        bare = _unit(run, i) if run[i].text in ("half", "halfpint", "halfpints") else None
+        if bare is None:
+            return None
+        (sort, unit), size = bare
+        return Item(sort, run[i].text, run[i].start, run[i + size - 1].end, 1.0, unit, article=True), size
+    j = i + first.length
+    low = high = None
+    value = first.value
+    if not first.article and j + 1 < len(run) and run[j].text in ("to", "-", "or"):
+        second = numbers.match(run, j + 1)
+        close = run[j].text != "-" or run[j].end - run[j].start == 1
+        if second is not None and second.value > value and close and not second.article:
+            unit_next = _unit(run, j + 1 + second.length)
+            digits_both = run[i].shape != "word" or run[j].text == "to"
+            if unit_next is not None and digits_both and unit_next[0][1] != "":
+                low, high = value, second.value
+                value = (low + high) / 2
+                j += 1 + second.length
+    k = j
+    if k < len(run) and run[k].text == "-" and _unit(run, k + 1) is not None:
+        k += 1
+    while k < len(run) and run[k].text in ("full", "more", "whole", "good", "big", "heaping", "or", "so"):
+        if run[k].text == "full" and not _unit(run, k + 1):
+            break
+        if run[k].text == "so":
+            pass
+        k += 1
+    unit_hit = _unit(run, k) if k == j or _unit(run, k) is not None else None
+    if unit_hit is not None and unit_hit[0] == ("volume", "gallon") and run[k].text == "g":
+        if first.article:
+            unit_hit = None
+    if unit_hit is not None and unit_hit[0][0] == "temp" and run[k].text == "c" and first.article:
+        unit_hit = None
+    sign_before = before[-1].text if before else ""
+    negative = sign_before in ("minus", "negative") or (
+        sign_before == "-" and before[-1].end == run[i].start
+        and (len(before) < 2 or before[-2].end < before[-1].start)
+    )  # fmt: skip
+    made = Item("number", run[i].text, run[i].start, run[j - 1].end, value,
+                low=low, high=high, vague=first.vague, article=first.article,
+                negative=negative, part=first.part)  # fmt: skip
+    if unit_hit is None:
+        vessels = _vessels(run, i, j, made)
+        if vessels is not None:
+            return vessels
+        if k < len(run) and run[k].text == '"':
+            return replace(made, sort="length", unit="inch", end=run[k].end), k + 1 - i
+        if first.article:
+            return None
+        return made, j - i
+    (sort, unit), size = unit_hit
+    if sort == "money" and first.article:
+        return None
+    made.sort, made.unit, made.end = sort, unit, run[k + size - 1].end
+    made.text = " ".join(token.text for token in run[i : k + size])
+    j = k + size
+    if _after(run, j) == ("and", "a", "half") or _after(run, j) == ("and", "a", "quarter"):
+        made.value += 0.5 if run[j + 2].text == "half" else 0.25
+        made.end = run[j + 2].end
+        j += 3
+    return made, j - i
+
+
+_VESSEL_FILLERS = frozenset(
+    "full more big heaping whole good metal plastic overflowing brimming small large old blue sap of the my our".split()
+)
+
+
+def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, int] | None:
+    """`3 full buckets`, `half a bucket`, `a pail and a half`, `4 buckets half full`."""
+    k, full = j, False
+    while k < len(run) and run[k].text in _VESSEL_FILLERS:
+        full = full or run[k].text in ("full", "heaping", "overflowing", "brimming")
+        k += 1
+    if k >= len(run) or run[k].shape != "word":
+        return None
+    noun = run[k].text if run[k].text in lexicon.TAGS else spelling.corrected(run[k].text)
+    if "BUCKET" not in lexicon.TAGS.get(noun, _NO_TAGS):
+        return None
+    k += 1
+    if k < len(run) and run[k].shape == "number" and made.article:
+        return None
+    if _after(run, k) == ("and", "a", "half"):
+        made.value, k = made.value + 0.5, k + 3
+    elif _after(run, k)[:2] == ("half", "full") or _after(run, k)[:2] == ("1/2", "full"):
+        made.value, k, full = made.value / 2, k + 2, True
+    else:
+        share = numbers.match(run, k) if k < len(run) and run[k].shape in ("slash", "word") else None
+        if share is not None and share.part and share.value < 1 and _after(run, k + share.length)[:1] == ("full",):
+            made.value, k, full = made.value * share.value, k + share.length + 1, True
+        elif k < len(run) and run[k].text == "full":
+            k, full = k + 1, True
+    made.sort, made.unit, made.end = "vessels", "full" if full else "", run[k - 1].end
+    made.text = " ".join(token.text for token in run[i:k])
+    return made, k - i
+
+
+def _after(run: Sequence[Token], j: int) -> tuple[str, ...]:
+    return tuple(token.text for token in run[j : j + 3])
+
+
+def _word(run: Sequence[Token], i: int) -> tuple[Item, int]:
+    """A phrase of our word list, or a word, corrected where it is misspelt."""
+    token = run[i]
+    text = token.text
+    if token.shape == "word" and text not in lexicon.TAGS:
+        text = spelling.corrected(text)
+    for phrase, tags in lexicon.PHRASES.get(text, ()):
+        if len(phrase) <= len(run) - i and all(
+            run[i + n].text == part or spelling.corrected(run[i + n].text) == part
+            for n, part in enumerate(phrase)
+            if n > 0
+        ):
+            end = run[i + len(phrase) - 1].end
+            return Item("word", " ".join(phrase), token.start, end, tags=tags), len(phrase)
+    tags = lexicon.TAGS.get(text, _NO_TAGS)
+    if not tags and text.endswith("'s"):
+        tags = lexicon.TAGS.get(text[:-2], _NO_TAGS)
+        text = text[:-2] if tags else text
+    return Item("word", text, token.start, token.end, tags=tags), 1
+
+
+def _joined(found: list[Item]) -> list[Item]:
+    """Compound amounts (12 gal 3 qt) and sums (3 gal + 4 gal) become one volume."""
+    out: list[Item] = []
+    i = 0
+    while i < len(found):
+        item = found[i]
+        if item.sort == "volume" and item.low is None:
+            pieces, i = [item], i + 1
+            while i < len(found):
+                j = i
+                linked = found[j].text if found[j].text in ("+", "and", "&", "plus", "another") else ""
+                plus = linked in ("+", "plus")
+                while j < len(found) and found[j].text in ("+", "and", "&", "plus", "another"):
+                    plus = plus or found[j].text == "another"
+                    j += 1
+                if j >= len(found) or found[j].sort != "volume" or found[j].low is not None:
+                    break
+                following = found[j]
+                last = pieces[-1]
+                another = run_starts_with_another(following)
+                smaller = following.unit != last.unit and volume_gallons(1, following.unit) < volume_gallons(1, last.unit)
+                if not ((smaller and _same_measure(last.unit, following.unit)) or (plus and following.unit == last.unit)
+                        or (another and linked)):  # fmt: skip
+                    break
+                pieces.append(following)
+                i = j + 1
+            if len(pieces) > 1:
+                item = replace(item, parts=tuple(pieces), end=pieces[-1].end)
+            out.append(item)
+            continue
+        out.append(item)
+        i += 1
+    return out
+
+
+def run_starts_with_another(item: Item) -> bool:
+    """Was the amount said as `another half gallon`?"""
+    return item.text.startswith("another")
+
+
+_US = frozenset(("gallon", "half_gallon", "quart", "pint", "half_pint", "cup", "fluid_ounce"))
+
+
+def _same_measure(one: str, other: str) -> bool:
+    return (one in _US) == (other in _US)

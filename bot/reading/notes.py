@@ -1,0 +1,68 @@
+"""What the kinds write down while a text is read: certain readings, and doubts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from typing import TYPE_CHECKING, TypeVar
+
+from bot.reading.understanding import Choice, Doubt, Profile
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.kinds.base import Reading
+
+R = TypeVar("R", bound="Reading")
+
+
+@dataclass(slots=True)
+class Noted:
+    """A reading, where in the text it stands, and the clause that gave it."""
+
+    reading: Reading
+    at: int
+    clause: int
+
+
+@dataclass(slots=True)
+class Notes:
+    """sent: local time. profile: what is known of the sender. text: the tidy text.
+    clause_number: the clause that is being read."""
+
+    text: str
+    sent: datetime
+    profile: Profile
+    clauses: list[Clause] = field(default_factory=list)
+    noted: list[Noted] = field(default_factory=list)
+    doubts: list[Doubt] = field(default_factory=list)
+    clause_number: int = 0
+
+    def day(self, clause: Clause) -> date:
+        """The local day that a clause speaks of."""
+        return clause.on if clause.on is not None else self.sent.date()
+
+    def add(self, reading: Reading, at: int) -> None:
+        """Writes a certain reading down; `at` is its place in the text."""
+        self.noted.append(Noted(reading, at, self.clause_number))
+
+    def ask(
+        self,
+        question: str,
+        *choices: tuple[str, str],
+        fill: str | None = None,
+        number_only: bool = True,
+    ) -> None:
+        """Asks. Each choice is (words that pick it, joined by |; the text that it makes)."""
+        made = tuple(Choice(tuple(words.split("|")), text) for words, text in choices)
+        self.doubts.append(Doubt(question, made, fill, number_only))
+
+    def last(self, kind: type[R], *, clause: int | None = None) -> Noted | None:
+        """The last reading of a kind, in one clause or in all so far."""
+        for noted in reversed(self.noted):
+            if isinstance(noted.reading, kind) and clause in (None, noted.clause):
+                return noted
+        return None
+
+    def all(self, kind: type[R]) -> list[Noted]:
+        """All readings of a kind so far."""
+        return [noted for noted in self.noted if isinstance(noted.reading, kind)]

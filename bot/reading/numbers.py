@@ -1,0 +1,153 @@
+"""Numbers as people write and say them: 12, 2.2, 1/2, 10 1/4, twelve, two point one, half a
+dozen, four and a half, a couple. One function finds the number that starts at a token."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from bot.reading.tokens import Token
+
+SMALL: dict[str, float] = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+    "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14,
+    "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
+    "zero": 0, "forteen": 14,
+}  # fmt: skip
+_TENS: dict[str, float] = {
+    "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60,
+    "seventy": 70, "eighty": 80, "ninety": 90, "ninty": 90,
+}  # fmt: skip
+_DIGITS = {name: str(int(value)) for name, value in SMALL.items() if value < 10} | {"oh": "0"}
+_PARTS: dict[str, float] = {
+    "half": 1 / 2, "halves": 1 / 2, "quarter": 1 / 4, "quarters": 1 / 4, "qtr": 1 / 4,
+    "third": 1 / 3, "thirds": 1 / 3, "eighth": 1 / 8, "eighths": 1 / 8,
+}  # fmt: skip
+_VAGUE: dict[str, float] = {"few": 3, "several": 5, "bunch": 0, "some": 0}
+NUMBER_WORDS = frozenset((*SMALL, *_TENS, *_PARTS, *_VAGUE, "hundred", "dozen", "couple", "point"))
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number of `length` tokens. `vague`: said as few or several. `article`: only "a"."""
+
+    value: float
+    length: int
+    vague: bool = False
+    article: bool = False
+    part: bool = False
+
+
+def match(run: Sequence[Token], i: int) -> Number | None:
+    """The number that starts at token i of the run, or None."""
+    token = run[i]
+    if token.shape == "number":
+        return _tail(run, i, Number(float(token.text), 1))
+    if token.shape == "mixed":
+        whole, part = token.text.replace("and", " ").replace("-", " ").split()
+        fraction = _fraction(part)
+        return None if fraction is None else Number(float(whole) + fraction, 1)
+    if token.shape == "slash":
+        fraction = _fraction(token.text)
+        return None if fraction is None else _of(run, i, Number(fraction, 1, part=True))
+    if token.shape != "word":
+        return None
+    return _spoken(run, i)
+
+
+def _fraction(text: str) -> float | None:
+    parts = text.split("/")
+    if len(parts) != 2 or int(parts[1]) == 0:
+        return None
+    return int(parts[0]) / int(parts[1])
+
+
+def _word(run: Sequence[Token], i: int) -> str:
+    return run[i].text if i < len(run) else ""
+
+
+def _spoken(run: Sequence[Token], i: int) -> Number | None:
+    text = run[i].text
+    if text in SMALL or text in _TENS:
+        value, j = SMALL.get(text, 0.0), i + 1
+        if text in _TENS:
+            value = _TENS[text]
+            k = j + 1 if _word(run, j) == "-" else j
+            unit = SMALL.get(_word(run, k), 0.0)
+            if 0 < unit < 10:
+                value, j = value + unit, k + 1
+        if _word(run, j) == "hundred":
+            value, j = value * 100, j + 1
+            if _word(run, j) == "and":
+                rest = match(run, j + 1)
+                if rest is not None and rest.value < 100 and not rest.part and not rest.article:
+                    return Number(value + rest.value, j + 1 + rest.length - i)
+            elif j < len(run):
+                rest = _spoken(run, j)
+                if rest is not None and 1 <= rest.value < 100 and not rest.article:
+                    return Number(value + rest.value, j + rest.length - i)
+        if _word(run, j) == "thousand":
+            value, j = value * 1000, j + 1
+        if _word(run, j) == "point":
+            digits, k = "", j + 1
+            while k < len(run) and (run[k].text in _DIGITS or run[k].text.isdigit()):
+                digits, k = digits + _DIGITS.get(run[k].text, run[k].text), k + 1
+            if digits:
+                return Number(float(f"{value:.0f}.{digits}"), k - i)
+            tens = _TENS.get(_word(run, k))
+            if tens is not None:
+                unit = SMALL.get(_word(run, k + 1), 0.0)
+                more = 1 if 0 < unit < 10 else 0
+                return Number(value + (tens + unit * more) / 100, k + 1 + more - i)
+        if _word(run, j) in ("third", "thirds", "quarter", "quarters", "eighths") and value < 8:
+            return _of(run, i, Number(value * _PARTS[run[j].text], j + 1 - i, part=True))
+        return _tail(run, i, Number(value, j - i))
+    if text == "point" and _word(run, i + 1) in _DIGITS:
+        return Number(float("0." + _DIGITS[run[i + 1].text]), 2)
+    if text == "hundred":
+        return Number(100, 1)
+    if text == "dozen":
+        return Number(12, 1)
+    if text == "couple":
+        return Number(2, 2 if _word(run, i + 1) == "of" else 1)
+    if text in _VAGUE:
+        return Number(_VAGUE[text], 1, vague=True)
+    if text in ("half", "quarter", "third", "qtr") and _word(run, i + 1) not in ("pint", "pints", "pt", "pts"):
+        if _word(run, i + 1) == "dozen":
+            return Number(12 * _PARTS[text], 2)
+        if _word(run, i + 1) in ("a", "of", "an") and _word(run, i + 2) == "dozen":
+            return Number(12 * _PARTS[text], 3)
+        return _of(run, i, Number(_PARTS[text], 1, part=True))
+    if text in ("a", "an", "another"):
+        inner = _spoken(run, i + 1) if i + 1 < len(run) and run[i + 1].shape == "word" else None
+        if inner is not None and _word(run, i + 1) in ("half", "quarter", "third", "dozen", "couple", "hundred", "few", "qtr", "bunch"):
+            return Number(inner.value, inner.length + 1, inner.vague, part=inner.part)
+        return Number(1, 1, article=True)
+    return None
+
+
+def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
+    """What may follow a number: `and a half`, `and three quarter`, `dozen`, `hundred`."""
+    j = i + number.length
+    word = _word(run, j)
+    if word == "dozen":
+        return Number(number.value * 12, number.length + 1)
+    if word == "hundred":
+        return Number(number.value * 100, number.length + 1)
+    if word == "&" or word == "and":
+        rest = match(run, j + 1) if j + 1 < len(run) else None
+        if rest is not None and rest.part and rest.value < 1:
+            after = _word(run, j + 1 + rest.length)
+            if after not in ("of", "a"):
+                return Number(number.value + rest.value, number.length + 1 + rest.length)
+    return number
+
+
+def _of(run: Sequence[Token], i: int, number: Number) -> Number:
+    """Passes over `of a`, `a`, `of an` after a part: half a gallon, a quarter of a cord."""
+    j = i + number.length
+    if _word(run, j) == "of" and _word(run, j + 1) in ("a", "an", "one"):
+        return Number(number.value, number.length + 2, part=True)
+    if _word(run, j) in ("a", "an", "of"):
+        return Number(number.value, number.length + 1, part=True)
+    return number

@@ -1,0 +1,244 @@
+"""The whole way from a text to what it means.
+
+1. A lone carrier's word is settled at once.
+2. tidy -> tokens -> items -> clauses.
+3. A text that joins, undoes or amends is that and nothing else.
+4. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
+5. Every kind is let at every other clause, in its order, and takes what is its own.
+6. Totals that repeat their parts go; what is left over with a figure in it is asked about.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+
+from bot.reading import items as item_stage
+from bot.reading import kinds, tidy, tokens, topics
+from bot.reading.clauses import Clause, clauses
+from bot.reading.kinds import Chat, Question, Sap
+from bot.reading.kinds.help import Help
+from bot.reading.kinds.start import Start
+from bot.reading.kinds.stop import SAID_OUT, Stop
+from bot.reading.notes import Noted, Notes
+from bot.reading.understanding import Choice, Doubt, Profile, Understanding
+
+_WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
+_BY_CLAUSE = tuple(module for module in kinds.FAMILY if hasattr(module, "find"))
+_KEYWORDS = {
+    word: cls for cls in (Stop, Start, Help)
+    for word in __import__(cls.__module__, fromlist=["KEYWORDS"]).KEYWORDS
+}  # fmt: skip
+_PLANNED_STILL = frozenset(("helper", "place", "bucket_size", "tree"))
+"""Kinds that a word of planning does not undo: "my buckets will hold 2 gal"."""
+
+
+def read(text: str, sent: datetime, profile: Profile | None = None) -> Understanding:
+    """What one text means. `sent` is local, without offset. Never raises."""
+    profile = profile if profile is not None else Profile()
+    plain = tidy.tidy(text)
+    keyword = plain.strip(" .!\n\t\"'")
+    if keyword in _KEYWORDS:
+        return Understanding((_KEYWORDS[keyword](),))
+    run = tokens.tokens(plain)
+    if not any(token.shape != "sign" for token in run):
+        return _nothing(plain)
+    if len(run) < 12 and any(said in plain for said in SAID_OUT):
+        return Understanding((Stop(),))
+    found = clauses(item_stage.items(run, sent, profile))
+    notes = Notes(plain, sent, profile, found)
+    if any(module.find_whole(notes) for module in _WHOLE):
+        return _understood(notes)
+    questions = _questions(found)
+    for number, clause in enumerate(found):
+        notes.clause_number = number
+        _take(clause, notes)
+    _settle_totals(notes)
+    for at, question in questions:
+        notes.clause_number = at
+        notes.add(question, found[at].items[0].start)
+    if not notes.noted and not notes.doubts:
+        _leftover(notes)
+    return _understood(notes)
+
+
+def _take(clause: Clause, notes: Notes) -> None:
+    if clause.question or clause.hypothetical:
+        return
+    if clause.has("OTHERS") and not clause.has("ADD"):
+        return
+    for module in _BY_CLAUSE:
+        name = module.__name__.rpartition(".")[2]
+        if clause.plan and name not in _PLANNED_STILL:
+            continue
+        if clause.negated and name != "sap":
+            continue
+        if clause.negated and any(i.sort in ("volume", "vessels") for i in clause.items):
+            continue
+        module.find(clause, notes)
+
+
+def _questions(found: list[Clause]) -> list[tuple[int, Question]]:
+    """What is asked: (number of the clause, question), a topic once."""
+    out: list[tuple[int, Question]] = []
+    sentences: dict[int, list[int]] = {}
+    for number, clause in enumerate(found):
+        if clause.question or (clause.hypothetical and _asks(found, clause.sentence)):
+            sentences.setdefault(clause.sentence, []).append(number)
+    for numbers in sentences.values():
+        text = " ".join(found[n].text for n in numbers)
+        hit = topics.asked(text)
+        if hit is None:
+            continue
+        question = Question(topic=hit.topic, howto=hit.howto)
+        if all(question != other for _, other in out):
+            out.append((numbers[0], question))
+    return out
+
+
+def _asks(found: list[Clause], sentence: int) -> bool:
+    return any(clause.question for clause in found if clause.sentence == sentence)
+
+
+def _settle_totals(notes: Notes) -> None:
+    """`9 am and 5 pm, 14 total`: a total that repeats its parts is not one more amount."""
+    saps = notes.all(Sap)
+    if len(saps) < 2:
+        return
+    totals = [s for s in saps if notes.clauses[s.clause].has("TOTAL")]
+    for total in totals:
+        others = [s for s in saps if s is not total and _gallons(s) > 0]
+        if not others:
+            continue
+        whole = sum(_gallons(s) for s in others)
+        if abs(whole - _gallons(total)) < 0.01 * whole:
+            notes.noted.remove(total)
+            if isinstance(total.reading, Sap) and total.reading.brix is not None:
+                for other in others:
+                    if isinstance(other.reading, Sap) and other.reading.brix is None:
+                        other.reading = replace(other.reading, brix=total.reading.brix)
+            return
+        if all(notes.clauses[s.clause].sentence == notes.clauses[total.clause].sentence for s in others):
+            for noted in (*others, total):
+                notes.noted.remove(noted)
+            notes.ask(
+                f"The parts make {whole:g} gal, you say {_gallons(total):g} in all. Which?",
+                fill="{} gal of sap",
+            )
+            return
+
+
+def _gallons(noted: Noted) -> float:
+    return noted.reading.gallons if isinstance(noted.reading, Sap) else 0.0
+
+
+def _leftover(notes: Notes) -> None:
+    """Nothing was recorded or asked: small talk, or a figure that needs a question."""
+    figures = [
+        (clause, item)
+        for clause in notes.clauses
+        for item in clause.items
+        if item.sort in ("number", "volume", "brix", "temp", "vessels", "hours", "mass", "length", "tree", "money", "cords")
+        and not item.article
+    ]
+    idle = [
+        clause for clause, _ in figures
+        if clause.plan or clause.hypothetical or clause.has("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN")
+    ]
+    if figures and len(idle) < len(figures):
+        clause, item = next((c, i) for c, i in figures if c not in idle)
+        if len(notes.clauses) > 6:
+            notes.add(Chat(), 0)
+            return
+        _ask_about(clause, item, notes)
+        return
+    talk = any(clause.has("GREET", "THANKS", "SMALLTALK", "PLAN", "FOREIGN", "OTHERS", "GIFT", "NOT", "PERHAPS") for clause in notes.clauses)
+    words = sum(len(clause.words()) for clause in notes.clauses)
+    if talk or words >= 3:
+        notes.add(Chat(), 0)
+        return
+    notes.ask(f'I can\'t make out "{_short(notes.text)}". Text it like: 12 gal at 2.2.')
+
+
+def _ask_about(clause: Clause, item: object, notes: Notes) -> None:
+    from bot.reading.items import Item
+
+    assert isinstance(item, Item)
+    said = f"{item.value:g}"
+    if item.sort == "tree":
+        notes.ask(f"Tree {item.text}: how many gal?", fill=f"tree {item.text} {{}} gal")
+        return
+    if item.sort == "number" and len(clause.items) <= 4:
+        notes.ask(
+            f"{said} what: gal of sap, or taps?",
+            ("gal|gals|gallons|sap|gallons of sap|gal of sap|gal sap|g", f"{said} gal of sap"),
+            ("taps|tap|spiles", f"{said} taps"),
+            ("l|litres|liters|litre", f"{said} litres of sap"),
+            ("syrup|gal of syrup|gallons of syrup", f"{said} gal of syrup"),
+            ("brix|sugar|percent|%", f"sugar {said} brix"),
+            ("pints", f"bottled {said} pints"),
+            ("buckets|pails|full buckets", f"{said} full buckets"),
+        )
+        return
+    notes.ask(f'I can\'t tell what "{_short(notes.text)}" says. Text it like: 12 gal at 2.2.')
+
+
+def _short(text: str) -> str:
+    """A piece of a text that fits a question."""
+    line = " ".join(text.split())
+    return line if len(line) <= 40 else line[:37].rstrip() + "..."
+
+
+def _nothing(plain: str) -> Understanding:
+    shown = _short(plain)
+    question = f'I can\'t read "{shown}".' if shown else "Nothing came through."
+    return Understanding((), Doubt(question + " What do you mean? Text it like: 12 gal at 2.2."))
+
+
+def _understood(notes: Notes) -> Understanding:
+    ordered = sorted(notes.noted, key=lambda noted: noted.at)
+    doubt = notes.doubts[0] if notes.doubts else None
+    return Understanding(tuple(noted.reading for noted in ordered), doubt)
+
+
+def settle(doubt: Doubt, answer: str) -> str | None:
+    """The text that an answer to a doubt makes; "" records nothing, None does not fit."""
+    said = tidy.tidy(answer).strip(" .!?\n")
+    for choice in doubt.choices:
+        if said in choice.words:
+            return choice.text
+    bare = said.removeprefix("it was ").removeprefix("it's ").removeprefix("was ")
+    bare = bare.removeprefix("the ").removeprefix("a ").removeprefix("of ").strip()
+    for choice in doubt.choices:
+        if bare in choice.words:
+            return choice.text
+    return _filled(doubt, bare)
+
+
+def _filled(doubt: Doubt, said: str) -> str | None:
+    if doubt.fill is None or not said or len(said) > LONGEST_ANSWER:
+        return None
+    if not doubt.number_only:
+        return doubt.fill.format(said)
+    run = tokens.tokens(said)
+    from bot.reading import numbers
+
+    number = numbers.match(run, 0) if run else None
+    if number is None or number.article or number.vague:
+        return None
+    rest = " ".join(token.text for token in run[number.length :])
+    before, _, after = doubt.fill.partition("{}")
+    if rest and not after.strip().startswith(rest.rstrip("s")) and rest not in _SAYABLE_UNITS:
+        return None
+    if rest and rest in _SAYABLE_UNITS and after.strip().split(" ")[0] in _SAYABLE_UNITS:
+        after = " " + rest + " " + " ".join(after.split()[1:])
+    return f"{before}{number.value:g}{after}"
+
+
+LONGEST_ANSWER = 40
+_SAYABLE_UNITS = frozenset(
+    "gal gals gallon gallons l litres liters litre liter qt qts quart quarts pint pints brix % percent f c "
+    "hours hrs hour inches in taps lb lbs cord cords dollars bucks of".split()
+)
+
+__all__ = ["Choice", "read", "settle"]

@@ -1,0 +1,47 @@
+"""First stage: a text as it arrived becomes plain words. Order of work:
+
+1. compatibility forms, curly quotes and long dashes become plain ones,
+2. vulgar fractions become " 1/2", what is no letter, digit or known sign becomes a space,
+3. commas inside numbers go (1,200) or become points (2,2),
+4. spoken punctuation ("comma", "period") becomes punctuation.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+LONGEST = 2000
+"""Characters that are read of one text; what is beyond is kept, but not read."""
+
+_PLAIN = str.maketrans(
+    {
+        "\u2018": "'", "\u2019": "'", "\u02bc": "'", "\u2032": "'", "`": "'", "\u00b4": "'",
+        "\u201c": '"', "\u201d": '"', "\u2033": '"',
+        "\u2010": "-", "\u2011": "-", "\u2012": "-", "\u2013": " - ", "\u2014": " - ",
+        "\u2212": "-", "\u2044": "/", "\u00d7": " x ", "\u00b0": " deg ", "\u2026": ".",
+        "\u00ba": " deg ", "\t": " ", "\r": "\n", "\u00a0": " ", "\u200b": "", "\ufeff": "",
+    }
+)  # fmt: skip
+_VULGAR = {
+    "\u00bd": "1/2", "\u00bc": "1/4", "\u00be": "3/4", "\u2153": "1/3", "\u2154": "2/3",
+    "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8",
+}  # fmt: skip
+_VULGAR_SIGN = re.compile("[" + "".join(_VULGAR) + "]")
+_STRANGE = re.compile(r"[^\w\s.,;:!?/+&@#%$\"'()\-=*<>~{}\[\]]|_")
+_THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
+_DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
+_SPOKEN = re.compile(r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)")
+_SPOKEN_SIGN = {"comma": ",", "period": ".", "full stop": ".", "question mark": "?"}
+
+
+def tidy(text: str) -> str:
+    """The text in lower case, in plain signs. Never raises; at most LONGEST characters."""
+    text = text[:LONGEST]
+    if not text.isascii():
+        text = _VULGAR_SIGN.sub(lambda hit: " " + _VULGAR[hit.group()] + " ", text)
+        text = unicodedata.normalize("NFKC", text.translate(_PLAIN))
+    text = text.translate(_PLAIN).lower()
+    text = _STRANGE.sub(" ", text)
+    text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
+    return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

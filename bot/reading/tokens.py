@@ -1,0 +1,49 @@
+"""Second stage: tidy text becomes tokens, one pass of one expression.
+
+A token is a word, a number, a clock time, a sign, or something with a shape of its own
+(money, a phone number, an e-mail address, a postal code, a date in figures).
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+_SHAPES = re.compile(
+    r"""
+    (?P<email>[a-z0-9.+-]+@[a-z0-9-]+(?:\.[a-z0-9-]+)*\.[a-z]{2,})
+  | (?P<phone>\+\d[\d().\- ]{7,16}\d
+            | (?:1[ .\-]?)?\(?\d{3}\)?[ .\-]?\d{3}[ .\-]?\d{4}(?!\d))
+  | (?P<isodate>\d{4}-\d{1,2}-\d{1,2})
+  | (?P<money>\$\s?(?:\d+(?:\.\d+)?|\.\d+))
+  | (?P<postal>\b[a-z]\d[a-z]\s?\d[a-z]\d\b)
+  | (?P<clock>\d{1,2}:\d{2}\s?(?:[ap]\.?m\b\.?)?|\d{1,2}\s?[ap]\.?m\b\.?)
+  | (?P<mixed>\d+(?:\s+|\s*-\s*|\s+and\s+)\d/\d{1,2}(?!\d|/))
+  | (?P<slash>\d{1,2}/\d{1,4}(?:/\d{2,4})?)
+  | (?P<ordinal>\d{1,2}(?:st|nd|rd|th)\b)
+  | (?P<number>\d+(?:\.\d+)?|\.\d+)
+  | (?P<label>\b[a-z]\d{1,3}\b)
+  | (?P<word>[^\W\d_]+(?:'[^\W\d_]+)*)
+  | (?P<newline>\n+)
+  | (?P<sign>[.,;:!?/+&@\#%"()\-=x*~])
+    """,
+    re.VERBOSE,
+)
+
+
+@dataclass(slots=True)
+class Token:
+    """shape: the name of its shape. text: as tidied. start, end: where in the tidy text."""
+
+    shape: str
+    text: str
+    start: int
+    end: int
+
+
+def tokens(tidied: str) -> list[Token]:
+    """All tokens of a tidy text, in order; what has no shape is passed over."""
+    return [
+        Token(hit.lastgroup or "sign", hit.group(), hit.start(), hit.end())
+        for hit in _SHAPES.finditer(tidied)
+    ]

@@ -1,0 +1,162 @@
+"""Which question a text asks: found by its likeness to the example questions in topics/.
+
+Each topic has a file of paraphrases. A text is scored against every topic by naive Bayes over
+its word stems and pairs of stems (complement counts, after Rennie et al. 2003, "Tackling the
+poor assumptions of naive Bayes text classifiers"); the likeliest topic wins.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections import Counter
+from dataclasses import dataclass
+from functools import lru_cache
+from importlib import resources
+
+from bot.reading import lexicon, spelling
+
+SMOOTHING = 0.3
+PAIR_WEIGHT = 0.6
+"""How much a pair of words counts beside a word alone."""
+
+_WORD = re.compile(r"[a-z0-9/']+")
+_IDLE = frozenset(
+    "a an the to of and or for my our me i we you it its it's is are be am do does did done so just please hey hi "
+    "hello um uh now thanks ok okay this that there with on in at if can could would should will get got have "
+    "has was were some any your u r im i'm".split()
+)
+_ONE_STEM = {
+    "buckets": "bucket", "pails": "bucket", "pail": "bucket", "bags": "bag", "tapped": "tap", "tapping": "tap", "taps": "tap",
+    "spiles": "spile", "spouts": "spile", "spout": "spile", "spile": "spile", "holes": "hole", "taphole": "hole",
+    "trees": "tree", "maples": "maple", "boiling": "boil", "boiled": "boil", "boils": "boil",
+    "gallons": "gal", "gallon": "gal", "gals": "gal", "pints": "pint", "quarts": "quart",
+    "temperature": "temp", "temps": "temp", "thermometer": "temp", "degrees": "temp", "degree": "temp",
+    "runs": "run", "running": "run", "ran": "run", "flow": "run", "flowing": "run", "drilling": "drill",
+    "drilled": "drill", "bits": "bit", "filtering": "filter", "filters": "filter", "filtered": "filter",
+    "cleaning": "clean", "cleaned": "clean", "wash": "clean", "washing": "clean", "storing": "store", "stored": "store", "storage": "store",
+    "made": "make", "making": "make", "costs": "cost", "costing": "cost", "spent": "spend", "spending": "spend", "jars": "jar", "bottles": "bottle",
+    "bottling": "bottle", "canning": "can", "pulled": "pull", "pulling": "pull", "years": "year", "year's": "year", "lasts": "last",
+    "days": "day", "hours": "hour", "nights": "night", "brix": "sugar", "sweetest": "sweet", "sweeter": "sweet", "best": "best",
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """topic, and howto where the topic is "howto". margin: how far the next topic is behind,
+    in natural-log units a word; second: that next topic."""
+
+    topic: str
+    howto: str | None
+    margin: float
+    second: str
+
+
+def _stem(word: str) -> str:
+    stem = _ONE_STEM.get(word)
+    if stem is not None:
+        return stem
+    if len(word) > 5 and word.endswith("ing"):
+        return word[:-3]
+    if len(word) > 4 and word.endswith("ed"):
+        return word[:-2]
+    if len(word) > 3 and word.endswith("s") and not word.endswith("ss"):
+        return word[:-1]
+    return word
+
+
+def _marks(text: str) -> Counter[str]:
+    """The stems of a text and their pairs; numbers are all one mark."""
+    words = []
+    for word in _WORD.findall(text.lower()):
+        slang = lexicon.SLANG.get(word)
+        word = slang if slang is not None else spelling.corrected(word)
+        words.append("0" if word[0].isdigit() else _stem(word))
+    found: Counter[str] = Counter()
+    kept = [word for word in words if word not in _IDLE]
+    for word in kept or words:
+        found[word] += 1
+    for first, second in zip(words, words[1:], strict=False):
+        found[f"{first} {second}"] += 1
+    for first, second in zip(kept, kept[1:], strict=False):
+        found[f"{first}+{second}"] += 1
+    return found
+
+
+def examples() -> dict[str, list[str]]:
+    """The example questions of every topic, by the name of its file."""
+    folder = resources.files("bot.reading").joinpath("topics")
+    out: dict[str, list[str]] = {}
+    for entry in sorted(folder.iterdir(), key=lambda each: each.name):
+        if entry.name.endswith(".txt"):
+            lines = entry.read_text(encoding="utf-8").splitlines()
+            out[entry.name.removesuffix(".txt")] = [
+                line.strip() for line in lines if line.strip() and not line.startswith("#")
+            ]
+    return out
+
+
+class Model:
+    """Weights of every mark for every topic, learned from examples."""
+
+    def __init__(self, taught: dict[str, list[str]]) -> None:
+        counts = {name: Counter[str]() for name in taught}
+        seen_in: Counter[str] = Counter()
+        total = 0
+        for name, texts in taught.items():
+            for text in texts:
+                marks = _marks(text)
+                total += 1
+                seen_in.update(marks.keys())
+                for mark in marks:
+                    weight = 1.0 if " " not in mark and "+" not in mark else PAIR_WEIGHT
+                    counts[name][mark] += weight  # type: ignore[assignment]
+        everything: Counter[str] = Counter()
+        for each in counts.values():
+            everything.update(each)
+        self.topics = sorted(counts)
+        size = len(everything)
+        self.weights: dict[str, dict[str, float]] = {}
+        totals = {name: sum(each.values()) for name, each in counts.items()}
+        grand = sum(totals.values())
+        for mark, overall in everything.items():
+            rarity = math.log(total / seen_in[mark]) / math.log(total)
+            row = {}
+            for name in self.topics:
+                inside = counts[name][mark]
+                here = math.log((inside + SMOOTHING) / (totals[name] + SMOOTHING * size))
+                rest = math.log(
+                    (overall - inside + SMOOTHING) / (grand - totals[name] + SMOOTHING * size)
+                )
+                row[name] = (here - rest) * (0.3 + rarity)
+            self.weights[mark] = row
+
+    def scores(self, text: str) -> dict[str, float]:
+        """The score of every topic; higher is likelier."""
+        out = dict.fromkeys(self.topics, 0.0)
+        for mark in _marks(text):
+            row = self.weights.get(mark)
+            if row is None:
+                continue
+            weight = 1.0 if " " not in mark and "+" not in mark else PAIR_WEIGHT
+            for name, value in row.items():
+                out[name] += weight * value
+        return out
+
+
+@lru_cache(maxsize=1)
+def model() -> Model:
+    """The model taught by the files; made once."""
+    return Model(examples())
+
+
+def asked(text: str) -> Asked | None:
+    """What a question asks, or None where no word of it is known."""
+    scores = model().scores(text)
+    (first, best), (second, next_best) = sorted(scores.items(), key=lambda e: -e[1])[:2]
+    if best <= 0:
+        return None
+    topic, _, howto = first.partition("howto_")
+    if howto:
+        topic = "howto"
+    return Asked(topic, howto or None, best - next_best, second)

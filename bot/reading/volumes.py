@@ -1,0 +1,134 @@
+"""What an amount is an amount of. Sap, syrup, boiled and poured-out sap and jars compete for
+the same gallons: here alone it is decided which of them wins, from the words nearest to it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.items import Item
+
+CONTAINER_UNITS = frozenset(
+    ("pint", "half_pint", "quart", "fluid_ounce", "cup", "milliliter", "half_gallon")
+)
+_LARGE_UNITS = frozenset(("gallon", "liter", "imperial_gallon"))
+_SYRUP_BRIX_FROM = 50.0
+_OF_SYRUP = frozenset(("syrup",))
+
+
+def _of(clause: Clause, item: Item) -> str:
+    """The thing that the amount is said to be of: `12 gal of sap`, `3 pints syrup`."""
+    for each in clause.following(item, 3):
+        if "SAP" in each.tags:
+            return "sap"
+        if "SYRUP" in each.tags:
+            return "syrup"
+        if "WOOD" in each.tags or "PROPANE" in each.tags:
+            return "fuel"
+        if "FOREIGN" in each.tags and each.text != "water":
+            return "foreign"
+        if each.text not in ("of", "finished", "good", "fresh", "clear", "the", "nice", "raw", "more", "dark", "light", "amber", "golden"):
+            break
+    return ""
+
+
+def role(clause: Clause, item: Item) -> str:
+    """sap, syrup, boil, poured_out, jars, bucket, rate, foreign, or unclear."""
+    thing = _of(clause, item)
+    after = clause.following(item, 3)
+    before = clause.preceding(item, 3)
+    if thing in ("foreign", "fuel"):
+        return thing
+    if is_rate(clause, item):
+        return "rate"
+    if _names_a_bucket(clause, item):
+        return "bucket"
+    if clause.has("GIFT") or clause.has("PRICE"):
+        return "foreign"
+    poured = clause.about("POUR")
+    if poured and not _into_store(clause):
+        return "sap" if thing == "sap" and clause.has("GATHER") else "poured_out"
+    if clause.about("BOTTLE") or clause.has("JARN"):
+        if thing != "sap" and not (clause.has("DRAW") and not clause.has("BOTTLE")):
+            return "jars"
+    if thing == "syrup":
+        return "syrup"
+    if thing == "sap" and not clause.about("BOIL", "FIRE"):
+        return "sap"
+    nearest = _nearest_verb(clause, item)
+    if nearest in ("DRAW", "SYRUP"):
+        return "syrup"
+    if any(each.sort == "brix" and each.value >= _SYRUP_BRIX_FROM for each in clause.items):
+        return "syrup"
+    if nearest in ("BOIL", "FIRE"):
+        return "boil"
+    if nearest == "GATHER":
+        return "sap"
+    if clause.about("DRAW", "SYRUP") and not clause.about("GATHER") and thing != "sap":
+        return "syrup"
+    if clause.about("BOIL", "FIRE"):
+        return "boil"
+    if clause.has("MADE"):
+        return "syrup" if item.unit not in _LARGE_UNITS or item.gallons <= 1 else "unclear"
+    if item.unit in _LARGE_UNITS or (item.parts and item.parts[0].unit in _LARGE_UNITS):
+        return "sap"
+    if thing == "sap" or clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None:
+        return "sap"
+    if any(each.sort == "brix" for each in clause.items):
+        return "sap"
+    del after, before
+    return "unclear"
+
+
+def _into_store(clause: Clause) -> bool:
+    """`dumped the buckets into the barrel` gathers; `dumped the barrel` pours out."""
+    for item in clause.items:
+        if "INTO" in item.tags:
+            rest = clause.following(item, 4)
+            if any("STORE" in each.tags or "PANN" in each.tags or "BUCKET" in each.tags for each in rest):
+                return True
+    return False
+
+
+def is_rate(clause: Clause, item: Item) -> bool:
+    """`$60 a gallon`, `a gallon a tap`, `1.5 gal per tap`: no amount of its own."""
+    after = clause.following(item, 2)
+    if after and after[0].tags & {"RATE"} and after[0].text not in ("each", "apiece", "ea", "a piece"):
+        return True
+    before = clause.preceding(item, 1)
+    if before and before[0].sort == "money" and item.article:
+        return True
+    return bool(before) and before[0].text in ("per", "/")
+
+
+def _names_a_bucket(clause: Clause, item: Item) -> bool:
+    """`2 gal buckets`, `buckets hold 2 gal`, `8 litre pails`."""
+    if clause.has("HOLD") and (clause.has("BUCKET") or clause.has("BUCKETISH")):
+        return True
+    for each in clause.following(item, 3):
+        if "BUCKET" in each.tags:
+            return True
+        if each.text not in _BUCKET_ADJECTIVES:
+            return False
+    return False
+
+
+_BUCKET_ADJECTIVES = frozenset(
+    "galvanized galvanised plastic metal aluminum aluminium steel stainless food grade blue white "
+    "sap old new collection hanging tin clean size sized capacity - frosting lidded covered".split()
+)
+_VERBS = ("POUR", "DRAW", "BOIL", "FIRE", "GATHER", "SYRUP", "BOTTLE")
+
+
+def _nearest_verb(clause: Clause, item: Item) -> str:
+    """The deed whose word stands nearest to the amount; of two as near, the one before it."""
+    at = next(n for n, each in enumerate(clause.items) if each is item)
+    best, distance = "", 99.0
+    for n, each in enumerate(clause.items):
+        for tag in _VERBS:
+            if tag in each.tags and not (tag == "GATHER" and "WEAK" in each.tags):
+                far = abs(n - at) + (0.5 if n > at else 0.0)
+                if far < distance:
+                    best, distance = tag, far
+    return best
