@@ -58,22 +58,6 @@ EARLY_REGIONS: Final = frozenset({"VA", "KY", "MO", "TN"})
 
 # --- Kinds of tree -----------------------------------------------------------------------
 
-# Usual sap sugar by kind, Brix, low and high (sugar and black maple quoted: University of New
-# Hampshire, in Foster's, 2010; red maple published: Peters and others, 2020; walnut published:
-# Rechlin and Fotos; birch and sycamore published: Farrell, 2013, and Catskill Forest
-# Association; silver maple and box elder common practice, no source; Norway maple published:
-# Mathews and others, HortTechnology, 2024, for Utah).
-SPECIES_BRIX: Final[dict[str, tuple[float, float]]] = {
-    "sugar maple": (2.0, 2.5),
-    "black maple": (2.0, 2.5),
-    "red maple": (1.5, 1.5),
-    "silver maple": (1.0, 2.0),
-    "box elder": (1.0, 2.0),
-    "Norway maple": (2.2, 2.8),
-    "black walnut": (1.0, 1.5),
-    "birch": (0.5, 1.0),
-    "sycamore": (0.5, 0.5),
-}
 # Gallons of birch sap for one of syrup (common practice, no source).
 BIRCH_SAP_PER_SYRUP: Final = 100
 

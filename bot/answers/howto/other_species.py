@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
-from bot.answers.howto.howto_figures import BIRCH_SAP_PER_SYRUP, SPECIES_BRIX
+from bot.answers.howto.howto_figures import BIRCH_SAP_PER_SYRUP
 from bot.answers.howto.known import Known
 from bot.answers.howto.told import Told
 from bot.answers.howto.whom import extension
 from bot.reckoning.balance import sap_per_syrup
 from bot.reckoning.law import legal_density
+from bot.reckoning.species import SPECIES, Species, species_named
 
 SOURCES: Final = (
     "Peters and others, 2020: red and silver maple",
@@ -22,13 +23,11 @@ SOURCES: Final = (
     " 1, nut allergy, buds of red and silver maple",
 )
 
-# Kinds that ask for no other advice than the answer to all.
-_SAME_AS_SUGAR: Final = ("sugar maple", "black maple")
-
 
 def answer(known: Known) -> Told:
     """Any maple will do; how much sap the person's own kinds take; walnut, birch and others."""
-    own = [kind for kind in known.species if kind in SPECIES_BRIX and kind not in _SAME_AS_SUGAR]
+    named = [species_named(kind) for kind in known.species]
+    own = [kind for kind in named if kind is not None and "best" not in kind.notes]
     if own:
         first = f"{_own(own[0], known)} Be sure of the tree first."
     else:
@@ -41,7 +40,7 @@ def answer(known: Known) -> Told:
         _ratio(kind, known)
         for kind in (
             "sugar maple",
-            "Norway maple",
+            "norway maple",
             "red maple",
             "box elder",
             "black walnut",
@@ -67,24 +66,31 @@ def answer(known: Known) -> Told:
     return Told(first, (maples, birch, nuts))
 
 
-def _own(kind: str, known: Known) -> str:
-    if kind == "birch":
+def _own(kind: Species, known: Known) -> str:
+    """What the person's own kind of tree takes."""
+    if "runs after maple" in kind.notes:
         return (
-            f"Birch runs after the maples; about {BIRCH_SAP_PER_SYRUP} of sap to 1 of syrup, and it"
-            " scorches easily."
+            f"{kind.name.capitalize()} runs after the maples; about {BIRCH_SAP_PER_SYRUP} of sap"
+            " to 1 of syrup, and it scorches easily."
         )
-    caution = " Not for anyone with a nut allergy." if kind == "black walnut" else ""
-    low, high = SPECIES_BRIX[kind]
+    caution = " Not for anyone with a nut allergy." if "nut allergy" in kind.notes else ""
+    low, high = kind.brix_low, kind.brix_high
     brix = f"{low:g}" if low == high else f"{low:g} to {high:g}"
     return (
-        f"Yes: {kind} tests about {brix} Brix, so {_ratio(kind, known)} of sap to 1 of"
-        f" syrup.{caution}"
+        f"Yes: {_said(kind)} tests about {brix} Brix, so {_ratio(kind.name, known)} of sap to 1"
+        f" of syrup.{caution}"
     )
+
+
+def _said(kind: Species) -> str:
+    return kind.name.replace("norway", "Norway")
 
 
 def _ratio(kind: str, known: Known) -> str:
     """Sap for one of syrup of the legal density, to the nearest five: "35 to 45" or "60"."""
     syrup_brix = legal_density(known.region).min_brix
-    low, high = SPECIES_BRIX[kind]
-    most, least = (5 * round(sap_per_syrup(sap_brix, syrup_brix) / 5) for sap_brix in (low, high))
+    most, least = (
+        5 * round(sap_per_syrup(sap_brix, syrup_brix) / 5)
+        for sap_brix in (SPECIES[kind].brix_low, SPECIES[kind].brix_high)
+    )
     return f"{least}" if least == most else f"{least} to {most}"

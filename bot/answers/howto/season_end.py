@@ -9,6 +9,7 @@ from bot.answers.howto.known import Known
 from bot.answers.howto.seasons import month_name, part_of_year, usual_last
 from bot.answers.howto.told import Told
 from bot.reckoning.law import legal_density
+from bot.reckoning.species import species_named
 
 SOURCES: Final = (
     "OMAFRA: buddy flavour is quality, not safety",
@@ -18,9 +19,6 @@ SOURCES: Final = (
     "common practice, no source: buds, warm nights, moths and peepers as signs; red and silver"
     " maple go first",
 )
-
-# Kinds that bud before sugar maple (common practice, no source).
-_EARLY_BUDDING: Final = ("red maple", "silver maple")
 
 
 def answer(known: Known) -> Told:
@@ -42,7 +40,7 @@ def answer(known: Known) -> Told:
             "Pull when buds swell, nights stay above freezing for days, or sap comes cloudy,"
             " yellow or smelling of old socks. Frost ahead, buds tight: wait."
         )
-    early = [kind for kind in _EARLY_BUDDING if kind in known.species]
+    early = _early_budding(known)
     which = (
         f"your {' and '.join(f'{kind}s' for kind in early)}" if early else "red and silver maples"
     )
@@ -57,6 +55,18 @@ def answer(known: Known) -> Told:
         " pour it out."
     )
     return Told(first, (first_to_go, late_sap, _how_long(known)))
+
+
+def _early_budding(known: Known) -> list[str]:
+    """The person's own kinds that bud before sugar maple, each once."""
+    named = (species_named(kind) for kind in known.species)
+    return list(
+        dict.fromkeys(
+            kind.name
+            for kind in named
+            if kind is not None and {"buds early", "buds first"} & set(kind.notes)
+        )
+    )
 
 
 def _how_long(known: Known) -> str:

@@ -7,7 +7,7 @@ from typing import Final
 from bot.answers.howto.known import Known
 from bot.answers.howto.measures import heights, length
 from bot.answers.howto.told import Told
-from bot.figures import FROM_OLD_HOLE_IN, TAP_HEIGHT_IN
+from bot.figures import BESIDE_OLD_HOLE_IN, FROM_OLD_HOLE_IN, TAP_HEIGHT_IN
 
 SOURCES: Final = (
     "Perkins, UVM Proctor Maple Research Center, 2024: 2 to 4 in sideways and 6 to 12 in up or"
@@ -17,6 +17,7 @@ SOURCES: Final = (
     "University of Maine Cooperative Extension: 6 in and 24 in, as quoted by others",
     "M. Farrell, Northern Woodlands, Tricks of the Trade: the dark wood above and below old"
     " holes carries no sap",
+    "UVM Extension: 6 in to the side of any open hole",
     "common practice, no source: height; side and roots don't matter; no tap in a sick or"
     " cracked tree",
 )
@@ -42,8 +43,9 @@ def answer(known: Known) -> Told:
         if name != guideline
     )
     spread = (
-        "The wood right above and below an old hole is dead and gives nothing. Move round the"
-        f" trunk each year and use the whole of it. Other guides, sideways and up: {others}."
+        "The wood right above and below an old hole is dead and gives nothing. At the same"
+        f" height keep {length(BESIDE_OLD_HOLE_IN, known.units)} away. Use the whole trunk, year by"
+        f" year. Other guides, sideways and up: {others}."
     )
     side = (
         "The south side only starts earlier; over a season no side gives more. Above a root or"

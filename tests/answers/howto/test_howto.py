@@ -410,6 +410,22 @@ def test_the_persons_own_trees_are_answered_for() -> None:
     assert "nut allergy" in walnut
 
 
+def test_a_tree_is_known_by_its_other_names() -> None:
+    assert (
+        "box elder tests about 1 to 2 Brix"
+        in HOWTO["other_species"](in_march(species=("Manitoba maple",))).first
+    )
+    assert (
+        "Watch your red maples" in HOWTO["season_end"](in_march(species=("swamp maple",))).more[0]
+    )
+
+
+def test_a_tree_that_nothing_is_known_of_gets_the_answer_for_all() -> None:
+    assert HOWTO["other_species"](in_march(species=("oak", "sugar maple"))).first.startswith(
+        "Any maple may be tapped"
+    )
+
+
 def test_the_pail_is_weighed_full() -> None:
     """2 gal of 2 Brix sap at 8.40 lb is 17 lb; 8 kg."""
     us = " ".join(HOWTO["setting_spile"](in_march(bucket_gallons=2.0)).more)
