@@ -26,3 +26,17 @@ def read() -> None:
 
     for line in answer_lines(sys.stdin):
         print(line, flush=False)
+
+
+@app.command()
+def outlook() -> None:
+    """Hourly temperatures (CSV time_local,temp_f on standard input): each day's run outlook."""
+    from bot.reckoning.hours_csv import UnreadableHoursError
+    from bot.reckoning.outlook_lines import outlook_lines
+
+    try:
+        for line in outlook_lines(sys.stdin):
+            print(line, flush=False)
+    except UnreadableHoursError as error:
+        print(f"outlook: {error}", file=sys.stderr)
+        raise typer.Exit(2) from error
