@@ -1,0 +1,1 @@
+"""The arithmetic by itself: worked examples, properties, and what is refused."""
