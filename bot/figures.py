@@ -194,8 +194,8 @@ SYRUP_SCALE_BRIX_MOST: Final = 75.0
 
 # What to add to a sap hydrometer's reading, Brix, by the sap's temperature in degrees F, when
 # the stem says 60 F; for another stem take away the row of its own temperature (computed:
-# density of water by IAPWS-95, glass swelling 25e-6 per kelvin, at 2.5 Brix; changes by less
-# than 0.03 from 1 to 5 Brix).
+# density of water by IAPWS-95, glass swelling 25e-6 per kelvin, at 2.5 Brix; the sugar's own
+# expansion, left out, is worth 0.08 at 2.5 Brix and 0.14 at 5 when the sap is far off the stem).
 SAP_HYDROMETER_ADD_BRIX: Final[Table] = (
     (32.0, -0.112),
     (33.0, -0.125),
