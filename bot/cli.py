@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import sys
+from datetime import datetime
+from pathlib import Path
+from typing import Annotated
 
 import typer
 
@@ -40,3 +43,46 @@ def outlook() -> None:
     except UnreadableHoursError as error:
         print(f"outlook: {error}", file=sys.stderr)
         raise typer.Exit(2) from error
+
+
+@app.command()
+def replay(
+    forecast: Annotated[
+        Path | None, typer.Option(help="Hourly temperatures (CSV time_local,temp_f).")
+    ] = None,
+    until: Annotated[
+        str | None, typer.Option(help="Run the clock on to this local time (ISO).")
+    ] = None,
+) -> None:
+    """Live through texts (JSON lines at, from, text) on a simulated clock; print the replies."""
+    from bot.replay import replay as live_through
+
+    if forecast is not None or until is not None:
+        print("replay: --forecast and --until are not used yet: no alert is sent.", file=sys.stderr)
+    try:
+        for line in live_through(sys.stdin):
+            print(line, flush=False)
+    except ValueError as error:
+        print(f"replay: {error}", file=sys.stderr)
+        raise typer.Exit(2) from error
+
+
+@app.command()
+def chat(
+    at: Annotated[
+        datetime | None, typer.Option(help="Pretend this local time, like 2027-03-04T17:20.")
+    ] = None,
+    store: Annotated[Path | None, typer.Option(help="The file to keep the tally in.")] = None,
+    fresh: Annotated[bool, typer.Option("--fresh", help="Begin with an empty tally.")] = False,
+    sender: Annotated[
+        str, typer.Option("--from", help="The number that you text from.")
+    ] = "+15550100001",
+) -> None:
+    """Talk to Pailtext here in the terminal."""
+    from platformdirs import user_data_path
+
+    from bot import chat as terminal
+
+    path = store or user_data_path("pailtext", appauthor=False) / "chat.sqlite"
+    url = terminal.fresh_store(path) if fresh else terminal.store_url(path)
+    terminal.run(url, sender=sender, at=at, history=path.with_suffix(".history"))

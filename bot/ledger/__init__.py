@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.ledger.book import Book, Ledger
+from bot.ledger.book import Book, CollisionError, Ledger
 from bot.ledger.inbox import KeptText
 from bot.ledger.notes import Asked
 from bot.ledger.people import HELPER, OWNER, Invitation, Who
@@ -17,6 +17,7 @@ __all__ = [
     "OWNER",
     "Asked",
     "Book",
+    "CollisionError",
     "Invitation",
     "Kept",
     "KeptText",

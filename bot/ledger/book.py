@@ -17,6 +17,10 @@ from bot.ledger.sums import Sums
 from bot.messages import Incoming
 
 
+class CollisionError(Exception):
+    """Another thread or process wrote the same at the same time. Begin again: it will be seen."""
+
+
 class Book:
     """The ledger opened for one transaction: all that is written in it commits together."""
 
@@ -43,9 +47,16 @@ class Ledger:
 
     @contextmanager
     def writing(self) -> Iterator[Book]:
-        """A transaction: committed at the end, undone as a whole if anything raises."""
-        with self._store.writing() as session:
-            yield Book(session)
+        """A transaction: committed at the end, undone as a whole if anything raises.
+
+        Raises CollisionError when another transaction came first with what had to be the only
+        one of its kind.
+        """
+        try:
+            with self._store.writing() as session:
+                yield Book(session)
+        except IntegrityError as error:
+            raise CollisionError("Somebody else wrote the same at the same time") from error
 
     @contextmanager
     def reading(self) -> Iterator[Book]:
@@ -58,7 +69,7 @@ class Ledger:
         try:
             with self.writing() as book:
                 return book.inbox.keep(incoming)
-        except IntegrityError:
+        except CollisionError:
             with self.reading() as book:
                 found = book.inbox.find(incoming.door, incoming.provider_id)
             if found is None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -95,6 +96,13 @@ class InboxRows:
             .order_by(col(InboxText.id).desc())
         )
         return [_kept(row) for row in rows]
+
+    def times(self, text_ids: Collection[int]) -> dict[int, datetime]:
+        """When texts arrived, aware UTC, by their ids."""
+        rows = self._session.exec(
+            select(InboxText.id, InboxText.arrived_utc).where(col(InboxText.id).in_(text_ids))
+        )
+        return {text_id: arrived for text_id, arrived in rows if text_id is not None}
 
     def _row(self, text_id: int) -> InboxText:
         row = self._session.get(InboxText, text_id)

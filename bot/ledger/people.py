@@ -126,6 +126,10 @@ class People:
             self._session.add(old)
         self._session.flush()
 
+    def is_invited(self, sugarbush_id: int, address: str) -> bool:
+        """True when an invitation of this address is still open."""
+        return bool(self._open(address, sugarbush_id))
+
     def invitation(self, address: str) -> Invitation | None:
         """The latest open invitation of an address."""
         for member in self._open(address):

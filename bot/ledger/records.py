@@ -172,12 +172,16 @@ class Records:
         found = self._all(wanted)
         return found[0].entry if found else None
 
-    def any_by(self, sugarbush_id: int, person_id: int) -> bool:
-        """True when something that this person wrote here still counts."""
+    def any_by(self, sugarbush_id: int, person_id: int, besides: Collection[str] = ()) -> bool:
+        """True when something that this person wrote here still counts, `besides` some kinds."""
         return (
             self._session.execute(
                 select(col(Record.id))
-                .where(*live(sugarbush_id), col(Record.person_id) == person_id)
+                .where(
+                    *live(sugarbush_id),
+                    col(Record.person_id) == person_id,
+                    col(Record.kind).not_in(besides),
+                )
                 .limit(1)
             ).first()
             is not None

@@ -71,7 +71,7 @@ def create_today(connection: Connection) -> None:
 
 
 def migrate(engine: Engine, to: str = "head") -> None:
-    """Run the migrations up to `to`. Raises NewerStoreError when the store is ahead of this version."""
+    """Run the migrations up to `to`. Raises NewerStoreError when the store is ahead of us."""
     from alembic import command
     from alembic.config import Config
     from alembic.script import ScriptDirectory

@@ -1,0 +1,65 @@
+"""How much so far: the season, or the part of it that is asked for."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from bot.answers.asked import Asked
+from bot.wording import totals as wording
+
+
+def answer(asked: Asked) -> str:
+    """The amount that the words ask for; without any, the season's sap and syrup."""
+    style = asked.style
+    named = _named(asked)
+    if named is not None:
+        return named
+    if asked.says("taps", "spiles", "tapped", "spouts"):
+        by_lot = None if asked.known.taps is None else dict(asked.known.taps.by_lot)
+        return wording.taps(by_lot)
+    if asked.says("brix", "sugar", "sweetness", "sweet"):
+        return wording.mean_brix(asked.tally, style)
+    if asked.says("jars", "jar", "bottled", "pints", "bottles", "canned"):
+        return wording.jars(asked.tally, style)
+    if asked.says("dumped", "poured", "spilled", "lost", "wasted", "thrown"):
+        return wording.poured_out(asked.tally, style)
+    if asked.says("hours", "boiled", "boiling"):
+        return wording.boiled(asked.tally, style)
+    if asked.says("wood", "cord", "cords", "propane", "fuel"):
+        return wording.burned(asked.tally, style)
+    part = _part(asked)
+    if part is not None:
+        return part
+    if asked.says("syrup"):
+        return wording.syrup(asked.tally, style)
+    return wording.season(asked.tally, style)
+
+
+def _part(asked: Asked) -> str | None:
+    """Today, yesterday, the week, or last season."""
+    if asked.says("last") and asked.says("season", "year", "spring"):
+        return wording.last_season(asked.tally_of(asked.season - 1), asked.style)
+    if asked.says("week"):
+        days = 14 if asked.says("last") else 7
+        first = asked.today - timedelta(days=days - 1)
+        last = asked.today - timedelta(days=days - 7)
+        name = "The week before" if asked.says("last") else "Last 7 days"
+        return wording.days(name, asked.part(asked.season, first, last), asked.style)
+    if asked.says("yesterday"):
+        day = asked.today - timedelta(days=1)
+        return wording.days("Yesterday", asked.part(asked.season, day, day), asked.style)
+    if asked.says("today"):
+        tally = asked.part(asked.season, asked.today, asked.today)
+        return wording.days("Today", tally, asked.style)
+    return None
+
+
+def _named(asked: Asked) -> str | None:
+    """One lot, when its name is in the question."""
+    spoken = f" {asked.text.casefold()} "
+    for lot in asked.known.lots:
+        if f" {lot.casefold()} " in spoken.replace("?", " "):
+            sums = asked.book.sums.season(asked.sugarbush_id, asked.season, lot=lot)
+            gallons = sum(one.gallons or 0.0 for one in sums if one.kind == "sap")
+            return wording.one_place(lot, gallons, asked.style)
+    return None

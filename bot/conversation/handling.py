@@ -1,0 +1,282 @@
+"""What each reading does: most are recorded, the others are in the table at the end."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+from bot.answers import Asked, answer
+from bot.consent import Consent
+from bot.conversation.addresses import normal_address
+from bot.conversation.amending import amend
+from bot.conversation.pending import WhereAsked
+from bot.conversation.recording import entry_of, with_detail
+from bot.conversation.turn import Turn
+from bot.entry import Entry
+from bot.reading import Choice, Doubt
+from bot.reading.kinds import (
+    Amend,
+    Boil,
+    Chat,
+    Help,
+    Helper,
+    Join,
+    Place,
+    Question,
+    Reading,
+    Start,
+    Stop,
+    TapsPulled,
+    TapsSet,
+    Undo,
+)
+from bot.standing import boils_of
+from bot.wording import meeting, questions, receipts, standing
+from bot.wording.compose import sentence
+
+_UNDO_LOOKS_BACK = 3
+
+
+def handle(turn: Turn, reading: Reading) -> None:
+    """Do what a reading says."""
+    HANDLERS.get(type(reading), _record)(turn, reading)
+
+
+def said_back(turn: Turn, entry: Entry) -> Entry:
+    """The entry as it is said back: a boil's end with the hours that the fire burned."""
+    if entry.kind != "boil" or entry.detail.get("state") == "start" or entry.hours is not None:
+        return entry
+    told = turn.book.records.of_kinds(turn.who.sugarbush_id, ("boil",), entry.season)
+    run = next((boil for boil in boils_of(told) if boil.ended_at == entry.at_local), None)
+    return entry if run is None else replace(entry, hours=run.hours)
+
+
+def _record(turn: Turn, reading: Reading) -> None:
+    _write(turn, entry_of(reading, turn.sent))
+
+
+def _write(turn: Turn, entry: Entry) -> None:
+    turn.add(entry)
+    turn.recorded.append(entry)
+
+
+def _boil(turn: Turn, reading: Boil) -> None:
+    """A fire lit while one burns is the same fire, said again."""
+    burning = turn.known.boil
+    entry = entry_of(reading, turn.sent)
+    lit_at = None if burning is None else burning.began_at
+    if reading.state == "start" and lit_at is not None and entry.at_local >= lit_at:
+        turn.reply.receipts.append(standing.fire_burns(lit_at, turn.style))
+        return
+    _write(turn, entry)
+
+
+def _taps_set(turn: Turn, reading: TapsSet) -> None:
+    """Taps added to those that hang; as many again as hang already could be a restatement."""
+    hanging = turn.known.taps
+    before = 0 if hanging is None else hanging.count
+    there = 0 if hanging is None else hanging.by_lot.get(reading.lot, 0)
+    entry = entry_of(reading, turn.sent)
+    if reading.manner != "add" or not there:
+        _write(turn, entry)
+        return
+    if reading.count == there and not turn.is_settled:
+        place = "" if reading.lot is None else f" on the {reading.lot}"
+        question = questions.more_or_in_all(reading.count, there)
+        turn.ask(
+            question,
+            Doubt(
+                question,
+                (
+                    Choice(
+                        ("more", "added", "new", "in addition"),
+                        f"put in {reading.count} more taps{place}",
+                    ),
+                    Choice(
+                        ("all", "in all", "total", "same"),
+                        f"we have {reading.count} taps{place} in all",
+                    ),
+                ),
+            ),
+        )
+        return
+    _write(turn, with_detail(entry, {"more": before > 0}))
+
+
+def _taps_pulled(turn: Turn, reading: TapsPulled) -> None:
+    """More taps out than in is asked about."""
+    hanging = turn.known.taps
+    if (
+        reading.count is not None
+        and hanging is not None
+        and 0 < hanging.count < reading.count
+        and not turn.is_settled
+    ):
+        question = questions.pulled_too_many(reading.count, hanging.count)
+        choices = (Choice(("all", "all of them"), "pulled all the taps"),)
+        turn.ask(question, Doubt(question, choices, "pulled {} taps", number_only=True))
+        return
+    _record(turn, reading)
+
+
+def _place(turn: Turn, reading: Place) -> None:
+    """A place is kept once it is found on the map."""
+    found = turn.senses.find_place(reading.text)
+    if found is None:
+        turn.ask(meeting.unknown_place(reading.text), WhereAsked())
+        return
+    entry = Entry(
+        kind="place",
+        on=turn.today,
+        at_local=turn.sent,
+        detail={
+            "text": reading.text,
+            "name": found.name,
+            "region": found.region,
+            "country": found.country,
+            "zone": found.zone,
+            "latitude": found.latitude,
+            "longitude": found.longitude,
+        },
+    )
+    _write(turn, entry)
+
+
+def _undo(turn: Turn, _reading: Undo) -> None:
+    """Take back what this person's latest text wrote that still counts."""
+    if turn.drops_question:
+        turn.reply.answers.append(questions.DROPPED)
+        return
+    people = turn.book.people
+    for text in turn.book.records.last_texts(
+        turn.who.sugarbush_id, turn.who.person_id, _UNDO_LOOKS_BACK
+    ):
+        # Somebody who has joined is not put out by an undo.
+        wanted = [
+            kept
+            for kept in text
+            if kept.entry.kind != "helper"
+            or people.is_invited(turn.who.sugarbush_id, str(kept.entry.detail["address"]))
+        ]
+        if not wanted:
+            continue
+        for undone in turn.book.records.undo(turn.writer, wanted):
+            if undone.was.kind == "helper":
+                people.withdraw(
+                    turn.who.sugarbush_id, str(undone.was.detail["address"]), turn.now_utc
+                )
+            turn.undone.append(undone.was)
+            said = undone.was if undone.now is None else undone.now
+            lead = "undone: " if undone.now is None else "back to "
+            turn.reply.receipts.append(sentence(lead + receipts.line(said, turn.style)))
+        turn.forget()
+        return
+    turn.reply.answers.append(questions.NOTHING_TO_UNDO)
+
+
+def _amend(turn: Turn, reading: Amend) -> None:
+    amend(turn, reading)
+
+
+def _question(turn: Turn, reading: Question) -> None:
+    turn.reply.answers.append(
+        answer(
+            Asked(
+                topic=reading.topic,
+                howto=reading.howto,
+                text=turn.words,
+                book=turn.book,
+                sugarbush_id=turn.who.sugarbush_id,
+                sent=turn.sent,
+                known=turn.known,
+                tally=turn.tally,
+                style=turn.style,
+                told=tuple(turn.recorded),
+            )
+        )
+    )
+
+
+def _helper(turn: Turn, reading: Helper) -> None:
+    """Invite an address to this sugarbush."""
+    people, bush = turn.book.people, turn.who.sugarbush_id
+    address = normal_address(reading.address, like=turn.who.address)
+    if address is None:
+        turn.ask(
+            meeting.bad_address(reading.address),
+            Doubt(meeting.bad_address(reading.address), (), "add {}", number_only=False),
+        )
+    elif not turn.is_owner:
+        turn.reply.answers.append(meeting.OWNER_ONLY)
+    elif address == turn.who.address:
+        turn.reply.answers.append(meeting.YOURSELF)
+    elif people.is_member(bush, address):
+        turn.reply.answers.append(meeting.already_member(address))
+    else:
+        people.invite(bush, address, turn.who.person_id, turn.now_utc)
+        turn.add(
+            Entry(kind="helper", on=turn.today, at_local=turn.sent, detail={"address": address})
+        )
+        turn.reply.answers.append(meeting.invited(address))
+
+
+def _join(turn: Turn, _reading: Join) -> None:
+    """Accept an invitation, before keeping a tally of one's own."""
+    people, who = turn.book.people, turn.who
+    invitation = people.invitation(who.address)
+    if invitation is None:
+        turn.reply.answers.append(meeting.already_in(owner_is_self=turn.is_owner))
+        return
+    if turn.book.records.any_by(who.sugarbush_id, who.person_id, besides=("place",)):
+        mine = standing.short(turn.tally, turn.style).rstrip(".")
+        turn.reply.answers.append(meeting.own_records_first(mine))
+        return
+    turn.who = people.join(who, invitation, turn.now_utc)
+    turn.forget()
+    turn.reply.answers.append(meeting.joined(invitation.by, standing.short(turn.tally, turn.style)))
+
+
+def _stop(turn: Turn, _reading: Stop) -> None:
+    Consent(turn.book).stop(turn.who.person_id, turn.text)
+    turn.is_silent = True
+
+
+def _start(turn: Turn, _reading: Start) -> None:
+    Consent(turn.book).start(turn.who.person_id, turn.text)
+    turn.is_silent = turn.text.incoming.opt_out is not None
+    if not turn.is_new:
+        where = standing.season(turn.tally, turn.style)
+        turn.reply.answers.append(meeting.back_on(where))
+
+
+def _help(turn: Turn, _reading: Help) -> None:
+    turn.is_silent = turn.text.incoming.opt_out is not None
+    turn.reply.answers.append(meeting.HELP)
+
+
+def _chat(turn: Turn, _reading: Chat) -> None:
+    """Small talk is answered shortly, and never as if something had been written down."""
+    if turn.is_new or turn.recorded or turn.reply.answers:
+        return
+    where = standing.season(turn.tally, turn.style)
+    if any(char.isdigit() for char in turn.words):
+        where = f"{questions.NOTHING_WRITTEN} {where}"
+    turn.reply.receipts.append(where)
+
+
+HANDLERS: dict[type[Reading], Callable[[Turn, Any], None]] = {
+    Boil: _boil,
+    TapsSet: _taps_set,
+    TapsPulled: _taps_pulled,
+    Place: _place,
+    Undo: _undo,
+    Amend: _amend,
+    Question: _question,
+    Helper: _helper,
+    Join: _join,
+    Stop: _stop,
+    Start: _start,
+    Help: _help,
+    Chat: _chat,
+}

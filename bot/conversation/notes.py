@@ -1,0 +1,211 @@
+"""After the receipt: where they stand with what was just told, and the one next step."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from datetime import timedelta
+
+from bot import figures
+from bot.conversation.turn import Turn, kinds_of
+from bot.entry import Entry
+from bot.reading import Doubt
+from bot.reckoning.balance import sap_per_syrup
+from bot.reckoning.finish import finish_f, pan_brix
+from bot.reckoning.storage import keeps_days
+from bot.standing import boils_of
+from bot.wording import questions, standing
+
+# What is left out first when a text would take a second segment.
+_STANDING, _HINT, _ASIDE = 2, 4, 5
+
+# Syrup this far over what the sap should give is remarked upon: sap hydrometers are good to
+# a tenth in two Brix (our own).
+_OVER_YIELD = 1.15
+# The same for jars against syrup drawn.
+_OVER_JARS = 1.1
+# Where water boiled this long ago, the weather may have moved it.
+_WATER_IS_FRESH = timedelta(days=1)
+
+
+def add_notes(turn: Turn, entries: Sequence[Entry]) -> None:
+    """Say where they stand after entries were written, changed or undone, a kind once."""
+    for kind in kinds_of(entries):
+        note = NOTES.get(kind)
+        if note is not None:
+            note(turn, [entry for entry in entries if entry.kind == kind])
+
+
+def _sap(turn: Turn, entries: Sequence[Entry]) -> None:
+    tally = turn.tally
+    just_told = sum(entry.gallons or 0.0 for entry in entries if entry in turn.recorded)
+    told = sum(1 for entry in entries if entry.gallons)
+    if not tally.sap_records:
+        turn.note("No sap in the tally now." if turn.undone else "", _STANDING)
+    elif tally.sap_records == told and abs(tally.sap_gallons - just_told) < 0.005:
+        turn.note(standing.just_this(tally, turn.style), _STANDING)
+    else:
+        short = standing.short(tally, turn.style)
+        turn.note(standing.season(tally, turn.style), _STANDING, shorter=short)
+    if just_told and not turn.undone:
+        _keep_cold(turn)
+
+
+def _keep_cold(turn: Turn) -> None:
+    """The hint while sap waits; not while it is being boiled, and once a day."""
+    if not turn.may_hint("keep cold") or turn.known.boil is not None:
+        return
+    store = turn.store()
+    if store.boil_by is None:
+        return
+    turn.hint(
+        "keep cold", standing.keep_cold(figures.STORE_COLD_F, store.boil_by, turn.style), _HINT
+    )
+
+
+def _sugar(turn: Turn, entries: Sequence[Entry]) -> None:
+    brix = entries[-1].brix
+    if len(entries) == 1 and brix and entries[0].tree is None:
+        gallons = sap_per_syrup(brix, turn.syrup_brix)
+        turn.note(standing.sap_for_a_gallon(gallons, turn.style), _STANDING)
+
+
+def _poured_out(turn: Turn, entries: Sequence[Entry]) -> None:
+    left = turn.store().gallons
+    if left > 0:
+        turn.note(standing.waits(left, turn.style), _STANDING)
+
+
+def _boil(turn: Turn, entries: Sequence[Entry]) -> None:
+    if turn.undone:
+        return
+    last = entries[-1]
+    if last.detail.get("state") == "start":
+        left = turn.store().gallons
+        if left > 0:
+            turn.note(standing.waits(left, turn.style), _STANDING)
+        return
+    told = turn.book.records.of_kinds(turn.who.sugarbush_id, ("boil",), last.season)
+    run = next((boil for boil in boils_of(told) if boil.ended_at == last.at_local), None)
+    if run is not None and run.hours is None and last.gallons is None:
+        question = questions.boil_hours()
+        turn.ask(question, Doubt(question, (), "make that {} hours", number_only=True))
+        return
+    if turn.tally.boils > 1:
+        turn.note(standing.boiled(turn.tally), _STANDING)
+
+
+def _syrup(turn: Turn, entries: Sequence[Entry]) -> None:
+    tally = turn.tally
+    if not tally.syrup_records:
+        return
+    over = tally.syrup_gallons > _OVER_YIELD * tally.expected_syrup_gallons
+    if tally.sap_records and over and not tally.brix_is_assumed and not turn.undone:
+        turn.note(standing.drawn_too_much(tally, turn.style), 1)
+    else:
+        turn.note(standing.drawn(tally, turn.style), _STANDING)
+
+
+def _jars(turn: Turn, entries: Sequence[Entry]) -> None:
+    tally = turn.tally
+    if tally.syrup_gallons and tally.jars_gallons > _OVER_JARS * tally.syrup_gallons:
+        turn.note(standing.jars_too_many(tally, turn.style), 1)
+    elif tally.jars_gallons > sum(entry.gallons or 0.0 for entry in entries) + 0.001:
+        turn.note(standing.jars(tally, turn.style), _STANDING)
+
+
+def _taps(turn: Turn, entries: Sequence[Entry]) -> None:
+    taps = turn.known.taps
+    if taps is None:
+        return
+    stated = len(entries) == 1 and entries[0].count == taps.count
+    if not stated and entries[-1].kind == "taps_set":
+        turn.note(standing.taps_hanging(taps.count), _STANDING)
+    elif entries[-1].kind == "taps_pulled" and entries[-1].count is not None and taps.count:
+        turn.note(standing.taps_left(taps.count), _STANDING)
+
+
+def _cost(turn: Turn, entries: Sequence[Entry]) -> None:
+    if turn.tally.cost_dollars > sum(entry.dollars or 0.0 for entry in entries) + 0.005:
+        turn.note(standing.spent(turn.tally), _STANDING)
+
+
+def _fuel(turn: Turn, entries: Sequence[Entry]) -> None:
+    more_cords = turn.tally.cords > sum(entry.cords or 0.0 for entry in entries) + 0.001
+    more_gas = turn.tally.propane_lb > sum(entry.propane_lb or 0.0 for entry in entries) + 0.01
+    if more_cords or more_gas:
+        turn.note(standing.burned(turn.tally, turn.style), _STANDING)
+
+
+def _store_temp(turn: Turn, entries: Sequence[Entry]) -> None:
+    if turn.undone:
+        return
+    store = turn.store()
+    if store.boil_by is not None:
+        turn.note(standing.boil_by(store.boil_by, turn.style), 1)
+    elif entries[-1].fahrenheit is not None:
+        turn.note(standing.keeps(keeps_days(entries[-1].fahrenheit)), 1)
+
+
+def _water_boils(turn: Turn, entries: Sequence[Entry]) -> None:
+    water_f = entries[-1].fahrenheit
+    if water_f is None or turn.undone:
+        return
+    draw_f = finish_f(water_f, turn.syrup_brix)
+    turn.note(standing.draw_at(draw_f, turn.syrup_brix, turn.style), 1)
+    turn.note(standing.confirm(turn.style), _ASIDE)
+
+
+def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
+    """How far the pan is, once it is known where water boils."""
+    pan_f = entries[-1].fahrenheit
+    if pan_f is None or turn.undone:
+        return
+    water = turn.book.records.latest(
+        turn.who.sugarbush_id, "water_boils", not_after=entries[-1].at_local
+    )
+    if water is None or water.fahrenheit is None or water.season != turn.season:
+        turn.note(standing.water_needed(), 1)
+        return
+    draw_f = finish_f(water.fahrenheit, turn.syrup_brix)
+    if pan_f < water.fahrenheit:
+        turn.note(standing.pan_below_boiling(water.fahrenheit, turn.style), 1)
+    elif pan_f >= draw_f:
+        turn.note(standing.pan_done(draw_f, turn.style), 1)
+    else:
+        reached = pan_brix(pan_f, water.fahrenheit)
+        left_f = draw_f - pan_f
+        turn.note(standing.pan_on_its_way(reached, left_f, draw_f, turn.style), 1)
+    if entries[-1].at_local - water.at_local > _WATER_IS_FRESH:
+        turn.note(standing.water_is_old(water.on, turn.style), _ASIDE)
+
+
+def _sign(turn: Turn, entries: Sequence[Entry]) -> None:
+    if not turn.undone:
+        turn.note(standing.SIGNS.get(str(entries[-1].detail.get("sign")), ""), 1)
+
+
+def _place(turn: Turn, entries: Sequence[Entry]) -> None:
+    if turn.undone:
+        return
+    law = turn.known.law
+    turn.note(standing.law(law.name, law.min_brix), _STANDING)
+
+
+Note = Callable[[Turn, Sequence[Entry]], None]
+NOTES: dict[str, Note] = {
+    "sap": _sap,
+    "sugar": _sugar,
+    "poured_out": _poured_out,
+    "boil": _boil,
+    "syrup": _syrup,
+    "jars": _jars,
+    "taps_set": _taps,
+    "taps_pulled": _taps,
+    "cost": _cost,
+    "fuel": _fuel,
+    "store_temp": _store_temp,
+    "water_boils": _water_boils,
+    "pan_temp": _pan_temp,
+    "sign": _sign,
+    "place": _place,
+}

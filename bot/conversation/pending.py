@@ -1,0 +1,72 @@
+"""The question that waits for its answer, as it is stored and as it is answered.
+
+Three sorts: a doubt of the reading ("12 what?"), where the trees are, and which of several
+records a correction means.
+"""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass
+from datetime import timedelta
+from typing import Any
+
+from bot.reading import Choice, Doubt
+
+# A bare word or number answers for half a day; after that it is taken for itself (our own).
+ANSWERABLE_FOR = timedelta(hours=12)
+
+
+@dataclass(frozen=True, slots=True)
+class WhereAsked:
+    """ "Where are your trees?" Any text that names a place answers it."""
+
+
+@dataclass(frozen=True, slots=True)
+class WhichRecord:
+    """Which record a correction means: the words of each option with the record's id, and the
+    correction as the reading's JSON object."""
+
+    options: tuple[tuple[tuple[str, ...], int], ...]
+    amend: dict[str, Any]
+
+    def chosen(self, answer: str) -> int | None:
+        """The id of the record that the answer names, None if it names none."""
+        said = answer.strip(" .!?").casefold()
+        for words, record_id in self.options:
+            if said in words:
+                return record_id
+        return None
+
+
+Question = Doubt | WhereAsked | WhichRecord
+
+
+def to_json(question: Question) -> dict[str, Any]:
+    """The question as plain JSON."""
+    if isinstance(question, WhereAsked):
+        return {"sort": "where"}
+    if isinstance(question, WhichRecord):
+        return {
+            "sort": "which",
+            "options": [[list(words), record_id] for words, record_id in question.options],
+            "amend": question.amend,
+        }
+    return {"sort": "doubt", **asdict(question)}
+
+
+def from_json(stored: dict[str, Any]) -> Question:
+    """The question back again. Raises ValueError for a sort that is not known."""
+    sort = stored.get("sort")
+    if sort == "where":
+        return WhereAsked()
+    if sort == "which":
+        options = tuple((tuple(words), record_id) for words, record_id in stored["options"])
+        return WhichRecord(options, stored["amend"])
+    if sort == "doubt":
+        return Doubt(
+            question=stored["question"],
+            choices=tuple(Choice(tuple(one["words"]), one["text"]) for one in stored["choices"]),
+            fill=stored["fill"],
+            number_only=stored["number_only"],
+        )
+    raise ValueError(f"The open question is of sort {sort!r}, but should be doubt, where or which")

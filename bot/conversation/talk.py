@@ -1,0 +1,205 @@
+"""One text answered, from who sent it to the reply."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.clock import local_time
+from bot.consent import Consent
+from bot.conversation.amending import amend_chosen
+from bot.conversation.handling import handle, said_back
+from bot.conversation.notes import add_notes
+from bot.conversation.pending import WhereAsked
+from bot.conversation.recording import entry_of
+from bot.conversation.turn import Senses, Turn
+from bot.conversation.understanding import Meant, meant, said_already
+from bot.conversation.words import units_used
+from bot.ledger import Book, KeptText
+from bot.reading import Choice, Doubt, Understanding
+from bot.reading.kinds import (
+    Boil,
+    Chat,
+    Cost,
+    Fuel,
+    Help,
+    Jars,
+    PouredOut,
+    Reading,
+    Sap,
+    Start,
+    Stop,
+    Syrup,
+    TapsPulled,
+    TapsSet,
+)
+from bot.standing.known import zone_of
+from bot.wording import meeting, questions, receipts
+from bot.wording.compose import Part, fit
+
+# Kinds that add up, so that the same words twice are asked about. Saying again where the
+# trees are, or how warm the barrel is, changes nothing.
+_ADDS_UP = (Sap, Syrup, Jars, PouredOut, Cost, Fuel, TapsPulled)
+_CARRIER_WORDS = {"STOP": Stop(), "START": Start(), "HELP": Help()}
+_ASIDE = 5
+_PLAIN_SEGMENTS, _MOST_SEGMENTS = 1, 2
+
+
+class Conversation:
+    """Answers texts. Knows no door and no clock: a text brings its time along.
+
+    default_zone: the time zone of people whose place is not known yet.
+    """
+
+    def __init__(self, senses: Senses, default_zone: str) -> None:
+        self._senses = senses
+        self._default_zone = default_zone
+
+    def answer(self, book: Book, text: KeptText) -> str | None:
+        """Record what a text says and give the reply, None where nothing may or need be said.
+
+        1. Who is it? Somebody new gets a sugarbush of their own.
+        2. What does it mean, also as the answer to what was asked last?
+        3. Every reading is recorded or done, in the order of the text.
+        4. The reply: receipts, where they stand, the one next step, answers, one question.
+
+        After STOP all but the reply goes on: facts are kept, nothing is sent.
+        """
+        turn = self._turn(book, text)
+        muted = not Consent(book).may_text(turn.who.person_id)
+        self._act(turn)
+        if turn.is_silent or (muted and not Consent(book).may_text(turn.who.person_id)):
+            book.questions.drop(turn.who.person_id)
+            return None
+        return self._said(turn)
+
+    def zone(self, book: Book, address: str) -> str | None:
+        """The time zone of the sugarbush that an address belongs to, None until it is known."""
+        who = book.people.find(address)
+        return None if who is None else zone_of(book, who.sugarbush_id)
+
+    # --- who, and what is meant ------------------------------------------------------------
+
+    def _turn(self, book: Book, text: KeptText) -> Turn:
+        incoming = text.incoming
+        who = book.people.find(incoming.sender)
+        is_new = who is None
+        if who is None:
+            who = book.people.meet(incoming.sender, incoming.arrived_utc)
+        used = units_used(incoming.text)
+        if used is not None and used != who.units:
+            book.people.speaks(who.person_id, used)
+            who = replace(who, units=used)
+        zone = zone_of(book, who.sugarbush_id) or self._default_zone
+        sent = local_time(incoming.arrived_utc, zone)
+        return Turn(book, who, text, self._senses, sent, is_new=is_new)
+
+    def _act(self, turn: Turn) -> None:
+        carrier = _CARRIER_WORDS.get(turn.text.incoming.opt_out or "")
+        if carrier is not None:
+            handle(turn, carrier)
+            return
+        if not turn.words.strip():
+            media = turn.text.incoming.media
+            turn.reply.answers.append(meeting.NO_PICTURES if media else meeting.EMPTY)
+            return
+        said = meant(turn)
+        if said.repeat is not None:
+            turn.ask(said.repeat.question, said.repeat)
+            return
+        turn.book.questions.drop(turn.who.person_id)
+        turn.words, turn.is_settled, turn.drops_question = said.words, said.settled, said.drops
+        if said.left:
+            turn.reply.answers.append(questions.LEFT_IT)
+            return
+        if said.chosen is not None:
+            if not amend_chosen(turn, *said.chosen):
+                turn.reply.answers.append(questions.nothing_to_change(None))
+        elif not said.settled and self._twice(turn, said):
+            self._ask_again(turn, said.understanding)
+            return
+        self._do(turn, said.understanding)
+
+    def _do(self, turn: Turn, understanding: Understanding) -> None:
+        for reading in understanding.readings:
+            handle(turn, reading)
+        if understanding.doubt is not None:
+            doubt = understanding.doubt
+            answerable = bool(doubt.choices or doubt.fill)
+            turn.ask(doubt.question, doubt if answerable else None)
+
+    def _twice(self, turn: Turn, said: Meant) -> bool:
+        return any(map(_adds_up, said.understanding.readings)) and said_already(turn)
+
+    def _ask_again(self, turn: Turn, understanding: Understanding) -> None:
+        entries = [entry_of(one, turn.sent) for one in understanding.readings if _is_kept(one)]
+        shown = "; ".join(line.rstrip(".") for line in receipts.lines(entries, turn.style))
+        question = questions.again(shown)
+        turn.ask(
+            question,
+            Doubt(
+                question,
+                (
+                    Choice(("again", "twice", "both", "count it", "yes", "y", "yep"), turn.words),
+                    Choice(("ok", "no", "n", "nope", "leave it", "leave", "once"), ""),
+                ),
+            ),
+        )
+
+    # --- the reply -------------------------------------------------------------------------
+
+    def _said(self, turn: Turn) -> str | None:
+        reply = turn.reply
+        shown = [said_back(turn, entry) for entry in turn.recorded]
+        recorded = receipts.lines(shown, turn.style)
+        changed = receipts.lines([said_back(turn, one) for one in turn.changed], turn.style)
+        reply.receipts[:0] = [*recorded, *(questions.changed(line) for line in changed)]
+        add_notes(turn, [*turn.undone, *turn.changed, *turn.recorded])
+        self._introduce(turn)
+        said = fit(reply.parts(), _PLAIN_SEGMENTS if reply.is_plain else _MOST_SEGMENTS)
+        turn.close(said)
+        return said or None
+
+    def _introduce(self, turn: Turn) -> None:
+        """First words to somebody new; where the trees are, as long as nobody has told."""
+        closing = turn.reply.closing
+        unplaced = turn.known.place is None and turn.is_owner
+        asks = turn.reply.question is not None
+        if turn.is_new:
+            said_anything = turn.reply.parts()
+            if unplaced and not asks:
+                first = meeting.FIRST_RECORD if said_anything else meeting.FIRST_CONTACT
+                closing.append(Part(first))
+                self._ask_where(turn, first)
+            else:
+                closing.append(Part(meeting.FIRST_QUESTION))
+            self._mention_invitation(turn)
+            return
+        if unplaced and not asks and turn.may_hint(_WHERE) and not turn.undone:
+            closing.append(Part(meeting.ASK_WHERE, _ASIDE))
+            self._ask_where(turn, meeting.ASK_WHERE)
+
+    def _ask_where(self, turn: Turn, words: str) -> None:
+        turn.hints[_WHERE] = words
+        turn.asked = WhereAsked()
+
+    def _mention_invitation(self, turn: Turn) -> None:
+        invitation = turn.book.people.invitation(turn.who.address)
+        if invitation is not None:
+            turn.reply.closing.insert(0, Part(meeting.may_join(invitation.by)))
+
+
+_WHERE = "where"
+
+
+def _adds_up(reading: Reading) -> bool:
+    if isinstance(reading, TapsSet):
+        return reading.manner == "add"
+    if isinstance(reading, Boil):
+        return reading.gallons is not None or reading.hours is not None
+    if isinstance(reading, Sap):
+        return reading.gallons > 0
+    return isinstance(reading, _ADDS_UP)
+
+
+def _is_kept(reading: Reading) -> bool:
+    return not isinstance(reading, Chat) and "on" in reading.as_dict()

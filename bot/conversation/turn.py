@@ -1,0 +1,267 @@
+"""One text being answered: what is known, what is written, and what is to be said."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime, timedelta
+from functools import cached_property
+from typing import Protocol
+
+from bot.clock import season_of
+from bot.conversation.pending import Question, WhereAsked, from_json, to_json
+from bot.entry import Entry
+from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
+from bot.reading import Doubt, Profile, Understanding
+from bot.reckoning.storage import Stored, StoredLot, stored
+from bot.standing import Known, know, sap_on_hand, season_tally
+from bot.standing.store import KINDS as STORE_KINDS
+from bot.tally import Tally
+from bot.wording.compose import Part
+from bot.wording.style import Style, Units
+
+
+class FoundPlace(Protocol):
+    """A place on the map: its name, the codes of its region and country, its zone."""
+
+    @property
+    def name(self) -> str: ...
+    @property
+    def region(self) -> str | None: ...
+    @property
+    def country(self) -> str: ...
+    @property
+    def zone(self) -> str: ...
+    @property
+    def latitude(self) -> float: ...
+    @property
+    def longitude(self) -> float: ...
+
+
+Read = Callable[[str, datetime, Profile], Understanding]
+Settle = Callable[[Doubt, str], str | None]
+FindPlace = Callable[[str], FoundPlace | None]
+
+
+@dataclass(frozen=True, slots=True)
+class Senses:
+    """How a text is understood: reading it, settling a doubt, finding a place on the map."""
+
+    read: Read
+    settle: Settle
+    find_place: FindPlace
+
+
+@dataclass
+class Reply:
+    """What is to be said, in the order it is said in."""
+
+    receipts: list[str] = field(default_factory=list)
+    notes: list[Part] = field(default_factory=list)
+    answers: list[str] = field(default_factory=list)
+    question: str | None = None
+    closing: list[Part] = field(default_factory=list)
+
+    def parts(self) -> list[Part]:
+        """All of it, as parts that can be left out."""
+        asked = [] if self.question is None else [Part(self.question)]
+        return [
+            *(Part(receipt) for receipt in self.receipts),
+            *self.notes,
+            *(Part(answer) for answer in self.answers),
+            *asked,
+            *self.closing,
+        ]
+
+    @property
+    def is_plain(self) -> bool:
+        """True for receipts alone, which have to fit one segment."""
+        return not self.answers and self.question is None
+
+
+class Turn:
+    """A text of a person, within one transaction of the ledger.
+
+    sent: the wall clock of the sugarbush when it arrived (naive). words: the text that is
+    read, which is the completed one when a doubt was settled (`is_settled`).
+    recorded, changed, undone: the entries written anew, put right, and taken back.
+    is_silent: nothing may be sent. drops_question: an undo would only drop the open question.
+    """
+
+    def __init__(
+        self, book: Book, who: Who, text: KeptText, senses: Senses, sent: datetime, *, is_new: bool
+    ) -> None:
+        self.book = book
+        self.who = who
+        self.text = text
+        self.senses = senses
+        self.sent = sent
+        self.is_new = is_new
+        self.words = text.incoming.text
+        self.reply = Reply()
+        self.recorded: list[Entry] = []
+        self.changed: list[Entry] = []
+        self.undone: list[Entry] = []
+        self.is_silent = False
+        self.is_settled = False
+        self.drops_question = False
+        self.asked: Question | None = None
+        self.hints: dict[str, str] = {}
+
+    # --- what is known ---------------------------------------------------------------------
+
+    @cached_property
+    def known(self) -> Known:
+        """What the ledger knows of the sugarbush, as of the last record."""
+        return know(self.book, self.who.sugarbush_id, self.sent)
+
+    @cached_property
+    def tally(self) -> Tally:
+        """The season of this text in numbers, as of the last record."""
+        return season_tally(self.book, self.who.sugarbush_id, self.season, self.syrup_brix)
+
+    @property
+    def season(self) -> int:
+        """The season in which the text was sent."""
+        return season_of(self.sent.date())
+
+    @property
+    def today(self) -> date:
+        """The local day on which the text was sent."""
+        return self.sent.date()
+
+    @property
+    def now_utc(self) -> datetime:
+        """When the text arrived, aware UTC."""
+        return self.text.incoming.arrived_utc
+
+    @property
+    def syrup_brix(self) -> float:
+        """The density at which syrup is expected: the least that the law allows here."""
+        return self.known.law.min_brix
+
+    @property
+    def style(self) -> Style:
+        """In which units to speak, and what day it is for the reader."""
+        units: Units = "metric" if self.known.is_in_canada else "us"
+        if self.who.units is not None:
+            units = "metric" if self.who.units == "metric" else "us"
+        return Style(units, self.today)
+
+    @property
+    def profile(self) -> Profile:
+        """What helps to read their texts."""
+        known = self.known
+        return Profile(
+            units=self.style.units,
+            bucket_gallons=known.bucket_gallons,
+            taps=None if known.taps is None else known.taps.count or None,
+            tree_labels=known.trees,
+            lots=known.lots,
+            boiling=known.boil is not None,
+        )
+
+    @property
+    def is_owner(self) -> bool:
+        """True when the sugarbush is theirs."""
+        return self.who.role == OWNER
+
+    def on_hand(self) -> tuple[StoredLot, ...]:
+        """The sap that waits to be boiled."""
+        entries = self.book.records.of_kinds(self.who.sugarbush_id, STORE_KINDS, self.season)
+        return sap_on_hand(entries, self.today, self.tally.expected_brix, self.syrup_brix)
+
+    def store(self) -> Stored:
+        """The sap that waits, with the days to boil it by."""
+        return stored(self.on_hand(), self.today)
+
+    # --- what is written -------------------------------------------------------------------
+
+    @property
+    def writer(self) -> Writer:
+        """Under whose name records of this text are written."""
+        return Writer(self.who.sugarbush_id, self.who.person_id, self.text.id, self.now_utc)
+
+    def add(self, entry: Entry) -> None:
+        """Write a record."""
+        self.book.records.add(self.writer, entry)
+        self.forget()
+
+    def amend(self, kept: Kept, entry: Entry) -> None:
+        """Write a record in place of another."""
+        self.book.records.amend(self.writer, kept, entry)
+        self.forget()
+
+    def recorded_again(self, entry: Entry) -> None:
+        """Say a changed record back."""
+        self.changed.append(entry)
+
+    def forget(self) -> None:
+        """What was known before the last record is known no more."""
+        for name in ("known", "tally"):
+            self.__dict__.pop(name, None)
+
+    # --- what is asked and said ------------------------------------------------------------
+
+    def understand(self, words: str) -> Understanding:
+        """Read words as theirs, sent now."""
+        return self.senses.read(words, self.sent, self.profile)
+
+    def ask(self, question: str, pending: Question | None) -> None:
+        """Ask; `pending` is what an answer will be held against, None if none can be."""
+        if self.reply.question is None:
+            self.reply.question = question
+            self.asked = pending
+
+    def note(self, words: str, spare: int, shorter: str | None = None) -> None:
+        """Say something that may be left out; the higher `spare`, the sooner."""
+        if words:
+            self.reply.notes.append(Part(words, spare, shorter))
+
+    def hint(self, what: str, words: str, spare: int) -> None:
+        """A note that is said once a day at most: `what` names it."""
+        if self.may_hint(what):
+            self.hints[what] = words
+            self.note(words, spare)
+
+    def may_hint(self, what: str) -> bool:
+        """True when this person has not heard it today."""
+        return self.book.hints.said_on(self.who.person_id, what) != self.today
+
+    def close(self, said: str) -> None:
+        """After the reply is made: remember what was asked and which hints went out."""
+        for what, words in self.hints.items():
+            if words in said:
+                self.book.hints.say(self.who.person_id, what, self.today)
+        if self.asked is not None:
+            asked = Asked(to_json(self.asked), self.text.id, self.now_utc)
+            self.book.questions.ask(self.who.person_id, asked)
+
+
+@dataclass(frozen=True, slots=True)
+class Open:
+    """The question that is open, and the text that raised it."""
+
+    question: Question
+    text_id: int
+
+    @property
+    def is_where(self) -> bool:
+        """True for "where are your trees?"."""
+        return isinstance(self.question, WhereAsked)
+
+
+def open_question(turn: Turn, answerable_for: timedelta) -> Open | None:
+    """The question that this text may answer; one that waited too long is forgotten."""
+    found = turn.book.questions.open(turn.who.person_id)
+    if found is None:
+        return None
+    if abs(turn.now_utc - found.asked_utc) > answerable_for:
+        turn.book.questions.drop(turn.who.person_id)
+        return None
+    return Open(from_json(found.question), found.text_id)
+
+
+def kinds_of(entries: Sequence[Entry]) -> list[str]:
+    """The kinds among entries, each once, in order."""
+    return list(dict.fromkeys(entry.kind for entry in entries))

@@ -1,0 +1,140 @@
+"""What a text means in this conversation: on its own, or as the answer to what was asked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import timedelta
+
+from bot.conversation.pending import ANSWERABLE_FOR, WhereAsked, WhichRecord
+from bot.conversation.turn import Open, Turn, open_question
+from bot.conversation.words import same_words, without_correction
+from bot.reading import Doubt, Understanding
+from bot.reading.kinds import Amend, Chat, Place, Reading, Undo
+
+# The same words from one person within this time are asked about, not counted twice.
+SAME_WORDS_WITHIN = timedelta(minutes=10)
+
+# A place is named in few words.
+_MOST_WORDS_OF_A_PLACE = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """What a text means.
+
+    settled: it completed an open question, and `words` is the completed text.
+    left: the answer was to record nothing. repeat: it answered nothing and said nothing, so
+    the open question is asked again. chosen: the answer to "which record?", with its id.
+    drops: an undo that is about the open question.
+    """
+
+    understanding: Understanding
+    words: str
+    settled: bool = False
+    left: bool = False
+    repeat: Doubt | None = None
+    chosen: tuple[WhichRecord, int] | None = None
+    drops: bool = False
+
+
+def meant(turn: Turn) -> Meant:
+    """What the text of this turn means.
+
+    1. An answer to the open question counts as the text that it completes.
+    2. A text that stands on its own is that, and the open question is dropped.
+    3. While the place is unknown, anything else that names one is the place.
+    """
+    words = turn.words
+    direct = turn.understand(words)
+    opened = open_question(turn, ANSWERABLE_FOR)
+    if opened is not None:
+        answered = _answered(turn, opened, direct)
+        if answered is not None:
+            return answered
+    if not _stands_alone(direct):
+        place = _place(turn, opened, direct)
+        if place is not None:
+            return Meant(Understanding((place,)), words)
+    return Meant(direct, words)
+
+
+def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
+    """What the text means as an answer, None if it is none."""
+    question, words = opened.question, turn.words
+    if isinstance(question, WhereAsked):
+        return None
+    wrote_nothing = not turn.book.records.of_text(turn.who.sugarbush_id, opened.text_id)
+    if _is_only(direct, Undo):
+        return Meant(direct, words, drops=wrote_nothing)
+    if isinstance(question, WhichRecord):
+        record_id = question.chosen(words)
+        if record_id is not None:
+            return Meant(Understanding(), words, chosen=(question, record_id))
+        return None
+    completed = turn.senses.settle(question, words)
+    if completed is None and _is_only(direct, Amend) and wrote_nothing:
+        # A correction of what was only asked about, not of an older record.
+        return _corrected(turn, question, direct.readings[0])
+    if completed == "":
+        return Meant(Understanding(), "", settled=True, left=True)
+    if completed is not None:
+        understanding = turn.understand(completed)
+        if understanding.doubt is None or not _stands_alone(direct):
+            return Meant(understanding, completed, settled=True)
+    if _is_only(direct, Chat) and (question.choices or question.fill):
+        return Meant(direct, words, repeat=question)
+    return None
+
+
+def _corrected(turn: Turn, question: Doubt, amend: Reading) -> Meant | None:
+    """`no, 2.4` after "22 Brix?": the figure fills the question; else it is told afresh."""
+    assert isinstance(amend, Amend)
+    told = set(amend.as_dict()) - {"kind", "pieces"}
+    figure = {"value": amend.value, "brix": amend.brix, "gallons": amend.gallons}
+    if len(told) == 1:
+        bare = figure.get(next(iter(told)))
+        completed = None if bare is None else turn.senses.settle(question, f"{bare:g}")
+        if completed:
+            return Meant(turn.understand(completed), completed, settled=True)
+    afresh = without_correction(turn.words)
+    if afresh == turn.words:
+        return None
+    return Meant(turn.understand(afresh), afresh, settled=True)
+
+
+def _place(turn: Turn, opened: Open | None, direct: Understanding) -> Place | None:
+    """The text as a place, if that is what it can be while the place is unknown."""
+    if turn.known.place is not None and not (opened is not None and opened.is_where):
+        return None
+    words = turn.words.strip()
+    if not words or len(words.split()) > _MOST_WORDS_OF_A_PLACE:
+        return None
+    if turn.senses.find_place(words) is not None:
+        return Place(text=words)
+    was_asked = opened is not None and opened.is_where
+    is_name = all(part.strip(".,'-").isalpha() for part in words.replace(",", " ").split())
+    if was_asked and is_name and direct.doubt is not None:
+        return Place(text=words)
+    return None
+
+
+def said_already(turn: Turn) -> bool:
+    """True when the same words of this sender were recorded a few minutes ago and still count."""
+    earlier = turn.book.inbox.earlier_from(
+        turn.who.address, turn.text.id, turn.now_utc - SAME_WORDS_WITHIN
+    )
+    words = same_words(turn.text.incoming.text)
+    return any(
+        same_words(text.incoming.text) == words
+        and turn.book.records.of_text(turn.who.sugarbush_id, text.id)
+        for text in earlier
+    )
+
+
+def _stands_alone(understanding: Understanding) -> bool:
+    return understanding.doubt is None and not _is_only(understanding, Chat)
+
+
+def _is_only(understanding: Understanding, kind: type[Reading]) -> bool:
+    readings = understanding.readings
+    return len(readings) == 1 and isinstance(readings[0], kind) and understanding.doubt is None

@@ -1,0 +1,92 @@
+"""Boils out of what was texted about them: lit, out, and what was told in between."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+
+from bot.entry import Entry
+
+# A fire that was lit longer ago than this was forgotten, not tended (our own).
+BOIL_IS_STALE = timedelta(hours=20)
+# What is told of a boil this soon after it ended is told of the same boil (our own).
+_STILL_ABOUT_IT = timedelta(hours=6)
+
+
+@dataclass(frozen=True, slots=True)
+class Boil:
+    """One boil, by the wall clock. `hours` is None when it cannot be told; `hours_told` says
+    that a text gave it. `gallons` is the sap that went in, None when untold."""
+
+    began_at: datetime | None
+    ended_at: datetime | None
+    hours: float | None = None
+    hours_told: bool = False
+    gallons: float | None = None
+
+    @property
+    def is_open(self) -> bool:
+        """True while the fire burns."""
+        return self.ended_at is None
+
+
+def boils_of(entries: Iterable[Entry]) -> list[Boil]:
+    """The boils of a season out of its `boil` entries, which come in wall-clock order.
+
+    1. "Lit" opens a boil. Lit again while one is open changes nothing; a stale one is given up.
+    2. "Out", or an amount or hours boiled, ends the open one: its hours are those told, else
+       the time between.
+    3. With none open, what is told soon after a boil ended is told of that boil (the fire out
+       at 9, "boiled 40 gal in 7 hrs" at 10); anything else is a boil of its own.
+    """
+    boils: list[Boil] = []
+    for entry in entries:
+        last = boils[-1] if boils else None
+        if last is not None and last.is_open and _is_stale(last, entry.at_local):
+            boils.pop()
+            last = boils[-1] if boils else None
+        if entry.detail.get("state") == "start":
+            if last is None or not last.is_open:
+                boils.append(Boil(entry.at_local, None))
+            continue
+        if last is not None and (last.is_open or _is_told_of(last, entry)):
+            boils[-1] = _ended(last, entry)
+        else:
+            boils.append(_ended(Boil(None, None), entry))
+    return boils
+
+
+def open_boil(entries: Iterable[Entry], now_local: datetime) -> Boil | None:
+    """The boil that burns now by the wall clock, None if none does or it was forgotten."""
+    boils = boils_of(entries)
+    if not boils or not boils[-1].is_open or _is_stale(boils[-1], now_local):
+        return None
+    return boils[-1]
+
+
+def _is_stale(boil: Boil, at: datetime) -> bool:
+    return boil.began_at is not None and at - boil.began_at > BOIL_IS_STALE
+
+
+def _is_told_of(boil: Boil, entry: Entry) -> bool:
+    """Whether `entry` adds to a boil that has ended, and does not contradict it."""
+    if boil.ended_at is None or entry.at_local - boil.ended_at > _STILL_ABOUT_IT:
+        return False
+    adds_hours = entry.hours is None or not boil.hours_told
+    adds_gallons = entry.gallons is None or boil.gallons is None
+    return adds_hours and adds_gallons
+
+
+def _ended(boil: Boil, entry: Entry) -> Boil:
+    gallons = boil.gallons if entry.gallons is None else entry.gallons
+    if entry.hours is not None:
+        return replace(
+            boil, ended_at=entry.at_local, hours=entry.hours, hours_told=True, gallons=gallons
+        )
+    if boil.hours_told:
+        return replace(boil, ended_at=entry.at_local, gallons=gallons)
+    hours = boil.hours
+    if boil.began_at is not None and entry.at_local >= boil.began_at:
+        hours = (entry.at_local - boil.began_at) / timedelta(hours=1)
+    return replace(boil, ended_at=entry.at_local, hours=hours, gallons=gallons)

@@ -1,0 +1,122 @@
+"""A season in numbers, out of the ledger's sums."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from datetime import date
+from typing import Final
+
+from bot.entry import Entry
+from bot.ledger import Book, KindSum
+from bot.reckoning.balance import mixed_brix, syrup_gallons
+from bot.standing.boils import boils_of
+from bot.standing.taps import taps_of
+from bot.tally import Tally
+
+# Sap that nobody tested is reckoned at this, Brix (common practice, no source: sugar maple
+# runs 2 to 2.5; the lower figure, so that nobody is promised too much).
+USUAL_SAP_BRIX: Final = 2.0
+
+
+def season_tally(book: Book, sugarbush_id: int, season: int, syrup_brix: float) -> Tally:
+    """The whole season; syrup is expected at `syrup_brix`."""
+    return part_of_season(book, sugarbush_id, season, syrup_brix)
+
+
+def part_of_season(
+    book: Book,
+    sugarbush_id: int,
+    season: int,
+    syrup_brix: float,
+    *,
+    first: date | None = None,
+    last: date | None = None,
+) -> Tally:
+    """The season's days from `first` to `last`, local, both included; None is unbounded.
+
+    Sap whose own text told no Brix takes the mean of the sugar tests of its day, if there are
+    any of the whole bush's sap.
+    """
+    sums = book.sums.season(sugarbush_id, season, first=first, last=last)
+    sap = [one for one in sums if one.kind == "sap"]
+    lots = _tested_lots(book, sugarbush_id, season, sums, first, last)
+    gallons = _sum(sap, "gallons")
+    poured = _sum((one for one in sums if one.kind == "poured_out"), "gallons")
+    mean = mixed_brix(lots) if lots else None
+    expected_brix = USUAL_SAP_BRIX if mean is None else mean
+    kept = max(gallons - poured, 0.0)
+    syrup = [one for one in sums if one.kind == "syrup"]
+    boils = [
+        boil
+        for boil in boils_of(
+            entry
+            for entry in _boil_entries(book, sugarbush_id, season, sums)
+            if (first is None or entry.on >= first) and (last is None or entry.on <= last)
+        )
+        if not boil.is_open
+    ]
+    taps = taps_of(
+        book.records.of_kinds(sugarbush_id, ("taps_set", "taps_pulled"), season)
+        if any(one.kind in ("taps_set", "taps_pulled") for one in sums)
+        else ()
+    )
+    return Tally(
+        season=season,
+        sap_gallons=gallons,
+        sap_records=sum(one.records for one in sap if one.gallons),
+        sap_brix_mean=mean,
+        expected_brix=expected_brix,
+        brix_is_assumed=mean is None,
+        expected_syrup_gallons=syrup_gallons(kept, min(expected_brix, syrup_brix), syrup_brix),
+        syrup_brix=syrup_brix,
+        syrup_gallons=_sum(syrup, "gallons"),
+        syrup_records=sum(one.records for one in syrup),
+        jars_gallons=_sum((one for one in sums if one.kind == "jars"), "gallons"),
+        poured_out_gallons=poured,
+        boiled_gallons=sum(boil.gallons or 0.0 for boil in boils),
+        boil_hours=sum(boil.hours or 0.0 for boil in boils),
+        boils=len(boils),
+        cost_dollars=_sum((one for one in sums if one.kind == "cost"), "dollars"),
+        cords=_sum((one for one in sums if one.kind == "fuel"), "cords"),
+        propane_lb=_sum((one for one in sums if one.kind == "fuel"), "propane_lb"),
+        taps=None if taps is None else taps.count,
+    )
+
+
+def tested_brix(sap: Iterable[KindSum]) -> float | None:
+    """The mean Brix of sap sums, weighted by sugar; None when none of it was tested."""
+    lots = [(one.gallons, one.brix) for one in sap if one.gallons and one.brix is not None]
+    return mixed_brix(lots) if lots else None
+
+
+def _tested_lots(
+    book: Book,
+    sugarbush_id: int,
+    season: int,
+    sums: Sequence[KindSum],
+    first: date | None,
+    last: date | None,
+) -> list[tuple[float, float]]:
+    lots = [
+        (one.gallons, one.brix)
+        for one in sums
+        if one.kind == "sap" and one.gallons and one.brix is not None
+    ]
+    untested = any(one.kind == "sap" and one.gallons and one.brix is None for one in sums)
+    if untested and any(one.kind == "sugar" for one in sums):
+        tests = book.sums.sugar_by_day(sugarbush_id, season)
+        by_day = book.sums.untested_sap_by_day(sugarbush_id, season, first=first, last=last)
+        lots += [(gallons, tests[on]) for on, gallons in by_day.items() if on in tests and gallons]
+    return lots
+
+
+def _boil_entries(
+    book: Book, sugarbush_id: int, season: int, sums: Sequence[KindSum]
+) -> Sequence[Entry]:
+    if not any(one.kind == "boil" for one in sums):
+        return ()
+    return book.records.of_kinds(sugarbush_id, ("boil",), season)
+
+
+def _sum(sums: Iterable[KindSum], what: str) -> float:
+    return float(sum(getattr(one, what) or 0.0 for one in sums))

@@ -1,0 +1,55 @@
+"""Answers to "which tree is best"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.wording import amounts
+from bot.wording.gsm import plain
+from bot.wording.style import Style
+
+# The first and this many after it.
+_MOST_AFTER = 3
+
+
+def most(
+    what: str, ranked: Sequence[tuple[str, float]], style: Style, *, least: bool = False
+) -> str:
+    """Trees or lots by sap; `ranked` starts with the one asked for."""
+    if not ranked:
+        return _nothing(what)
+    said = [(name, amounts.volume(gallons, style)) for name, gallons in ranked]
+    lead = "gave least" if least else "gives most"
+    return _row(what, said, lead)
+
+
+def sweetest(what: str, ranked: Sequence[tuple[str, float]], style: Style) -> str:
+    """Trees or lots by sugar, the sweetest first."""
+    if not ranked:
+        return f"No sugar test of a {what} yet. Text it like: {_example(what)} at 2.4 brix."
+    return _row(
+        what, [(name, f"{amounts.mean_brix(brix)} Brix") for name, brix in ranked], "is sweetest"
+    )
+
+
+def _row(what: str, said: Sequence[tuple[str, str]], lead: str) -> str:
+    name, amount = said[0]
+    text = f"{_named(what, name)} {lead}, {amount}."
+    if len(said) == 1:
+        return text
+    after = ", ".join(f"{_named(what, name)} {value}" for name, value in said[1 : 1 + _MOST_AFTER])
+    left = len(said) - 1 - _MOST_AFTER
+    more = f" and {left} more" if left > 0 else ""
+    return f"{text} Then {after}{more}."
+
+
+def _named(what: str, name: str) -> str:
+    return f"{what} {plain(name, 20)}" if name[:1].isdigit() or len(name) == 1 else plain(name, 20)
+
+
+def _example(what: str) -> str:
+    return "tree 4" if what == "tree" else "east lot"
+
+
+def _nothing(what: str) -> str:
+    return f"No sap by {what} in the tally yet. Text it like: {_example(what)} 2 gal."

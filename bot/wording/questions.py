@@ -1,0 +1,58 @@
+"""The questions of the conversation itself: answerable with one word."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.wording.gsm import plain
+
+
+def changed(receipt: str) -> str:
+    """A record that was put right."""
+    return f"Changed to {receipt[:1].lower()}{receipt[1:]}"
+
+
+def again(receipt: str) -> str:
+    """The same words came twice in a few minutes."""
+    return f"{receipt} again? Text again to count it twice, or ok to leave it."
+
+
+def which(shown: str, options: Sequence[str]) -> str:
+    """Several things could be meant by a correction."""
+    return f"{shown}: which one, {', '.join(options[:-1])} or {options[-1]}? Nothing changed yet."
+
+
+def more_or_in_all(count: int, before: int) -> str:
+    """Taps put in again, as many as hang already."""
+    return f"{count} more, so {before + count} taps in all, or {count} in all? Text more or all."
+
+
+def pulled_too_many(count: int, hanging: int) -> str:
+    """More taps pulled than hang."""
+    return f"{count} taps out, but I have {hanging} in. How many did you pull, or all?"
+
+
+def boil_hours() -> str:
+    """A boil that ended and never began."""
+    return "I have no start for that fire. How many hours did it burn?"
+
+
+def nothing_to_change(gallons: str | None) -> str:
+    """A correction with nothing to correct."""
+    if gallons is None:
+        return "I have nothing of yours to change. Text it whole, like 12 gal at 2.2."
+    return f"I have nothing of yours to change. Is {gallons} new sap? Text ok, or text it whole."
+
+
+def does_not_fit(words: str, receipt: str) -> str:
+    """A correction that fits nothing in the last record."""
+    return (
+        f'I can\'t tell what "{plain(words, 30)}" changes in: {receipt}.'
+        " Text it whole, or undo, and I write it new."
+    )
+
+
+LEFT_IT = "Left as it was."
+DROPPED = "Dropped: nothing was written down."
+NOTHING_TO_UNDO = "Nothing of yours is left to undo."
+NOTHING_WRITTEN = "Nothing written down."

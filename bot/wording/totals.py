@@ -1,0 +1,183 @@
+"""Answers to "how much": sap, syrup, sugar, taps, jars."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from bot.tally import Tally
+from bot.wording import amounts
+from bot.wording.gsm import plain
+from bot.wording.style import Style
+
+NO_SAP = "No sap in the tally yet this season. Text it like: 12 gal at 2.2."
+
+
+def season(tally: Tally, style: Style) -> str:
+    """The whole season in a text."""
+    said = []
+    if tally.sap_records:
+        said.append(f"Season {_sap(tally, style)}, {_expected(tally, style)}.")
+    if tally.syrup_records:
+        said.append(f"Drawn {amounts.syrup(tally.syrup_gallons, style)}.")
+    if tally.jars_gallons:
+        said.append(f"In jars {amounts.volume(tally.jars_gallons, style)}.")
+    if tally.poured_out_gallons:
+        said.append(f"Poured out {amounts.volume(tally.poured_out_gallons, style)}.")
+    return " ".join(said) or NO_SAP
+
+
+def syrup(tally: Tally, style: Style) -> str:
+    """Syrup made so far, against what the sap should give."""
+    if not tally.syrup_records:
+        if not tally.sap_records:
+            return NO_SAP
+        return f"No syrup drawn yet. Season {_sap(tally, style)}, {_expected(tally, style)}."
+    said = f"Drawn this season {amounts.syrup(tally.syrup_gallons, style)} of syrup."
+    if tally.jars_gallons:
+        said += f" In jars {amounts.volume(tally.jars_gallons, style)}."
+    if tally.sap_records:
+        said += f" {_sap(tally, style)} should make {_about(tally, style)}."
+    return said
+
+
+def expected(tally: Tally, style: Style) -> str:
+    """What the season's sap should make."""
+    if not tally.sap_records:
+        return NO_SAP
+    said = f"{_sap(tally, style)} should make {_full(tally, style)} at {tally.syrup_brix:g} Brix."
+    if tally.brix_is_assumed:
+        said += f" Nobody tested it, so I took {amounts.brix(tally.expected_brix)} Brix."
+    if tally.syrup_records:
+        said += f" Drawn so far: {amounts.syrup(tally.syrup_gallons, style)}."
+    return said
+
+
+def expected_short(tally: Tally, style: Style) -> str:
+    """What the season's sap should make, beside another amount."""
+    return f"The season's {_sap(tally, style)}: {_about(tally, style)}."
+
+
+def makes(
+    gallons: float, brix: float, made: float, syrup_brix: float, style: Style, *, assumed: bool
+) -> str:
+    """What an amount of sap should make."""
+    at = f"at an assumed {amounts.mean_brix(brix)}" if assumed else f"at {amounts.brix(brix)}"
+    return (
+        f"{amounts.volume(gallons, style)} {at} should make"
+        f" {amounts.about_syrup_full(made, style)} at {syrup_brix:g} Brix."
+    )
+
+
+def days(name: str, tally: Tally, style: Style) -> str:
+    """Some days of the season."""
+    if not tally.sap_records and not tally.syrup_records:
+        return f"{name}: no sap and no syrup in the tally."
+    said = []
+    if tally.sap_records:
+        said.append(f"{_sap(tally, style)}, {_expected(tally, style)}")
+    if tally.syrup_records:
+        said.append(f"drawn {amounts.syrup(tally.syrup_gallons, style)}")
+    return f"{name}: {'; '.join(said)}."
+
+
+def last_season(tally: Tally, style: Style) -> str:
+    """The season before this."""
+    if tally.is_empty:
+        return f"I have nothing of the {tally.season} season."
+    said = f"Season {tally.season}: {amounts.volume(tally.sap_gallons, style)} of sap"
+    if tally.syrup_records:
+        said += f", {amounts.syrup(tally.syrup_gallons, style)} of syrup"
+    return said + "."
+
+
+def one_place(name: str, gallons: float, style: Style) -> str:
+    """One lot's sap this season."""
+    return f"{plain(name)}: {amounts.volume(gallons, style)} of sap this season."
+
+
+def taps(by_lot: Mapping[str | None, int] | None) -> str:
+    """Taps that hang, by lot where lots are named."""
+    if by_lot is None:
+        return "No taps told this season. Text it like: 20 taps."
+    said = f"{amounts.plural(sum(by_lot.values()), 'tap')} in"
+    named = [(lot, count) for lot, count in by_lot.items() if lot is not None and count]
+    if not named:
+        return said + "."
+    parts = [f"{plain(lot)} {count}" for lot, count in sorted(named)]
+    if by_lot.get(None):
+        parts.append(f"elsewhere {by_lot[None]}")
+    return f"{said}: {', '.join(parts)}."
+
+
+def mean_brix(tally: Tally, style: Style) -> str:
+    """The season's mean sugar, weighted by its sugar."""
+    if tally.sap_brix_mean is None:
+        return "No sugar test in the tally yet. Text it like: 12 gal at 2.2."
+    mean = amounts.number(tally.sap_brix_mean, 2)
+    return f"Season mean {mean} Brix over {amounts.volume(tally.sap_gallons, style)}."
+
+
+def jars(tally: Tally, style: Style) -> str:
+    """What is in jars."""
+    if not tally.jars_gallons:
+        return "Nothing bottled in the tally yet. Text it like: bottled 6 pints."
+    said = f"In jars this season {amounts.volume(tally.jars_gallons, style)}"
+    if not style.is_metric:
+        said += f" ({amounts.pints(tally.jars_gallons)})"
+    if tally.syrup_records:
+        said += f" of {amounts.syrup(tally.syrup_gallons, style)} drawn"
+    return said + "."
+
+
+def poured_out(tally: Tally, style: Style) -> str:
+    """What was poured out."""
+    if not tally.poured_out_gallons:
+        return "Nothing poured out in the tally this season."
+    return (
+        f"Poured out {amounts.volume(tally.poured_out_gallons, style)} of"
+        f" {amounts.volume(tally.sap_gallons, style)} this season."
+    )
+
+
+def boiled(tally: Tally, style: Style) -> str:
+    """Hours of boiling, and the sap that went in where it was told."""
+    if not tally.boils:
+        return "No boil in the tally yet this season. Text it like: lit the fire."
+    said = f"Boiled {amounts.hours(tally.boil_hours)} in {amounts.plural(tally.boils, 'boil')}"
+    if tally.boiled_gallons:
+        said += f", {amounts.volume(tally.boiled_gallons, style)} of sap"
+    return said + " this season."
+
+
+def burned(tally: Tally, style: Style) -> str:
+    """Fuel burned."""
+    told = []
+    if tally.cords:
+        told.append(amounts.cords(tally.cords))
+    if tally.propane_lb:
+        told.append(amounts.propane(tally.propane_lb, style))
+    if not told:
+        return "No fuel in the tally yet. Text it like: burned a quarter cord."
+    return f"Burned this season: {' and '.join(told)}."
+
+
+def _sap(tally: Tally, style: Style) -> str:
+    said = amounts.volume(tally.sap_gallons, style)
+    if tally.sap_brix_mean is not None:
+        said += f" at {amounts.mean_brix(tally.sap_brix_mean)}"
+    if tally.poured_out_gallons:
+        said += f" less {amounts.volume(tally.poured_out_gallons, style)} poured out"
+    return said
+
+
+def _expected(tally: Tally, style: Style) -> str:
+    said = f"{_full(tally, style)} syrup"
+    return f"{said} if it tests {tally.expected_brix:g}" if tally.brix_is_assumed else said
+
+
+def _full(tally: Tally, style: Style) -> str:
+    return amounts.about_syrup_full(tally.expected_syrup_gallons, style)
+
+
+def _about(tally: Tally, style: Style) -> str:
+    return amounts.about_syrup(tally.expected_syrup_gallons, style)
