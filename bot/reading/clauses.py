@@ -33,7 +33,7 @@ _LEAD_IN = frozenset(
     "quick, now say btw anyway thanks morning :".split()
 ) | {"good morning", "by the way", "not sure", "no idea", "wondering"}
 FRAME_TAGS = frozenset(
-    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PULLV COSTV BURN SUGAR DRY".split()
+    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN PULLV COSTV BURN SUGAR DRY THROUGH SHUT".split()
 )
 """What a clause can be about; a clause without any goes on about what the one before did."""
 
@@ -43,7 +43,8 @@ class Clause:
     """items: its items. sentence: number of its sentence. tags: what its own words do;
     frame: those, or the tags of the clause that it goes on from. on: the day it speaks of,
     None for the day it was sent; ahead: that day is still to come. question, plan, negated:
-    how it is meant. joint: the sign or word before it."""
+    how it is meant. kept: what it tells of went into a store, and not on the ground. joint:
+    the sign or word before it."""
 
     items: list[Item]
     sentence: int
@@ -60,6 +61,7 @@ class Clause:
     tree: str | None = None
     lot: str | None = None
     own_tree: bool = False
+    kept: bool = False
     text: str = field(default="")
 
     def has(self, *tags: str) -> bool:
@@ -107,10 +109,53 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
     for clause in found:
         clause.tags = frozenset().union(*(item.tags for item in clause.items))
         clause.text = " ".join(item.text for item in clause.items)
+        clause.tags |= _parted(clause)
+        clause.kept = _into_store(clause)
     _mark_questions(found)
     _mark_sureness(found)
     _mark_names_and_days(found)
+    _frames_said_last(found)
     return found
+
+
+_PARTED = (
+    ("threw throw thrown tossed kicked knocked tipped pitched blew chucked tip".split(), "out over away off down".split(), "POUR"),
+    ("took pulled drew ran got siphoned".split(), "off".split(), "DRAW"),
+    ("took pulled backed yanked pried taken popped pull".split(), "out down".split(), "PULLV"),
+    ("brought hauled carried came lugged hauling brings bring".split(), "in back home up".split(), "GATHER"),
+    ("shut shutting close closed".split(), "down off".split(), "SHUT"),
+    ("put putting".split(), "in".split(), "PUTIN"),
+)  # fmt: skip
+"""Deeds in two words with something between: threw 3 gal out, took a quart off, put 12 in."""
+
+
+def _parted(clause: Clause) -> frozenset[str]:
+    words = [item.text for item in clause.items if item.sort == "word"]
+    found = set()
+    for verbs, particles, tag in _PARTED:
+        at = next((n for n, word in enumerate(words) if word in verbs), None)
+        if at is not None and any(word in particles for word in words[at + 1 :]):
+            found.add(tag)
+    return frozenset(found)
+
+
+_BY = frozenset(
+    "the my our a big blue sap holding storage plastic metal steel stainless collection main".split()
+)
+
+
+def _into_store(clause: Clause) -> bool:
+    """`dumped the buckets into the barrel` gathers; `dumped the barrel` pours out."""
+    for item in clause.items:
+        if "INTO" in item.tags or item.text in ("in", "to"):
+            for each in clause.following(item, 4):
+                if "STORE" in each.tags or (
+                    "INTO" in item.tags and each.tags & {"PANN", "BUCKET", "FIRE"}
+                ):
+                    return True
+                if each.text not in _BY:
+                    break
+    return False
 
 
 def _cut(items: Sequence[Item]) -> list[Clause]:
@@ -141,7 +186,12 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             joint = item.text
             continue
         if item.sort == "sign" and item.text == "-":
-            spaced = n > 0 and items[n - 1].end < item.start and n + 1 < len(items) and item.end < items[n + 1].start
+            spaced = (
+                n > 0
+                and items[n - 1].end < item.start
+                and n + 1 < len(items)
+                and item.end < items[n + 1].start
+            )
             only_name = all(each.sort in ("tree", "lot", "date", "clock") for each in current)
             if spaced and current and not only_name:
                 close("-")
@@ -178,8 +228,11 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
 def _mark_questions(found: Sequence[Clause]) -> None:
     asking_sentence: dict[int, bool] = {}
     marks = {clause.sentence for clause in found if clause.ended_by == "?"}
+    iffy = {clause.sentence for clause in found if "IF" in clause.tags}
     for clause in found:
-        led = _led_by_question(clause)
+        led = _led_by_question(clause) or (
+            clause.sentence in iffy and "ASKHOW" in clause.tags
+        )
         last = clause.ended_by == "?"
         asked = led or last
         if not asked and clause.sentence in marks and asking_sentence.get(clause.sentence):
@@ -215,10 +268,15 @@ def _led_by_question(clause: Clause) -> bool:
         return True
     if first == "any" and second is not None and second.sort == "word":
         return True
+    if second is not None and second.sort == "volume" and first in ("would", "will", "does", "is"):
+        return True
     if second is None or second.sort not in ("word", "date", "tree", "lot"):
         return False
     if first in _AUX_ANY:
-        return not (first in ("don't", "isn't") and clause.ended_by != "?") or second.text in _ASKING_SUBJECT
+        return (
+            not (first in ("don't", "isn't") and clause.ended_by != "?")
+            or second.text in _ASKING_SUBJECT
+        )
     return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
 
 
@@ -229,20 +287,74 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
     iffy = {clause.sentence for clause in found if "IF" in clause.tags}
     planned: dict[int, bool] = {}
     frames: dict[int, frozenset[str]] = {}
+    kept: dict[int, bool] = {}
     for clause in found:
-        own = clause.tags & FRAME_TAGS
+        own = _own_frame(clause)
         clause.frame = clause.tags
+        if not own and clause.sentence not in frames and _fragment(clause):
+            before = frames.get(clause.sentence - 1, frozenset())
+            frames[clause.sentence] = before - {"GATHER"}
+            kept[clause.sentence] = kept.get(clause.sentence - 1, False)
         if not own and clause.sentence in frames:
             clause.frame = clause.tags | frames[clause.sentence]
+            clause.kept = clause.kept or kept.get(clause.sentence, False)
         elif own:
-            frames[clause.sentence] = clause.tags & FRAME_TAGS | clause.tags & {"INTO", "STORE", "TAPN"}
+            frames[clause.sentence] = own | clause.tags & {
+                "INTO",
+                "STORE",
+                "TAPN",
+                "JARN",
+                "PROPANE",
+            }
+            kept[clause.sentence] = clause.kept
         clause.hypothetical = clause.sentence in iffy
-        plan = "PLAN" in clause.tags or _perhaps(clause)
+        plan = "PLAN" in clause.tags or _perhaps(clause) or any(map(_speaks_of_later, clause.items))
         if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD:
             plan = True
         planned[clause.sentence] = plan
         clause.plan = plan
         clause.negated = "NOT" in clause.tags
+
+
+def _speaks_of_later(item: Item) -> bool:
+    """`tomorrow`, `next week`: said as later, where a date in figures may be a slip."""
+    return (
+        item.sort == "date"
+        and item.ahead
+        and (item.on is None or not any(c.isdigit() for c in item.text))
+    )
+
+
+def _own_frame(clause: Clause) -> frozenset[str]:
+    """What the clause's own words make it about. Weak words (got, ran) alone do not say."""
+    own: set[str] = set(clause.tags & FRAME_TAGS)
+    if "GATHER" in own and all(
+        "WEAK" in item.tags for item in clause.items if "GATHER" in item.tags
+    ):
+        if not clause.tags & {"SAP", "BUCKET"}:
+            own.discard("GATHER")
+    return frozenset(own)
+
+
+_JARRED = frozenset(("pint", "half_pint", "quart", "half_gallon", "fluid_ounce", "milliliter", "cup"))
+
+
+def _frames_said_last(found: Sequence[Clause]) -> None:
+    """`a pint, a quart and three half pints bottled`: the deed holds for what came before."""
+    for n in range(len(found) - 1, 0, -1):
+        clause, before = found[n], found[n - 1]
+        if clause.sentence != before.sentence or "BOTTLE" not in clause.frame:
+            continue
+        sizes = [item for item in before.items if item.sort == "volume"]
+        if _fragment(before) and sizes and all(item.unit in _JARRED for item in sizes):
+            if not before.frame & FRAME_TAGS:
+                before.frame |= {"BOTTLE"}
+
+
+def _fragment(clause: Clause) -> bool:
+    """Nothing but an amount, or hardly more: "21 gallons."."""
+    words = [item for item in clause.items if item.sort == "word"]
+    return len(words) <= 1 and not any(item.sort == "brix" for item in clause.items)
 
 
 def _perhaps(clause: Clause) -> bool:

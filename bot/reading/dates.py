@@ -44,7 +44,9 @@ MONTHS = {
     for name in names.split()
 }  # fmt: skip
 _TODAY = frozenset("today todays today's tday tody".split())
-_YESTERDAY = frozenset("yesterday yesterdays yesterday's yest yday yesteday yesturday ystrday".split())
+_YESTERDAY = frozenset(
+    "yesterday yesterdays yesterday's yest yday yesteday yesturday ystrday".split()
+)
 _DAYPARTS = frozenset(
     "morning mornings morning's evening evening's eve night afternoon afternoon's aft noon "
     "midday lunch am pm nite".split()
@@ -135,6 +137,8 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
     if run[j].shape == "ordinal":
         return _ordinal(run, j, j - i, sent.date())
     if run[j].text in WEEKDAYS:
+        if word == "the" and j == i + 1 and run[j].text in _SHORT_AND_COMMON:
+            return None
         inner = _weekday(run, j, sent, named=True, last="last" in (t.text for t in run[i:j]))
     elif word in ("on", "from", "since", "back") and run[j].shape in ("slash", "isodate"):
         inner = _figures(run, j, sent.date(), sure=True)
@@ -145,6 +149,9 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
     return None if inner is None else DateHit(inner.on, inner.length + j - i, inner.ahead)
 
 
+_BEFORE_A_DAY = frozenset("quarts jars litres liters hours hrs".split()) | frozenset(
+    "gal gals gallons sap taps brix spiles syrup l qt qts pints it this last".split()
+)
 _SHORT_AND_COMMON = frozenset(("sat", "sun"))
 
 
@@ -158,7 +165,17 @@ def _weekday(
     following = run[i + 1].text if i + 1 < len(run) else ""
     if name in _SHORT_AND_COMMON and not named:
         # "sat" is also what sap does in a barrel, and "sun" is also the sun.
-        at_edge = i == 0 or run[i - 1].text in ",.:;-/(&\n" or i + 1 == len(run)
+        at_edge = (
+            i == 0
+            or run[i - 1].text in ",.:;-/(&\n"
+            or (
+                (i + 1 == len(run) or run[i + 1].text in ",.;:!")
+                and (
+                    run[i - 1].shape in ("number", "mixed", "sign")
+                    or run[i - 1].text in _BEFORE_A_DAY
+                )
+            )
+        )
         before_figure = i + 1 < len(run) and run[i + 1].shape in ("number", "mixed", "clock")
         measured = i > 0 and run[i - 1].text in ("gal", "gallons", "gals", "l", "qt", "qts", "%")
         if not (at_edge and following not in ("was", "is", "came", "in", "on", "out") or measured
@@ -214,7 +231,11 @@ def _month_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
     if run[j].shape == "ordinal":
         day = int(run[j].text[:-2])
     elif run[j].shape == "number" and run[j].text.isdigit() and 1 <= int(run[j].text) <= 31:
-        if run[i].text in ("may", "march", "mar") and _unit_follows(run, j + 1) and run[i].text != "mar":
+        if (
+            run[i].text in ("may", "march", "mar")
+            and _unit_follows(run, j + 1)
+            and run[i].text != "mar"
+        ):
             return None
         if _unit_follows(run, j + 1):
             return None
@@ -266,9 +287,7 @@ def _small_count(run: Sequence[Token], i: int) -> tuple[int | None, int]:
 _FRACTION_BELOW = frozenset((2, 3, 4, 8, 16))
 
 
-def _figures(
-    run: Sequence[Token], i: int, today: date, *, sure: bool = False
-) -> DateHit | None:
+def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -> DateHit | None:
     """`3/7`, `3/7/27`, `2027-03-07`. A slash that could be a fraction is a date only where it
     stands like one: first in the text or after a stop, and before no unit."""
     text = run[i].text

@@ -63,6 +63,7 @@ def volume_gallons(value: float, unit: str) -> float:
 def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
     """The items of one text, in order. `sent` is local time."""
     names = _names(profile)
+    _correct(run, {word for words, _, _ in names for word in words})
     found: list[Item] = []
     i = 0
     while i < len(run):
@@ -70,6 +71,13 @@ def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
         found.append(item)
         i += max(1, length)
     return _joined(found)
+
+
+def _correct(run: Sequence[Token], own: set[str]) -> None:
+    """Puts misspelt words right, but for the sender's own names."""
+    for token in run:
+        if token.shape == "word" and token.text not in own:
+            token.text = spelling.corrected(token.text)
 
 
 def _names(profile: Profile) -> list[tuple[tuple[str, ...], str, str]]:
@@ -98,14 +106,20 @@ def _at(
     if shape in ("email", "phone", "postal"):
         return Item(shape, token.text, token.start, token.end), 1
     if shape == "money":
-        return Item("money", token.text, token.start, token.end, float(token.text.strip("$ ")), "dollar"), 1
+        return Item(
+            "money", token.text, token.start, token.end, float(token.text.strip("$ ")), "dollar"
+        ), 1
     if shape == "clock":
         return Item("clock", token.text, token.start, token.end, _clock(token.text)), 1
-    if shape == "sign" or shape == "newline":
-        return Item("sign", "\n" if shape == "newline" else token.text, token.start, token.end), 1
     tree = _tree(run, i)
     if tree is not None:
         return tree
+    if shape in ("sign", "newline"):
+        return Item("sign", "\n" if shape == "newline" else token.text, token.start, token.end), 1
+    if token.text in ("noon", "midnight", "midday"):
+        return Item(
+            "clock", token.text, token.start, token.end, 0.0 if token.text == "midnight" else 12.0
+        ), 1
     dated = dates.match(run, i, sent)
     if dated is not None:
         end = run[i + dated.length - 1].end
@@ -188,15 +202,7 @@ def _unit(run: Sequence[Token], j: int) -> tuple[tuple[str, str], int] | None:
             return hit, size
     text = run[j].text
     unit = lexicon.UNITS.get(text)
-    if unit is None and run[j].shape == "word" and len(text) > 3:
-        unit = lexicon.UNITS.get(spelling.corrected(text))
-    if unit is None and run[j].shape == "word":
-        slang = lexicon.SLANG.get(text)
-        unit = lexicon.UNITS.get(slang) if slang else None
     return None if unit is None else (unit, 1)
-
-
-_AFTER_UNIT_THAT_MAKES_IT_NONE = frozenset(("&", "/"))
 
 
 def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, int] | None:
@@ -207,30 +213,46 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
         if bare is None:
             return None
         (sort, unit), size = bare
-        return Item(sort, run[i].text, run[i].start, run[i + size - 1].end, 1.0, unit, article=True), size
+        return Item(
+            sort, run[i].text, run[i].start, run[i + size - 1].end, 1.0, unit, article=True
+        ), size
     j = i + first.length
     low = high = None
     value = first.value
-    if not first.article and j + 1 < len(run) and run[j].text in ("to", "-", "or"):
+    between = i > 0 and run[i - 1].text == "between"
+    if not first.article and j + 1 < len(run) and run[j].text in _RANGE_WORDS[between]:
         second = numbers.match(run, j + 1)
-        close = run[j].text != "-" or run[j].end - run[j].start == 1
-        if second is not None and second.value > value and close and not second.article:
-            unit_next = _unit(run, j + 1 + second.length)
-            digits_both = run[i].shape != "word" or run[j].text == "to"
-            if unit_next is not None and digits_both and unit_next[0][1] != "":
-                low, high = value, second.value
-                value = (low + high) / 2
-                j += 1 + second.length
+        if (
+            second is not None
+            and second.value > value
+            and not second.article
+            and (between or _in_range(run, i, j, j + 1 + second.length))
+        ):
+            low, high = value, second.value
+            value = (low + high) / 2
+            j += 1 + second.length
     k = j
     if k < len(run) and run[k].text == "-" and _unit(run, k + 1) is not None:
         k += 1
-    while k < len(run) and run[k].text in ("full", "more", "whole", "good", "big", "heaping", "or", "so"):
-        if run[k].text == "full" and not _unit(run, k + 1):
-            break
-        if run[k].text == "so":
-            pass
+    while k < len(run) and run[k].text in (
+        "full",
+        "more",
+        "whole",
+        "good",
+        "big",
+        "heaping",
+        "or",
+        "so",
+        "odd",
+        "plus",
+        "additional",
+        "extra",
+        "fresh",
+    ):
         k += 1
-    unit_hit = _unit(run, k) if k == j or _unit(run, k) is not None else None
+    unit_hit = _unit(run, k)
+    if unit_hit is None:
+        k = j
     if unit_hit is not None and unit_hit[0] == ("volume", "gallon") and run[k].text == "g":
         if first.article:
             unit_hit = None
@@ -259,11 +281,29 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     made.sort, made.unit, made.end = sort, unit, run[k + size - 1].end
     made.text = " ".join(token.text for token in run[i : k + size])
     j = k + size
-    if _after(run, j) == ("and", "a", "half") or _after(run, j) == ("and", "a", "quarter"):
+    if _after(run, j) in (("and", "a", "half"), ("an", "a", "half"), ("and", "a", "quarter")):
         made.value += 0.5 if run[j + 2].text == "half" else 0.25
         made.end = run[j + 2].end
         j += 3
     return made, j - i
+
+
+_RANGE_WORDS = {False: ("to", "-", "or"), True: ("and", "to", "-", "or")}
+
+
+def _in_range(run: Sequence[Token], i: int, joint: int, after: int) -> bool:
+    """Are two numbers with "to", "or" or a dash between them the ends of a range? They are
+    where a unit or a noun that is counted follows, or nothing does."""
+    if run[joint].text == "-" and run[joint].start > run[joint - 1].end != run[joint + 1].start:
+        return False
+    if after >= len(run) or run[after].text in (".", ",", "!", ";", "\n"):
+        return run[joint].text != "-" or i > 0
+    if _unit(run, after) is not None:
+        return True
+    noun = run[after].text
+    return bool(
+        lexicon.TAGS.get(noun, _NO_TAGS) & {"TAPN", "BUCKET", "JARN", "ACROSS", "ROUND", "FULL"}
+    )
 
 
 _VESSEL_FILLERS = frozenset(
@@ -279,8 +319,7 @@ def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, in
         k += 1
     if k >= len(run) or run[k].shape != "word":
         return None
-    noun = run[k].text if run[k].text in lexicon.TAGS else spelling.corrected(run[k].text)
-    if "BUCKET" not in lexicon.TAGS.get(noun, _NO_TAGS):
+    if "BUCKET" not in lexicon.TAGS.get(run[k].text, _NO_TAGS):
         return None
     k += 1
     if k < len(run) and run[k].shape == "number" and made.article:
@@ -290,8 +329,15 @@ def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, in
     elif _after(run, k)[:2] == ("half", "full") or _after(run, k)[:2] == ("1/2", "full"):
         made.value, k, full = made.value / 2, k + 2, True
     else:
-        share = numbers.match(run, k) if k < len(run) and run[k].shape in ("slash", "word") else None
-        if share is not None and share.part and share.value < 1 and _after(run, k + share.length)[:1] == ("full",):
+        share = (
+            numbers.match(run, k) if k < len(run) and run[k].shape in ("slash", "word") else None
+        )
+        if (
+            share is not None
+            and share.part
+            and share.value < 1
+            and _after(run, k + share.length)[:1] == ("full",)
+        ):
             made.value, k, full = made.value * share.value, k + share.length + 1, True
         elif k < len(run) and run[k].text == "full":
             k, full = k + 1, True
@@ -308,13 +354,9 @@ def _word(run: Sequence[Token], i: int) -> tuple[Item, int]:
     """A phrase of our word list, or a word, corrected where it is misspelt."""
     token = run[i]
     text = token.text
-    if token.shape == "word" and text not in lexicon.TAGS:
-        text = spelling.corrected(text)
     for phrase, tags in lexicon.PHRASES.get(text, ()):
         if len(phrase) <= len(run) - i and all(
-            run[i + n].text == part or spelling.corrected(run[i + n].text) == part
-            for n, part in enumerate(phrase)
-            if n > 0
+            run[i + n].text == part for n, part in enumerate(phrase) if n > 0
         ):
             end = run[i + len(phrase) - 1].end
             return Item("word", " ".join(phrase), token.start, end, tags=tags), len(phrase)
@@ -325,9 +367,24 @@ def _word(run: Sequence[Token], i: int) -> tuple[Item, int]:
     return Item("word", text, token.start, token.end, tags=tags), 1
 
 
+def _summed(found: list[Item]) -> list[Item]:
+    """`6 + 5 + 8 gal` is 19 gal."""
+    out: list[Item] = []
+    for item in found:
+        while (
+            item.sort == "volume" and not item.article and len(out) >= 2
+            and out[-1].text in ("+", "plus") and out[-2].sort == "number"
+        ):  # fmt: skip
+            item = replace(item, value=item.value + out[-2].value, start=out[-2].start)
+            del out[-2:]
+        out.append(item)
+    return out
+
+
 def _joined(found: list[Item]) -> list[Item]:
     """Compound amounts (12 gal 3 qt) and sums (3 gal + 4 gal) become one volume."""
     out: list[Item] = []
+    found = _summed(found)
     i = 0
     while i < len(found):
         item = found[i]
@@ -335,7 +392,9 @@ def _joined(found: list[Item]) -> list[Item]:
             pieces, i = [item], i + 1
             while i < len(found):
                 j = i
-                linked = found[j].text if found[j].text in ("+", "and", "&", "plus", "another") else ""
+                linked = (
+                    found[j].text if found[j].text in ("+", "and", "&", "plus", "another") else ""
+                )
                 plus = linked in ("+", "plus")
                 while j < len(found) and found[j].text in ("+", "and", "&", "plus", "another"):
                     plus = plus or found[j].text == "another"
@@ -345,7 +404,9 @@ def _joined(found: list[Item]) -> list[Item]:
                 following = found[j]
                 last = pieces[-1]
                 another = run_starts_with_another(following)
-                smaller = following.unit != last.unit and volume_gallons(1, following.unit) < volume_gallons(1, last.unit)
+                smaller = following.unit != last.unit and volume_gallons(
+                    1, following.unit
+                ) < volume_gallons(1, last.unit)
                 if not ((smaller and _same_measure(last.unit, following.unit)) or (plus and following.unit == last.unit)
                         or (another and linked)):  # fmt: skip
                     break

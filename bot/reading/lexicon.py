@@ -27,7 +27,7 @@ _OTHERS = {
     ("temp", "degF"): "f fahrenheit",
     ("temp", "degC"): "c celsius centigrade",
     ("temp", ""): "deg degs degree degrees",
-    ("length", "inch"): "inch inches in. \" inchs",
+    ("length", "inch"): 'inch inches in. " inchs',
     ("length", "centimeter"): "cm cms centimeter centimeters centimetre centimetres",
     ("length", "millimeter"): "mm",
     ("length", "foot"): "ft foot feet",
@@ -41,9 +41,12 @@ _OTHERS = {
 UNITS: dict[str, tuple[str, str]] = {
     word: ("volume", unit) for unit, words in _VOLUMES.items() for word in words.split()
 } | {word: unit for unit, words in _OTHERS.items() for word in words.split()}
-PHRASED_UNITS: dict[str, tuple[tuple[str, ...], tuple[str, str]]] = {}
 UNIT_PHRASES: dict[tuple[str, ...], tuple[str, str]] = {
     ("half", "pint"): ("volume", "half_pint"), ("half", "pints"): ("volume", "half_pint"),
+    ("hf", "pts"): ("volume", "half_pint"), ("hf", "pt"): ("volume", "half_pint"),
+    ("hf", "pints"): ("volume", "half_pint"), ("half", "-", "pints"): ("volume", "half_pint"),
+    ("half", "-", "pint"): ("volume", "half_pint"), ("half", "-", "gallon"): ("volume", "half_gallon"),
+    ("half", "-", "gallons"): ("volume", "half_gallon"), ("half", "-", "gal"): ("volume", "half_gallon"),
     ("half", "pt"): ("volume", "half_pint"), ("half", "pts"): ("volume", "half_pint"),
     ("half", "gallon"): ("volume", "half_gallon"), ("half", "gallons"): ("volume", "half_gallon"),
     ("half", "gal"): ("volume", "half_gallon"), ("half", "gals"): ("volume", "half_gallon"),
@@ -81,14 +84,16 @@ SLANG = {
     "gallns": "gallons", "galllons": "gallons", "gallon's": "gallons", "maples": "maple", "mapel": "maple",
     "mable": "maple", "suger": "sugar", "sugr": "sugar", "seap": "sap", "collectd": "collected",
     "didn": "didn't", "dunno": "dunno", "kinda": "kinda", "atm": "now", "rn": "now",
-    "2nite": "tonight", "yestrday": "yesterday", "bot": "bought", "bougt": "bought",
+    "2nite": "tonight", "yestrday": "yesterday", "bot": "bought", "bougt": "bought", "refract": "refractometer", "tookout": "tookout",
 }  # fmt: skip
 
 
 def _shared_lines() -> list[tuple[str, str]]:
     text = resources.files("bot.reading").joinpath("lexicon.txt").read_text(encoding="utf-8")
     lines = (line.split("#")[0].strip() for line in text.splitlines())
-    return [(tag.strip(), words) for tag, _, words in (line.partition(":") for line in lines if line)]
+    return [
+        (tag.strip(), words) for tag, _, words in (line.partition(":") for line in lines if line)
+    ]
 
 
 def _gathered() -> dict[str, frozenset[str]]:

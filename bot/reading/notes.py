@@ -27,7 +27,8 @@ class Noted:
 @dataclass(slots=True)
 class Notes:
     """sent: local time. profile: what is known of the sender. text: the tidy text.
-    clause_number: the clause that is being read."""
+    clause_number: the clause that is being read. spans: clauses that give a boil from one
+    clock time to another."""
 
     text: str
     sent: datetime
@@ -36,6 +37,7 @@ class Notes:
     noted: list[Noted] = field(default_factory=list)
     doubts: list[Doubt] = field(default_factory=list)
     clause_number: int = 0
+    spans: set[int] = field(default_factory=set)
 
     def day(self, clause: Clause) -> date:
         """The local day that a clause speaks of."""

@@ -42,7 +42,8 @@ def match(run: Sequence[Token], i: int) -> Number | None:
     """The number that starts at token i of the run, or None."""
     token = run[i]
     if token.shape == "number":
-        return _tail(run, i, Number(float(token.text), 1))
+        pointed = _pointed(run, i)
+        return pointed or _tail(run, i, Number(float(token.text), 1))
     if token.shape == "mixed":
         whole, part = token.text.replace("and", " ").replace("-", " ").split()
         fraction = _fraction(part)
@@ -53,6 +54,14 @@ def match(run: Sequence[Token], i: int) -> Number | None:
     if token.shape != "word":
         return None
     return _spoken(run, i)
+
+
+def _pointed(run: Sequence[Token], i: int) -> Number | None:
+    """`210 point 6`: a voice-typed decimal that begins in figures."""
+    if _word(run, i + 1) != "point" or not run[i].text.isdigit():
+        return None
+    digits = _DIGITS.get(_word(run, i + 2), _word(run, i + 2))
+    return Number(float(f"{run[i].text}.{digits}"), 3) if digits.isdigit() else None
 
 
 def _fraction(text: str) -> float | None:
@@ -70,6 +79,8 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
     text = run[i].text
     if text in SMALL or text in _TENS:
         value, j = SMALL.get(text, 0.0), i + 1
+        if _word(run, j) == "teen" and 3 <= value <= 9:
+            return Number(value + 10, 2)
         if text in _TENS:
             value = _TENS[text]
             k = j + 1 if _word(run, j) == "-" else j
@@ -107,12 +118,14 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
     if text == "hundred":
         return Number(100, 1)
     if text == "dozen":
-        return Number(12, 1)
+        return _tail_half(run, i, Number(12, 1), 12)
     if text == "couple":
+        if _word(run, i + 1) == "dozen":
+            return Number(24, 2)
         return Number(2, 2 if _word(run, i + 1) == "of" else 1)
     if text in _VAGUE:
         return Number(_VAGUE[text], 1, vague=True)
-    if text in ("half", "quarter", "third", "qtr") and _word(run, i + 1) not in ("pint", "pints", "pt", "pts"):
+    if text in ("half", "quarter", "third", "qtr") and not _half_pint(run, i):
         if _word(run, i + 1) == "dozen":
             return Number(12 * _PARTS[text], 2)
         if _word(run, i + 1) in ("a", "of", "an") and _word(run, i + 2) == "dozen":
@@ -120,18 +133,38 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
         return _of(run, i, Number(_PARTS[text], 1, part=True))
     if text in ("a", "an", "another"):
         inner = _spoken(run, i + 1) if i + 1 < len(run) and run[i + 1].shape == "word" else None
-        if inner is not None and _word(run, i + 1) in ("half", "quarter", "third", "dozen", "couple", "hundred", "few", "qtr", "bunch"):
+        if inner is not None and _word(run, i + 1) in (
+            "half",
+            "quarter",
+            "third",
+            "dozen",
+            "couple",
+            "hundred",
+            "few",
+            "qtr",
+            "bunch",
+        ):
             return Number(inner.value, inner.length + 1, inner.vague, part=inner.part)
         return Number(1, 1, article=True)
     return None
+
+
+def _half_pint(run: Sequence[Token], i: int) -> bool:
+    """`half pints` is a size of jar, no half of one."""
+    following = _word(run, i + 1)
+    if following == "-":
+        following = _word(run, i + 2)
+    return run[i].text == "half" and following in ("pint", "pints", "pt", "pts")
 
 
 def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
     """What may follow a number: `and a half`, `and three quarter`, `dozen`, `hundred`."""
     j = i + number.length
     word = _word(run, j)
+    if _and_a_half(run, j):
+        return Number(number.value + 0.5, number.length + 3)
     if word == "dozen":
-        return Number(number.value * 12, number.length + 1)
+        return _tail_half(run, i, Number(number.value * 12, number.length + 1), 12)
     if word == "hundred":
         return Number(number.value * 100, number.length + 1)
     if word == "&" or word == "and":
@@ -140,6 +173,22 @@ def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
             after = _word(run, j + 1 + rest.length)
             if after not in ("of", "a"):
                 return Number(number.value + rest.value, number.length + 1 + rest.length)
+    return number
+
+
+def _and_a_half(run: Sequence[Token], j: int) -> bool:
+    return (
+        _word(run, j) in ("and", "an", "&")
+        and _word(run, j + 1) == "a"
+        and _word(run, j + 2) == "half"
+        and _word(run, j + 3) not in ("of", "a")
+    )
+
+
+def _tail_half(run: Sequence[Token], i: int, number: Number, share: float) -> Number:
+    """`a dozen and a half`: half a dozen more."""
+    if _and_a_half(run, i + number.length):
+        return Number(number.value + share / 2, number.length + 3)
     return number
 
 

@@ -67,6 +67,10 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if clause.has("OTHERS") and not clause.has("ADD"):
         return
+    if any(other.has("KILL") for other in notes.clauses if other.sentence == clause.sentence):
+        return
+    if not clause.plan and not clause.negated and _doubtful(clause, notes):
+        return
     for module in _BY_CLAUSE:
         name = module.__name__.rpartition(".")[2]
         if clause.plan and name not in _PLANNED_STILL:
@@ -76,6 +80,109 @@ def _take(clause: Clause, notes: Notes) -> None:
         if clause.negated and any(i.sort in ("volume", "vessels") for i in clause.items):
             continue
         module.find(clause, notes)
+    _dangling(clause, notes)
+
+
+def _dangling(clause: Clause, notes: Notes) -> None:
+    """`sap: 14`, `got 5`: a bare figure right behind a word for sap must not be lost."""
+    if clause.plan or clause.negated:
+        return
+    for item in clause.free("number"):
+        before = clause.preceding(item, 2)
+        after = clause.following(item, 1)
+        near = next((each for each in before if each.sort == "word"), None)
+        if near is None or not near.tags & {"SAP", "GATHER"} or item.part:
+            continue
+        if after and after[0].sort == "word" and after[0].text not in ("today", "total", "in", "now", "more", "so"):
+            continue
+        item.used = True
+        _ask_what(notes, f"{item.value:g}")
+        return
+
+
+_MEASURED = frozenset(
+    ("number", "volume", "brix", "temp", "vessels", "hours", "mass", "length", "money", "cords")
+)
+
+
+def _doubtful(clause: Clause, notes: Notes) -> bool:
+    """Asks about what no kind may take: a minus, a range, "a few", a day to come."""
+    item = next(
+        (
+            i
+            for i in clause.items
+            if i.sort in _MEASURED and (i.negative or i.low is not None or i.vague)
+        ),
+        None,
+    )
+    fragment = notes.text[clause.items[0].start : clause.items[-1].end]
+    if item is not None and not clause.has("FOREIGN") and _matters(clause, item):
+        said = " ".join(notes.text[item.start : item.end].split())
+        unit = said.split()[-1] if item.sort not in ("number", "vessels") and " " in said else ""
+        fill = _safe_fill(fragment, notes.text[item.start : item.end], unit)
+        if item.low is not None and item.high is not None:
+            notes.ask(
+                f"{item.low:g} to {item.high:g}: which shall I write down, {item.low:g}, {item.value:g} or {item.high:g}?",
+                fill=fill,
+            )
+        elif item.negative:
+            notes.ask(f"I can't take minus {item.value:g}. What was it?", fill=fill)
+        else:
+            notes.ask(f'How many is "{said}"? Text the number.', fill=fill)
+        return True
+    if clause.has("UNSURE") and any(i.sort in _MEASURED for i in clause.items):
+        notes.ask("Which of the two shall I write down? Text the whole thing again.")
+        return True
+    vague_day = clause.first("OTHERDAY")
+    if vague_day is not None and any(i.sort in _MEASURED for i in clause.items):
+        fill = _safe_fill(fragment, notes.text[vague_day.start : vague_day.end], "")
+        notes.ask("Which day was that?", fill=fill, number_only=False)
+        return True
+    day = next((i for i in clause.items if i.sort == "date" and i.ahead), None)
+    if day is not None or clause.ahead:
+        shown = "That day" if day is None else _short(day.text)
+        fill = None if day is None else _safe_fill(fragment, notes.text[day.start : day.end], "")
+        notes.ask(f"{shown} is still to come. Which day was it?", fill=fill, number_only=False)
+        return True
+    return False
+
+
+def _matters(clause: Clause, item: object) -> bool:
+    from bot.reading.items import Item
+
+    assert isinstance(item, Item)
+    if item.sort != "number" or item.negative:
+        return True
+    if item.vague:
+        return clause.about("SETV", "PULLV", "COSTV", "BOTTLE", "POUR") and bool(
+            clause.has("TAPN", "JARN", "BUCKET") or clause.about("COSTV")
+        )
+    return (
+        bool(
+            clause.frame
+            & {
+                "SETV",
+                "PULLV",
+                "TAPN",
+                "BOTTLE",
+                "SUGAR",
+                "STORE",
+                "PANN",
+                "COSTV",
+                "WATERN",
+                "GATHER",
+                "BUCKET",
+            }
+        )
+        or clause.tree is not None
+    )
+
+
+def _safe_fill(fragment: str, part: str, unit: str) -> str:
+    """The fragment with one part of it left open for the answer."""
+    before, _, after = fragment.partition(part)
+    before = before.replace("{", "").replace("}", "").rstrip("-").removesuffix("minus ")
+    return f"{before}{{}} {unit}".rstrip() + after.replace("{", "").replace("}", "")
 
 
 def _questions(found: list[Clause]) -> list[tuple[int, Question]]:
@@ -118,7 +225,9 @@ def _settle_totals(notes: Notes) -> None:
                     if isinstance(other.reading, Sap) and other.reading.brix is None:
                         other.reading = replace(other.reading, brix=total.reading.brix)
             return
-        if all(notes.clauses[s.clause].sentence == notes.clauses[total.clause].sentence for s in others):
+        if all(
+            notes.clauses[s.clause].sentence == notes.clauses[total.clause].sentence for s in others
+        ):
             for noted in (*others, total):
                 notes.noted.remove(noted)
             notes.ask(
@@ -138,12 +247,28 @@ def _leftover(notes: Notes) -> None:
         (clause, item)
         for clause in notes.clauses
         for item in clause.items
-        if item.sort in ("number", "volume", "brix", "temp", "vessels", "hours", "mass", "length", "tree", "money", "cords")
+        if item.sort
+        in (
+            "number",
+            "volume",
+            "brix",
+            "temp",
+            "vessels",
+            "hours",
+            "mass",
+            "length",
+            "tree",
+            "money",
+            "cords",
+        )
         and not item.article
     ]
     idle = [
-        clause for clause, _ in figures
-        if clause.plan or clause.hypothetical or clause.has("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN")
+        clause
+        for clause, _ in figures
+        if clause.plan
+        or clause.hypothetical
+        or clause.has("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL")
     ]
     if figures and len(idle) < len(figures):
         clause, item = next((c, i) for c, i in figures if c not in idle)
@@ -152,7 +277,12 @@ def _leftover(notes: Notes) -> None:
             return
         _ask_about(clause, item, notes)
         return
-    talk = any(clause.has("GREET", "THANKS", "SMALLTALK", "PLAN", "FOREIGN", "OTHERS", "GIFT", "NOT", "PERHAPS") for clause in notes.clauses)
+    talk = any(
+        clause.has(
+            "GREET", "THANKS", "SMALLTALK", "PLAN", "FOREIGN", "OTHERS", "GIFT", "NOT", "PERHAPS"
+        )
+        for clause in notes.clauses
+    )
     words = sum(len(clause.words()) for clause in notes.clauses)
     if talk or words >= 3:
         notes.add(Chat(), 0)
@@ -169,18 +299,23 @@ def _ask_about(clause: Clause, item: object, notes: Notes) -> None:
         notes.ask(f"Tree {item.text}: how many gal?", fill=f"tree {item.text} {{}} gal")
         return
     if item.sort == "number" and len(clause.items) <= 4:
-        notes.ask(
-            f"{said} what: gal of sap, or taps?",
-            ("gal|gals|gallons|sap|gallons of sap|gal of sap|gal sap|g", f"{said} gal of sap"),
-            ("taps|tap|spiles", f"{said} taps"),
-            ("l|litres|liters|litre", f"{said} litres of sap"),
-            ("syrup|gal of syrup|gallons of syrup", f"{said} gal of syrup"),
-            ("brix|sugar|percent|%", f"sugar {said} brix"),
-            ("pints", f"bottled {said} pints"),
-            ("buckets|pails|full buckets", f"{said} full buckets"),
-        )
+        _ask_what(notes, said)
         return
     notes.ask(f'I can\'t tell what "{_short(notes.text)}" says. Text it like: 12 gal at 2.2.')
+
+
+def _ask_what(notes: Notes, said: str) -> None:
+    """Asks what a bare figure counts."""
+    notes.ask(
+        f"{said} what: gal of sap, or taps?",
+        ("gal|gals|gallons|sap|gallons of sap|gal of sap|gal sap|g", f"{said} gal of sap"),
+        ("taps|tap|spiles", f"{said} taps"),
+        ("l|litres|liters|litre", f"{said} litres of sap"),
+        ("syrup|gal of syrup|gallons of syrup", f"{said} gal of syrup"),
+        ("brix|sugar|percent|%", f"sugar {said} brix"),
+        ("pints", f"bottled {said} pints"),
+        ("buckets|pails|full buckets", f"{said} full buckets"),
+    )
 
 
 def _short(text: str) -> str:

@@ -39,7 +39,7 @@ def corrected(word: str) -> str:
         # Of several, the one with the same first letter and the same length is meant; words
         # that mean the same to us (pail, pails) count as one.
         best.sort(key=lambda candidate: (candidate[0] != word[0], abs(len(candidate) - len(word))))
-        if len({lexicon.TAGS.get(candidate, frozenset((candidate,))) for candidate in best}) > 1:
+        if len({_sense(candidate) for candidate in best}) > 1:
             first, second = best[0], best[1]
             if first[0] != word[0] or second[0] == word[0] == first[0]:
                 same = [c for c in best if c[0] == word[0] and sorted(c) == sorted(word)]
@@ -47,6 +47,10 @@ def corrected(word: str) -> str:
                     return word
                 return same[0]
     return best[0]
+
+
+def _sense(word: str) -> object:
+    return lexicon.UNITS.get(word) or lexicon.TAGS.get(word) or word
 
 
 @lru_cache(maxsize=32)

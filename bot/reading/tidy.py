@@ -31,7 +31,9 @@ _VULGAR_SIGN = re.compile("[" + "".join(_VULGAR) + "]")
 _STRANGE = re.compile(r"[^\w\s.,;:!?/+&@#%$\"'()\-=*<>~{}\[\]]|_")
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
-_SPOKEN = re.compile(r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)")
+_SPOKEN = re.compile(
+    r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
+)
 _SPOKEN_SIGN = {"comma": ",", "period": ".", "full stop": ".", "question mark": "?"}
 
 

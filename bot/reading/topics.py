@@ -154,7 +154,7 @@ def asked(text: str) -> Asked | None:
     """What a question asks, or None where no word of it is known."""
     scores = model().scores(text)
     (first, best), (second, next_best) = sorted(scores.items(), key=lambda e: -e[1])[:2]
-    if best <= 0:
+    if all(value == 0.0 for value in scores.values()):
         return None
     topic, _, howto = first.partition("howto_")
     if howto:

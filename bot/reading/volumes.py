@@ -28,7 +28,21 @@ def _of(clause: Clause, item: Item) -> str:
             return "fuel"
         if "FOREIGN" in each.tags and each.text != "water":
             return "foreign"
-        if each.text not in ("of", "finished", "good", "fresh", "clear", "the", "nice", "raw", "more", "dark", "light", "amber", "golden"):
+        if each.text not in (
+            "of",
+            "finished",
+            "good",
+            "fresh",
+            "clear",
+            "the",
+            "nice",
+            "raw",
+            "more",
+            "dark",
+            "light",
+            "amber",
+            "golden",
+        ):
             break
     return ""
 
@@ -36,26 +50,30 @@ def _of(clause: Clause, item: Item) -> str:
 def role(clause: Clause, item: Item) -> str:
     """sap, syrup, boil, poured_out, jars, bucket, rate, foreign, or unclear."""
     thing = _of(clause, item)
-    after = clause.following(item, 3)
-    before = clause.preceding(item, 3)
     if thing in ("foreign", "fuel"):
         return thing
     if is_rate(clause, item):
         return "rate"
-    if _names_a_bucket(clause, item):
+    if clause.has("GIFT", "PRICE", "BROKEN") or _given(clause):
+        return "foreign"
+    if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
-    if clause.has("GIFT") or clause.has("PRICE"):
+    if clause.has("HOLD"):
         return "foreign"
     poured = clause.about("POUR")
-    if poured and not _into_store(clause):
+    if poured and not clause.kept:
         return "sap" if thing == "sap" and clause.has("GATHER") else "poured_out"
     if clause.about("BOTTLE") or clause.has("JARN"):
         if thing != "sap" and not (clause.has("DRAW") and not clause.has("BOTTLE")):
             return "jars"
     if thing == "syrup":
         return "syrup"
+    if clause.has("THROUGH", "LIT"):
+        return "boil"
     if thing == "sap" and not clause.about("BOIL", "FIRE"):
         return "sap"
+    if clause.has("BATCH") and not clause.has("BOIL", "FIRE", "SAP"):
+        return "syrup"
     nearest = _nearest_verb(clause, item)
     if nearest in ("DRAW", "SYRUP"):
         return "syrup"
@@ -69,32 +87,32 @@ def role(clause: Clause, item: Item) -> str:
         return "syrup"
     if clause.about("BOIL", "FIRE"):
         return "boil"
+    if clause.has("FOREIGN"):
+        return "foreign"
     if clause.has("MADE"):
         return "syrup" if item.unit not in _LARGE_UNITS or item.gallons <= 1 else "unclear"
     if item.unit in _LARGE_UNITS or (item.parts and item.parts[0].unit in _LARGE_UNITS):
         return "sap"
-    if thing == "sap" or clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None:
+    if (
+        thing == "sap"
+        or clause.about("GATHER", "SAP")
+        or clause.tree is not None
+        or clause.lot is not None
+    ):
         return "sap"
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
-    del after, before
     return "unclear"
-
-
-def _into_store(clause: Clause) -> bool:
-    """`dumped the buckets into the barrel` gathers; `dumped the barrel` pours out."""
-    for item in clause.items:
-        if "INTO" in item.tags:
-            rest = clause.following(item, 4)
-            if any("STORE" in each.tags or "PANN" in each.tags or "BUCKET" in each.tags for each in rest):
-                return True
-    return False
 
 
 def is_rate(clause: Clause, item: Item) -> bool:
     """`$60 a gallon`, `a gallon a tap`, `1.5 gal per tap`: no amount of its own."""
     after = clause.following(item, 2)
-    if after and after[0].tags & {"RATE"} and after[0].text not in ("each", "apiece", "ea", "a piece"):
+    if (
+        after
+        and after[0].tags & {"RATE"}
+        and after[0].text not in ("each", "apiece", "ea", "a piece")
+    ):
         return True
     before = clause.preceding(item, 1)
     if before and before[0].sort == "money" and item.article:
@@ -104,14 +122,35 @@ def is_rate(clause: Clause, item: Item) -> bool:
 
 def _names_a_bucket(clause: Clause, item: Item) -> bool:
     """`2 gal buckets`, `buckets hold 2 gal`, `8 litre pails`."""
-    if clause.has("HOLD") and (clause.has("BUCKET") or clause.has("BUCKETISH")):
-        return True
+    bucket = clause.first("BUCKET")
+    if clause.has("HOLD"):
+        return bucket is not None or (clause.has("BUCKETISH") and not clause.has("STORE"))
+    if bucket is not None and bucket.start < item.start and not clause.has("FULL", "SAP"):
+        between = [each for each in clause.items if bucket.start < each.start < item.start]
+        if between and all(
+            each.text in ("are", "is", "all", "each", "the", "only", "just", "mostly")
+            for each in between
+        ):
+            return True
     for each in clause.following(item, 3):
         if "BUCKET" in each.tags:
             return True
         if each.text not in _BUCKET_ADJECTIVES:
             return False
     return False
+
+
+def _given(clause: Clause) -> bool:
+    """`gave 3 pints to the mailman`."""
+    words = clause.words()
+    return "gave" in words and "to" in words[words.index("gave") :]
+
+
+def _a_jug_of_syrup(clause: Clause, item: Item) -> bool:
+    """A jug is a jar where something is bottled, and a bucket where sap is caught."""
+    noun = next((each for each in clause.following(item, 3) if "BUCKET" in each.tags), None)
+    jug = noun is not None and noun.text in ("jug", "jugs")
+    return jug and (clause.about("BOTTLE", "SYRUP") or "filled" in clause.words())
 
 
 _BUCKET_ADJECTIVES = frozenset(

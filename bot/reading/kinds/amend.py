@@ -27,7 +27,7 @@ CUES = {
         "make_that make_it make_the i_meant meant meant_to_say should_be should_have_been "
         "should've_been shoulda_been supposed_to_be ought_to_be change_that_to "
         "change_it_to change_to change_that change_the change_last change_my fix_that "
-        "correct_that correct_to correct_it it_was that_was that's that_should it_should "
+        "correct_that correct_to correct_it it_was that_was that's "
         "was_actually actually_was not_the i_said i_mean meant_it wrong_lot wrong_tree "
         "wrong_day wrong_date should_say should_read instead_of i_put rather_than "
         "more_like turns_out recount recounted remeasured rechecked move_that move_it "
@@ -83,7 +83,11 @@ def find_whole(notes: Notes) -> bool:
     changes, start = _changes(notes)
     if not changes:
         if any(clause.has("STRONG") for clause in notes.clauses):
-            notes.ask("What should the last record be? Text it like: no, 14 gal.", fill="no, {}", number_only=False)
+            notes.ask(
+                "What should the last record be? Text it like: no, 14 gal.",
+                fill="no, {}",
+                number_only=False,
+            )
             return True
         return False
     notes.add(Amend(**changes), start)
@@ -91,36 +95,77 @@ def find_whole(notes: Notes) -> bool:
 
 
 def _corrects(notes: Notes) -> bool:
-    if not notes.clauses or any(clause.question for clause in notes.clauses) or len(notes.clauses) > MOST_CLAUSES:
+    if (
+        not notes.clauses
+        or any(clause.question for clause in notes.clauses)
+        or len(notes.clauses) > MOST_CLAUSES
+    ):
         return False
     first = notes.clauses[0]
-    leading = [item for item in first.items if item.sort != "sign"][:2]
-    lead = any("AMENDLEAD" in item.tags for item in leading)
+    lead = _leads(first)
     strong = any(clause.has("STRONG") for clause in notes.clauses)
     contrasted = any(_contrast(clause) for clause in notes.clauses)
-    if any(clause.has("GATHER", "BOTTLE", "BOIL", "DRAW", "POUR") and not clause.has("WEAK", "AMENDP") and not clause.has("STRONG") for clause in notes.clauses) and not strong:
+    if (
+        any(
+            clause.has("GATHER", "BOTTLE", "BOIL", "DRAW", "POUR")
+            and not clause.has("WEAK", "AMENDP")
+            and not clause.has("STRONG")
+            for clause in notes.clauses
+        )
+        and not strong
+    ):
         told_anew = not contrasted
         if told_anew:
             return False
     if "forgot" in notes.text or "also" in notes.text.split()[:2]:
         return False
-    if first.has("DRY") and not strong:
+    if (first.has("DRY") and not strong) or any(clause.hypothetical for clause in notes.clauses):
         return False
     if strong:
-        return not any(clause.plan and not clause.has("STRONG", "AMENDP") for clause in notes.clauses)
+        return not any(
+            clause.plan and not clause.has("STRONG", "AMENDP") for clause in notes.clauses
+        )
     if contrasted:
-        return lead or any(clause.has("AMENDP") for clause in notes.clauses) or len(notes.clauses) <= 2
+        return (
+            lead or any(clause.has("AMENDP") for clause in notes.clauses) or len(notes.clauses) <= 2
+        )
     if not lead:
         return False
     words = [item for clause in notes.clauses for item in clause.items if item.sort == "word"]
-    plain = [item for item in words if not item.tags & {"AMENDLEAD", "AMENDP", "NOT"} and item.text not in _FILLERS]
+    plain = [
+        item
+        for item in words
+        if not item.tags & {"AMENDLEAD", "AMENDP", "NOT"} and item.text not in _FILLERS
+    ]
     return len(plain) <= MOST_OTHER_WORDS
+
+
+_BEFORE_LEAD = frozenset("oh um uh ah well yikes ok okay hey and hi crap darn shoot".split())
+
+
+def _leads(first: Clause) -> bool:
+    """Does the text begin as a correction does: no, / oops / actually?"""
+    leading = [item for item in first.items if item.sort != "sign"]
+    while leading and leading[0].text in _BEFORE_LEAD:
+        leading = leading[1:]
+    if not leading or "AMENDLEAD" not in leading[0].tags:
+        return False
+    if leading[0].text in ("no", "nope", "nah") and len(leading) > 1:
+        following = leading[1]
+        return (
+            following.sort != "word"
+            or bool(following.tags & {"AMENDP", "AMENDLEAD", "STRONG"})
+            or following.text in ("it", "it's", "its", "that", "that's", "not", "the", "tree", "i")
+        )
+    return True
 
 
 def _contrast(clause: Clause) -> bool:
     """`14 not 12`, `not 12 but 14`, `3 quarts not 3 gallons`."""
     amounts = [item for item in clause.items if item.sort in _FIELDS]
-    denied = next((item for item in clause.items if item.text in ("not", "instead of", "rather than")), None)
+    denied = next(
+        (item for item in clause.items if item.text in ("not", "instead of", "rather than")), None
+    )
     if denied is None or not amounts:
         return False
     return any(item.start > denied.start for item in amounts) and (
@@ -151,7 +196,14 @@ def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
         changes[field] = value
         start = start or item.start
         if item.sort == "volume":
-            changes["pieces"] = tuple(Jar(int(piece.value), piece.gallons / piece.value) for piece in (item.parts or (item,)) if piece.value and piece.value == int(piece.value)) or None
+            changes["pieces"] = (
+                tuple(
+                    Jar(int(piece.value), piece.gallons / piece.value)
+                    for piece in (item.parts or (item,))
+                    if piece.value and piece.value == int(piece.value)
+                )
+                or None
+            )
     if "value" in changes and len(changes) > 1 and "on" not in changes:
         changes.pop("value")
     return changes, start
@@ -163,10 +215,30 @@ def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
     for clause in notes.clauses:
         denied = False
         for item in clause.items:
-            if item.text in ("not", "instead of", "rather than", "wasn't", "wasnt", "not the", "isn't", "i said", "i put") or (item.text == "no" and item is not clause.items[0]):
+            if item.text in (
+                "not",
+                "instead of",
+                "rather than",
+                "wasn't",
+                "wasnt",
+                "not the",
+                "isn't",
+                "i said",
+                "i put",
+            ) or (item.text == "no" and item is not clause.items[0]):
                 denied = True
                 continue
-            if item.text in ("but", "it's", "its", "should be", "make that", "it was", "should have been", "meant", "i meant"):
+            if item.text in (
+                "but",
+                "it's",
+                "its",
+                "should be",
+                "make that",
+                "it was",
+                "should have been",
+                "meant",
+                "i meant",
+            ):
                 denied = False
                 continue
             if item.sort in _FIELDS and not item.article and not denied:
@@ -182,7 +254,10 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
     if item.sort == "volume":
         return "gallons", item.gallons
     if item.sort == "date":
-        return ("on", item.on) if item.on is not None and not item.ahead else (None, None)
+        told = item.on != notes.sent.date() or any(
+            each.has("STRONG", "AMENDP") for each in notes.clauses
+        )
+        return ("on", item.on) if item.on is not None and not item.ahead and told else (None, None)
     if item.sort in ("tree", "lot"):
         return item.sort, item.text
     if item.sort == "length":
@@ -201,11 +276,20 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
         if after and "TAPN" in after[0].tags and item.value == int(item.value):
             return "count", int(item.value)
         before = clause.preceding(item, 3)
-        if any(each.tags & {"SUGAR"} for each in before) or (before and before[0].text in ("@",)) or (before and before[0].text == "at" and _after_amount(clause, item)):
+        if (
+            any(each.tags & {"SUGAR"} for each in before)
+            or (before and before[0].text in ("@",))
+            or (before and before[0].text == "at" and _after_amount(clause, item))
+        ):
             return "brix", item.value
         if any("COSTV" in each.tags for each in before):
             return "dollars", item.value
-        if clause.has("BUCKET") and notes.profile.bucket_gallons is not None and after and "BUCKET" in after[0].tags:
+        if (
+            clause.has("BUCKET")
+            and notes.profile.bucket_gallons is not None
+            and after
+            and "BUCKET" in after[0].tags
+        ):
             return "gallons", item.value * notes.profile.bucket_gallons
         return "value", item.value
     return _FIELDS[item.sort], item.value

@@ -21,12 +21,13 @@ CUES = {
         "run_through_the_pan went_through_the_pan "
     ),
     "PAST": "boiled cooked_down cooked evaporated simmered",
+    "LIT": "lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her",
     "FIRE": (
-        "fire fire's fires arch evaporator evaporator's firebox burner burners stove "
-        "woodstove "
+        "fire fire's fires arch evaporator evaporator's firebox burner burners stove woodstove "
     ),
     "START": (
-        "lit light lighting start started starting fired_up fired going cranking cranked "
+        "on_to_boil "
+        "light lighting start started starting fired_up fired going cranking cranked "
         "cranking_up fire_up get_going got_going lit_up under_way underway on_the_fire "
         "on_the_boil roaring rolling kicked_off kicking_off began begun beginning "
         "just_lit turned_on put_the_fire_to getting_hot heating_up stoked is_lit lit_it "
@@ -34,19 +35,21 @@ CUES = {
         "fired_the is_on "
     ),
     "END": (
-        "done finished out end ended shut_down shutting_down shut_off shut_it_down "
-        "calling_it_a_night calling_it call_it_a_night called_it_a_night called_it "
-        "wrapped_up wrapping_up quit_for_the_night dying_down died_down dying burned_out "
-        "burnt_out burning_down died put_out let_it_go_out go_out let_die all_done "
-        "wrapped that's_it_for_tonight banked off over through stopped turned_off killed "
-        "pulled_the_pan pan_is_off pan's_off off_the_heat off_the_fire knocked_off "
-        "finishing_up let_the_fire_die "
+        "shut_down shutting_down shut_it_down shut_her_down calling_it_a_night calling_it call_it_a_night "
+        "called_it_a_night called_it wrapped_up wrapping_up quit_for_the_night dying_down died_down dying "
+        "burned_out burnt_out burning_down died put_out let_it_go_out go_out let_die all_done "
+        "that's_it_for_tonight banked turned_off killed pulled_the_pan pan_is_off pan's_off "
+        "knocked_off finishing_up let_the_fire_die end_of gone_out went_out going_out is_out "
+        "fire's_out out_for_the_night let_it_die stopped doused snuffed cooling_down cold "
     ),
+    "OVER": "out off over done finished ended through",
+    "DONE": "done finished finish through end ended stopped wrapped quit",
     "THROUGH": (
-        "went_through go_through get_through put_through ran_through to_get_through to_go "
-        "through_the_evaporator on_hand to_boil "
+        "went_through gone_through go_through get_through put_through ran_through to_get_through "
+        "through_the_evaporator through_the_pan through_the_rig through_the_pans on_hand to_boil "
+        "through_the_arch into_the_pan "
     ),
-    "PANN": "pan pans pan's flue_pan kettle roaster roasting_pan roasting_pans",
+    "PANN": "pan pans pan's flue_pan roaster roasting_pan roasting_pans",
 }
 
 MOST_HOURS = 24.0
@@ -69,16 +72,18 @@ class Boil(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A boil's start, end, gallons and hours; pieces told apart are one boil."""
-    if clause.has("WATERN") and clause.has("BOIL"):
+    if clause.has("WATERN") and clause.has("BOIL") or clause.has("PRICE", "BROKEN", "TAPN"):
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
     state = _state(clause, notes)
-    told = clause.about("BOIL", "FIRE") or state is not None
+    told = clause.about("BOIL", "FIRE", "THROUGH") or state is not None
     if not told:
         return
     hours, asked = _hours(clause, notes)
     if asked:
         return
+    if notes.clause_number in notes.spans:
+        state = "end"
     at = _clock(clause, notes, state)
     wanted = clause.has("BOIL", "FIRE", "PANN") or state is not None
     if not gallons and hours is None and state is None and not (wanted and at is not None):
@@ -86,17 +91,15 @@ def find(clause: Clause, notes: Notes) -> None:
     amount: float | None = None
     for item in gallons:
         item.used = True
-        if item.low is not None or item.vague or item.negative:
-            notes.ask("How many gal of sap did you boil?", fill="boiled {} gal")
-            return
         amount = (amount or 0.0) + item.gallons
     if amount is not None and amount > MOST_GALLONS_A_BOIL:
         notes.ask(f"{amount:g} gal boiled in a day? How many was it?", fill="boiled {} gal")
         return
-    if clause.ahead:
-        notes.ask("That day is still to come: when did you boil?", ("today", f"boiled {amount or 0:g} gal"))
-        return
-    if state is None and (clause.has("PAST") or hours is not None) and (amount is not None or hours is not None):
+    if (
+        state is None
+        and (clause.has("PAST") or hours is not None)
+        and (amount is not None or hours is not None)
+    ):
         state = "end"
     start = clause.items[0].start
     piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
@@ -122,7 +125,10 @@ def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
             return
     state = piece.state or old.state
     before.reading = replace(
-        old, hours=hours, state=state, at=piece.at or old.at,
+        old,
+        hours=hours,
+        state=state,
+        at=piece.at or old.at,
         gallons=old.gallons if old.gallons is not None else piece.gallons,
     )
 
@@ -142,16 +148,14 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return None
     if clause.negated and not (clause.has("END") and notes.profile.boiling):
         return None
-    if clause.has("END") and (fire or boil or (notes.profile.boiling and _closing(clause))):
-        if fire and "out" in words and "going" in words:
-            return None
-        if clause.has("START") and not {"out", "done", "finished"} & set(words):
-            return "start"
+    if "still" in words and boil:
+        return None
+    if _ended(clause, notes, fire or boil):
         return "end"
-    if clause.has("START") and (fire or boil or pan):
-        if pan and not fire and not boil and not ({"fire", "heat"} & set(words) or clause.has("START")):
-            return None
+    if clause.has("LIT") and not clause.has("PORCH", "FOREIGN"):
         return "start"
+    if clause.has("START") and (fire or boil or pan):
+        return None if clause.has("PORCH", "FOREIGN") or _temperature(clause) else "start"
     if "boiling" in words and not clause.has("PAST", "DRAW") and not clause.free("cords", "mass"):
         if any(item.sort == "hours" for item in clause.items) and not clause.has("START"):
             return "end" if "been" not in words else None
@@ -159,12 +163,32 @@ def _state(clause: Clause, notes: Notes) -> str | None:
     return None
 
 
-def _closing(clause: Clause) -> bool:
-    return any("END" in item.tags and item.text not in ("out", "off", "over", "through", "end") for item in clause.items)
+def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:
+    """`fire's out`, `done boiling`, `the boil is over`, `shut her down`."""
+    if clause.has("END", "SHUT") and (burning or notes.profile.boiling or clause.has("PANN")):
+        return True
+    for item in clause.items:
+        if item.tags & {"FIRE", "BOIL"} and "DONE" not in item.tags:
+            if any(
+                "OVER" in each.tags and each.text != "through"
+                for each in clause.following(item, 3)[:2]
+            ):
+                return not any(each.sort == "hours" for each in clause.following(item, 2)[:1])
+            if any("DONE" in each.tags for each in clause.preceding(item, 3)[:2]):
+                return True
+    return (
+        notes.profile.boiling
+        and clause.has("DONE")
+        and len(clause.items) <= 4
+        and not clause.free("volume", "number")
+    )
 
 
 def _temperature(clause: Clause) -> bool:
-    return any(item.sort == "temp" or (item.sort == "number" and 150 < item.value < 260) for item in clause.items)
+    return any(
+        item.sort == "temp" or (item.sort == "number" and 150 < item.value < 260)
+        for item in clause.items
+    )
 
 
 def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
@@ -174,9 +198,6 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
         if any(each.text in ("ago", "from") for each in clause.following(item, 1)):
             continue
         item.used = True
-        if item.low is not None or item.vague:
-            notes.ask("How many hours did you boil?", fill="boiled {} hours")
-            return None, True
         part = item.value / 60 if item.unit == "minute" else item.value
         total = part if total is None else total + part
     if total is not None and not 0 < total <= MOST_HOURS:
@@ -188,6 +209,7 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
             for item in clocks:
                 item.used = True
             span = (clocks[1].value - clocks[0].value) % 24
+            notes.spans.add(notes.clause_number)
             return (span if span <= 16 else (span - 12) % 12), False
     return total, False
 
@@ -196,7 +218,9 @@ def _clock(clause: Clause, notes: Notes, state: str | None) -> time | None:
     """A stated time of day: `lit the fire at 9am`, `fire out at 9`."""
     for item in clause.items:
         bare = item.sort == "number" and item.value == int(item.value) and 1 <= item.value <= 12
-        if item.used or not (item.sort == "clock" or (bare and state is not None and _told_as_time(clause, item))):
+        if item.used or not (
+            item.sort == "clock" or (bare and state is not None and _told_as_time(clause, item))
+        ):
             continue
         item.used = True
         hours = item.value

@@ -38,9 +38,17 @@ def find(clause: Clause, notes: Notes) -> None:
         if role(clause, item) != "bucket":
             continue
         before = clause.preceding(item, 2)
-        count = before[0] if before and before[0].sort == "number" and not before[0].article else None
+        count = (
+            before[0] if before and before[0].sort == "number" and not before[0].article else None
+        )
         one = bool(before) and before[0].text in ("a", "one") and not clause.has("HOLD")
-        contents = clause.has("FULL", "SAP") and not clause.has("HOLD") or clause.has("GATHER") and not clause.has("HAVE", "HOLD", "SETV", "USE") and (count is not None or one)
+        contents = (
+            clause.has("FULL", "SAP")
+            and not clause.has("HOLD")
+            or clause.has("GATHER")
+            and not clause.has("HAVE", "HOLD", "SETV", "USE")
+            and (count is not None or one)
+        )
         item.used = True
         if contents or (count is not None and count.part):
             if count is not None:
@@ -48,7 +56,7 @@ def find(clause: Clause, notes: Notes) -> None:
             share = count.value if count is not None else 1.0
             _filled(clause, notes, item, share)
             continue
-        if item.low is not None or item.vague or item.negative or not LEAST_GALLONS <= item.gallons <= MOST_GALLONS:
+        if not LEAST_GALLONS <= item.gallons <= MOST_GALLONS:
             notes.ask("How many gal does one bucket hold?", fill="my buckets hold {} gal")
             continue
         if clause.about("POUR", "COSTV", "BUY") or clause.free("money"):
@@ -67,7 +75,9 @@ def _filled(clause: Clause, notes: Notes, item: Item, share: float) -> None:
     if gallons > most_gallons(notes.profile.taps):
         notes.ask("That is a lot of sap for a day. How many gal was it?", fill="{} gal of sap")
         return
-    notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start)
+    notes.add(
+        Sap(gallons=gallons, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start
+    )
 
 
 def _fullness(clause: Clause) -> float:
@@ -75,4 +85,8 @@ def _fullness(clause: Clause) -> float:
     if full is None:
         return 1.0
     before = clause.preceding(full, 1)
-    return before[0].value if before and before[0].sort == "number" and 0 < before[0].value < 1 else 1.0
+    return (
+        before[0].value
+        if before and before[0].sort == "number" and 0 < before[0].value < 1
+        else 1.0
+    )

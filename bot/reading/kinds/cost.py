@@ -21,8 +21,7 @@ CUES = {
     ),
     "BUY": "bought buy buying purchased purchase ordered order picked_up_new",
     "EARN": (
-        "sold earned made_$ charged got_paid refund refunded returned income took_in_$ "
-        "deposit "
+        "sold earned made_$ charged got_paid refund refunded returned income took_in_$ deposit "
     ),
 }
 
@@ -46,30 +45,36 @@ def find(clause: Clause, notes: Notes) -> None:
     if clause.has("PRICE", "EARN", "GIFT", "OTHERS") or clause.hypothetical:
         return
     amounts = clause.free("money")
-    if not amounts and clause.about("COSTV"):
+    if not amounts and clause.about("COSTV") and not clause.free("hours", "volume", "cords"):
         amounts = [item for item in clause.free("number") if not _counts_things(clause, item)][:1]
-        if not amounts and clause.has("COSTV") and not clause.free("number"):
-            notes.ask("How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause))
+        if not amounts and clause.has("COSTV") and not clause.free("number") and not clause.plan:
+            notes.ask(
+                "How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause)
+            )
             return
     for item in amounts:
         if is_rate(clause, item) or _a_price(clause, item):
             item.used = True
             continue
         item.used = True
-        if item.low is not None or item.vague or item.negative or not 0 < item.value <= MOST_DOLLARS:
+        if not 0 < item.value <= MOST_DOLLARS:
             notes.ask("How many dollars was it?", fill="spent ${} " + _on(clause))
             continue
-        if clause.ahead:
-            notes.ask("That day is still to come: when did you pay?", ("today", f"spent ${item.value:g} {_on(clause)}"))
-            continue
-        notes.add(Cost(dollars=item.value, on=notes.day(clause), item=_item(clause, item, notes)), item.start)
+        notes.add(
+            Cost(dollars=item.value, on=notes.day(clause), item=_item(clause, item, notes)),
+            item.start,
+        )
         for number in clause.free("number"):
             number.used = True
 
 
 def _counts_things(clause: Clause, item: Item) -> bool:
     after = clause.following(item, 1)
-    return item.vague or item.article or bool(after) and (after[0].tags & {"TAPN", "BUCKET", "JARN"} != frozenset() or after[0].sort == "volume")
+    return (
+        item.article
+        or bool(after)
+        and (after[0].tags & {"TAPN", "BUCKET", "JARN"} != frozenset() or after[0].sort == "volume")
+    )
 
 
 def _a_price(clause: Clause, item: Item) -> bool:
@@ -77,11 +82,17 @@ def _a_price(clause: Clause, item: Item) -> bool:
     after = clause.following(item, 2)
     if not after:
         return False
-    return bool(after[0].tags & {"RATE"}) or (after[0].sort == "volume" and after[0].article) or after[0].text == "per"
+    return (
+        bool(after[0].tags & {"RATE"})
+        or (after[0].sort == "volume" and after[0].article)
+        or after[0].text == "per"
+    )
 
 
 _JOINS = frozenset("on for in of".split())
-_DROPPED = frozenset("a an the some more my our me us it this that to total today yesterday".split())
+_DROPPED = frozenset(
+    "a an the some more my our me us it this that to total today yesterday".split()
+)
 
 
 def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
@@ -103,9 +114,12 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
 
 def _name(items: list[Item]) -> str:
     kept = [
-        each.text for each in items
-        if each.sort in ("word", "number", "volume") and each.text not in _DROPPED
-        and not each.tags & {"COSTV", "IS", "BUY", "GATHER", "HAVE", "SMALLTALK", "NOT"} and each.text not in _JOINS
+        each.text
+        for each in items
+        if each.sort in ("word", "number", "volume")
+        and each.text not in _DROPPED
+        and not each.tags & {"COSTV", "IS", "BUY", "GATHER", "HAVE", "SMALLTALK", "NOT"}
+        and each.text not in _JOINS
         and each.text not in ("was", "were", "came", "ran", "i", "we", "and", "just", "at", "from")
     ]
     return " ".join(kept)

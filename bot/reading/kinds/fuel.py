@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 CUES = {
     "BURN": (
         "burned burnt burning burn used went_through used_up ran_through fed consumed "
-        "through took gone emptied go_through ate_up "
+        "gone emptied go_through ate_up "
     ),
     "WOOD": "wood firewood slabs slabwood slab_wood cordwood kindling pine hemlock",
     "PROPANE": "propane lp lp_gas cylinder cylinders propane_tank propane_tanks",
@@ -58,21 +58,35 @@ def _cords(clause: Clause, notes: Notes) -> None:
             item.used = True
             continue
         burned = clause.has("BURN", "BOIL") or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
-        if clause.has("BUY", "PRICE", "COSTV") or clause.free("money") or (not burned and clause.has("STACK")):
+        if (
+            clause.has("BUY", "PRICE", "COSTV")
+            or clause.free("money")
+            or (not burned and clause.has("STACK"))
+        ):
             continue
         item.used = True
         if not burned and not clause.has("WOOD"):
-            notes.ask(f"{item.text}: burned?", ("burned|ok|yeah|yep", f"burned {item.text} of wood"))
+            notes.ask(
+                f"{item.text}: burned?", ("burned|ok|yeah|yep", f"burned {item.text} of wood")
+            )
             continue
         cords = item.value * units.factor(item.unit, "cord")
-        if item.low is not None or item.vague or item.negative or not 0 < cords <= MOST_CORDS:
-            notes.ask("How many cords did you burn? A face cord is a third.", fill="burned {} cord", number_only=False)
+        if not 0 < cords <= MOST_CORDS:
+            notes.ask(
+                "How many cords did you burn? A face cord is a third.",
+                fill="burned {} cord",
+                number_only=False,
+            )
             continue
         notes.add(Fuel(on=notes.day(clause), cords=cords), item.start)
 
 
 def _propane(clause: Clause, notes: Notes) -> None:
-    if not (clause.about("PROPANE") or clause.has("PROPANE")) or clause.has("BUY", "PRICE", "COSTV") or clause.free("money"):
+    if (
+        not (clause.about("PROPANE") or clause.has("PROPANE"))
+        or clause.has("BUY", "PRICE", "COSTV")
+        or clause.free("money")
+    ):
         return
     if not clause.has("PROPANE") and not clause.free("mass"):
         return
@@ -82,14 +96,20 @@ def _propane(clause: Clause, notes: Notes) -> None:
         count = _count_before(clause, item)
         pounds = item.value * units.factor(item.unit, "pound") * count
     else:
-        item = next((each for each in clause.free("volume") if each.unit in ("gallon", "liter")), None)
+        item = next(
+            (each for each in clause.free("volume") if each.unit in ("gallon", "liter")), None
+        )
         if item is None:
-            if clause.has("BURN") and not clause.has("PLAN") and (clause.free("number") or {"tank", "cylinder", "bottle"} & set(clause.words())):
+            if (
+                clause.has("BURN")
+                and not clause.has("PLAN")
+                and (clause.free("number") or {"tank", "cylinder", "bottle"} & set(clause.words()))
+            ):
                 notes.ask("What size tank, in lb of propane?", fill="burned {} lb of propane")
             return
         item.used = True
         pounds = item.gallons * PROPANE_LB_PER_GALLON
-    if item.low is not None or item.vague or item.negative or not 0 < pounds <= MOST_PROPANE_LB:
+    if not 0 < pounds <= MOST_PROPANE_LB:
         notes.ask("How many lb of propane did you burn?", fill="burned {} lb of propane")
         return
     notes.add(Fuel(on=notes.day(clause), propane_lb=pounds), item.start)

@@ -40,14 +40,26 @@ def find(clause: Clause, notes: Notes) -> None:
         item.used = True
         address = item.text if item.sort == "email" else _e164(item.text)
         if address is None:
-            notes.ask("I need the number with its area code, like +1 802 555 0102. What is it?", fill="add {}", number_only=False)
+            notes.ask(
+                "I need the number with its area code, like +1 802 555 0102. What is it?",
+                fill="add {}",
+                number_only=False,
+            )
             continue
         notes.add(Helper(address=address), item.start)
-    if clause.has("ADD") and not addresses and not any(other.free("phone", "email") for other in notes.clauses) and _a_person(clause):
+    if (
+        clause.has("ADD")
+        and not addresses
+        and not any(other.free("phone", "email") for other in notes.clauses)
+        and _a_person(clause)
+    ):
         short = [item for item in clause.free("number") if item.value > 99_999]
         notes.ask(
-            "I need the number with its area code. What is it?" if short else "What is their number or e-mail?",
-            fill="add {}", number_only=False,
+            "I need the number with its area code. What is it?"
+            if short
+            else "What is their number or e-mail?",
+            fill="add {}",
+            number_only=False,
         )
         for item in short:
             item.used = True

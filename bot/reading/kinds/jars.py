@@ -51,7 +51,9 @@ def find(clause: Clause, notes: Notes) -> None:
     """Counts of jars with a known size. All jars of one sentence are one reading."""
     if not (clause.about("BOTTLE") or clause.has("JARN")) or clause.about("COSTV", "POUR"):
         return
-    if clause.has("PRICE", "GIFT", "BUY") or clause.free("money"):
+    if clause.has("PRICE", "GIFT", "BUY", "BROKEN", "EARN", "SOLDN") or any(
+        i.sort == "money" for i in clause.items
+    ):
         return
     if not (clause.has("JARN") or _bottled(clause)):
         return
@@ -75,7 +77,7 @@ def _bottled(clause: Clause) -> bool:
     """Was it bottled, and not a bucket or a pan filled?"""
     deed = clause.first("BOTTLE")
     if deed is not None and deed.text == "filled":
-        return clause.has("JARN")
+        return clause.has("JARN") or bool({"jug", "jugs"} & set(clause.text.split()))
     if deed is None:
         return True
     return not (clause.has("STORE") and deed.text == "put up")
@@ -84,17 +86,15 @@ def _bottled(clause: Clause) -> bool:
 def _sized(clause: Clause, notes: Notes, item: Item) -> list[Jar] | None:
     """The jars that one amount tells of; None after a question."""
     item.used = True
-    if item.low is not None or item.vague or item.negative:
-        notes.ask("How many jars, and of what size?", fill="bottled {}", number_only=False)
-        return None
     pieces = item.parts or (item,)
     out: list[Jar] = []
     for piece in pieces:
-        count, each = _count_and_size(clause, item, piece)
+        count, each = _count_and_size(clause, notes, item, piece)
         if count is None:
             notes.ask(
                 f"Bottled {piece.text}: in what jars? Text the count and size, like 6 pints.",
-                fill="bottled {}", number_only=False,
+                fill="bottled {}",
+                number_only=False,
             )
             return None
         if not 0 < count <= MOST_JARS or count != int(count):
@@ -104,47 +104,102 @@ def _sized(clause: Clause, notes: Notes, item: Item) -> list[Jar] | None:
     return out
 
 
-def _count_and_size(clause: Clause, whole: Item, piece: Item) -> tuple[float | None, float]:
+def _count_and_size(
+    clause: Clause, notes: Notes, whole: Item, piece: Item
+) -> tuple[float | None, float]:
     one = piece.gallons / piece.value if piece.value else 0.0
+    if piece is whole and any(
+        each.text in ("each", "apiece", "ea", "a piece") for each in clause.following(piece, 1)
+    ):
+        return _counted_before(clause, notes), piece.gallons
     if piece is whole:
-        before = [each for each in clause.preceding(piece, 3) if each.text not in ("x", "of", "-", "*", "the", "little", "full")]
+        before = [
+            each
+            for each in clause.preceding(piece, 3)
+            if each.text not in ("x", "of", "-", "*", "the", "little", "full")
+        ]
         if before and before[0].sort == "number" and not before[0].used:
             before[0].used = True
             return before[0].value, piece.gallons
-        after = [each for each in clause.following(piece, 4) if each.text not in ("x", "jars", "bottles", "-", "*", "jar", "bottle")]
-        if after and after[0].sort == "number" and not after[0].used and any(each.text in ("x", "*") for each in clause.following(piece, 3)):
+        after = [
+            each
+            for each in clause.following(piece, 4)
+            if each.text not in ("x", "jars", "bottles", "-", "*", "jar", "bottle")
+        ]
+        if (
+            after
+            and after[0].sort == "number"
+            and not after[0].used
+            and any(each.text in ("x", "*") for each in clause.following(piece, 3))
+        ):
             after[0].used = True
             return after[0].value, piece.gallons
-        jar_follows = any("JARN" in each.tags or each.text in ("jug", "jugs") for each in clause.following(piece, 1))
+        jar_follows = any(
+            "JARN" in each.tags or each.text in ("jug", "jugs")
+            for each in clause.following(piece, 1)
+        )
         article_before = bool(before) and before[0].text in ("a", "an", "one")
         if piece.unit in ("fluid_ounce", "milliliter") or (jar_follows and article_before):
-            return (1.0, piece.gallons) if jar_follows or piece.unit == "milliliter" else (None, 0.0)
+            return (
+                (1.0, piece.gallons) if jar_follows or piece.unit == "milliliter" else (None, 0.0)
+            )
     if piece.unit in ("gallon", "liter", "imperial_gallon"):
-        jar_follows = any("JARN" in each.tags or each.text in ("jug", "jugs") for each in clause.following(piece, 1))
+        jar_follows = any(
+            "JARN" in each.tags or each.text in ("jug", "jugs")
+            for each in clause.following(piece, 1)
+        )
         if not jar_follows and whole is piece:
             return None, 0.0
     return piece.value, one
 
 
+def _counted_before(clause: Clause, notes: Notes) -> float | None:
+    """`filled 30 nips, 50 ml each`: the count that stands before the size."""
+    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
+    for other in (clause, notes.clauses[at - 1] if at else clause):
+        for item in other.free("number"):
+            item.used = True
+            return item.value
+    return None
+
+
 def _write(notes: Notes, clause: Clause, found: list[Jar], start: int) -> None:
-    if clause.ahead:
-        notes.ask("That day is still to come: when did you bottle?", fill="bottled {}", number_only=False)
-        return
     before = notes.last(Jars)
-    if before is not None and isinstance(before.reading, Jars) and before.reading.on == notes.day(clause):
+    if (
+        before is not None
+        and isinstance(before.reading, Jars)
+        and before.reading.on == notes.day(clause)
+    ):
         before.reading = replace(before.reading, jars=before.reading.jars + tuple(found))
         return
     notes.add(Jars(jars=tuple(found), on=notes.day(clause)), start)
 
 
+_SIZES = frozenset(("pint", "pints", "quart", "quarts", "half pints"))
+
+
+def _size_next(clause: Clause, notes: Notes) -> Item | None:
+    """`20 leaf bottles of syrup, 250 ml`: the size follows the count."""
+    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
+    following = notes.clauses[at + 1] if at + 1 < len(notes.clauses) else None
+    if following is None or following.sentence != clause.sentence or following.free("number"):
+        return None
+    sizes = following.free("volume")
+    return sizes[0] if len(sizes) == 1 and len(following.items) <= 3 else None
+
+
 def _unsized(clause: Clause, notes: Notes) -> None:
     numbers = [item for item in clause.free("number") if not item.part]
     if not numbers:
+        if clause.has("BOTTLE") and ("JARN" in clause.tags or _SIZES & set(clause.words())):
+            notes.ask("How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False)
+        return
+    size = _size_next(clause, notes)
+    if size is not None and clause.has("JARN"):
+        size.used = numbers[0].used = True
+        _write(notes, clause, [Jar(int(numbers[0].value), size.gallons)], numbers[0].start)
         return
     if not clause.has("JARN") and not clause.has("BOTTLE"):
-        return
-    if numbers[0].vague:
-        notes.ask("How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False)
         return
     count = numbers[0].value
     numbers[0].used = True
@@ -153,5 +208,6 @@ def _unsized(clause: Clause, notes: Notes) -> None:
         ("pint|pints", f"bottled {count:g} pints"),
         ("half pint|half pints|half", f"bottled {count:g} half pints"),
         ("quart|quarts", f"bottled {count:g} quarts"),
-        fill=f"bottled {count:g} x {{}}", number_only=False,
+        fill=f"bottled {count:g} x {{}}",
+        number_only=False,
     )

@@ -39,14 +39,16 @@ def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
     if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN"):
         return
-    item = next((each for each in clause.free("temp", "number") if _likely(clause, each, notes)), None)
+    item = next(
+        (each for each in clause.free("temp", "number") if _likely(clause, each, notes)), None
+    )
     if item is None:
         return
     item.used = True
     degrees = item.value
     if item.unit == "degC" or (item.unit != "degF" and item.value < CELSIUS_BELOW):
         degrees = units.fahrenheit(item.value)
-    if item.low is not None or not LEAST_F <= degrees <= MOST_F:
+    if not LEAST_F <= degrees <= MOST_F:
         notes.ask(f"The pan at {item.value:g}? What does it read, in F?", fill="pan at {} F")
         return
     notes.add(PanTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
@@ -61,17 +63,26 @@ def _likely(clause: Clause, item: Item, notes: Notes) -> bool:
     if clause.has("PANN", "PANTEMP") or (near and not clause.free("volume")):
         if item.sort == "temp":
             return True
-        if any("PANN" in each.tags for each in clause.preceding(item, 1)) and clause.has("BOIL", "START"):
+        if any("PANN" in each.tags for each in clause.preceding(item, 1)) and clause.has(
+            "BOIL", "START"
+        ):
             return hot
         return hot or item.value > MOST_F or (hot_c and notes.profile.units == "metric")
     if item.sort == "temp" and (hot or (item.unit == "degC" and hot_c)):
         return not clause.has("STORE")
     syrupy = clause.about("SYRUP", "BOIL", "FIRE") or notes.profile.boiling
-    return item.sort == "number" and 205 <= item.value <= 235 and syrupy and not clause.free("volume", "money") and clause.has("IS", "TEMPN", "SYRUP", "ABOUT", "UPTO", "BOIL")
+    return (
+        item.sort == "number"
+        and 205 <= item.value <= 235
+        and syrupy
+        and not clause.free("volume", "money")
+        and clause.has("IS", "TEMPN", "SYRUP", "ABOUT", "UPTO", "BOIL")
+    )
 
 
 def _in_sentence(clause: Clause, notes: Notes) -> bool:
     return any(
-        other.has("PANN") for other in notes.clauses
+        other.has("PANN")
+        for other in notes.clauses
         if other.sentence == clause.sentence and other is not clause and not other.free("volume")
     )

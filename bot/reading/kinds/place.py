@@ -33,9 +33,20 @@ STATES = frozenset(
     "vermont virginia washington wisconsin wyoming ontario quebec manitoba saskatchewan alberta "
     "newfoundland".split()
 ) | {
-    "new hampshire", "new jersey", "new mexico", "new york", "north carolina", "north dakota",
-    "rhode island", "south carolina", "south dakota", "west virginia", "nova scotia",
-    "new brunswick", "british columbia", "prince edward",
+    "new hampshire",
+    "new jersey",
+    "new mexico",
+    "new york",
+    "north carolina",
+    "north dakota",
+    "rhode island",
+    "south carolina",
+    "south dakota",
+    "west virginia",
+    "nova scotia",
+    "new brunswick",
+    "british columbia",
+    "prince edward",
 }
 STATE_CODES = frozenset(
     "al ak az ar ca co ct de fl ga hi id il in ia ks ky la me md ma mi mn ms mo mt ne nv nh nj nm ny nc nd "
@@ -69,7 +80,12 @@ def find(clause: Clause, notes: Notes) -> None:
         zipped.used = True
         digits = notes.text[zipped.start : zipped.end]
         alone = len(notes.text.strip(" .!")) == 5
-        if said is not None or digits.startswith("0") or clause.first("PLACEN") is not None or _state_in(clause) is not None:
+        if (
+            said is not None
+            or digits.startswith("0")
+            or clause.first("PLACEN") is not None
+            or _state_in(clause) is not None
+        ):
             notes.add(Place(text=digits), zipped.start)
         elif alone:
             notes.ask(f"Is {digits} your ZIP?", ("ok|zip|yep|yeah|y", f"zip {digits}"))
@@ -82,16 +98,40 @@ def find(clause: Clause, notes: Notes) -> None:
         if town:
             notes.add(Place(text=town), state[0])
             return
-    if said is not None and said.text not in ("up in", "out in", "over in", "down in", "out of", "place", "located", "trees in", "zip", "postal"):
+    if said is not None and said.text not in (
+        "up in",
+        "out in",
+        "over in",
+        "down in",
+        "out of",
+        "place",
+        "located",
+        "trees in",
+        "zip",
+        "postal",
+    ):
         rest = clause.items[clause.items.index(said) + 1 :]
         words = [item for item in rest if item.sort in ("word", "lot")]
-        if not words or words[0].text in _NO_TOWN or len(rest) > 4 or any(item.sort == "number" for item in rest):
+        if (
+            not words
+            or words[0].text in _NO_TOWN
+            or len(rest) > 4
+            or any(item.sort == "number" for item in rest)
+        ):
             return
-        if any(item.tags & {"STORE", "BUCKET", "TAPN", "SAP", "SYRUP", "FOREIGN", "BOIL"} for item in words):
+        if any(
+            item.tags & {"STORE", "BUCKET", "TAPN", "SAP", "SYRUP", "FOREIGN", "BOIL"}
+            for item in words
+        ):
             return
         following = _next_clause(clause, notes)
-        text = " ".join(item.text for item in words)
-        if following is not None and following.joint == "," and len(following.items) <= 2 and _state_in(following) is not None:
+        text = " ".join(notes.text[item.start : item.end] for item in words)
+        if (
+            following is not None
+            and following.joint == ","
+            and len(following.items) <= 2
+            and _state_in(following) is not None
+        ):
             for item in following.items:
                 item.used = True
             text += " " + following.text
@@ -137,17 +177,51 @@ def _town_before(clause: Clause, notes: Notes, state: tuple[int, int], said: Ite
     if not words:
         number = next(n for n, each in enumerate(notes.clauses) if each is clause)
         before = notes.clauses[number - 1] if number else None
-        if clause.joint == "," and before is not None and before.sentence == clause.sentence and notes.last(Place) is None:
-            tail = [item for item in before.items if item.sort in ("word", "lot") and not item.tags & {"AMIN", "GREET"}]
-            if 0 < len(tail) <= 3 and (before.first("AMIN") is not None or len(before.items) == len(tail)):
-                return " ".join(item.text for item in tail) + " " + name
+        if (
+            clause.joint == ","
+            and before is not None
+            and before.sentence == clause.sentence
+            and notes.last(Place) is None
+        ):
+            tail = [
+                item
+                for item in before.items
+                if item.sort in ("word", "lot") and not item.tags & {"AMIN", "GREET"}
+            ]
+            if 0 < len(tail) <= 3 and (
+                before.first("AMIN") is not None or len(before.items) == len(tail)
+            ):
+                return " ".join(notes.text[item.start : item.end] for item in tail) + " " + name
         return name if said is not None and name in STATES else ""
     if len(words) > 4 or any(item.sort not in ("word", "lot") for item in words):
         return ""
-    if clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "TAPN", "BUCKET", "SPECIES", "ASKHOW"} and said is None:
+    if (
+        clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "TAPN", "BUCKET", "SPECIES", "ASKHOW"}
+        and said is None
+    ):
         return ""
-    texts = [item.text for item in words]
-    while texts and texts[0] in ("in", "near", "outside", "around", "from", "at", "by", "of", "the", "here", "just", "my", "our", "trees", "are", "is", "it's", "we", "i"):
+    texts = [notes.text[item.start : item.end] for item in words]
+    while texts and texts[0] in (
+        "in",
+        "near",
+        "outside",
+        "around",
+        "from",
+        "at",
+        "by",
+        "of",
+        "the",
+        "here",
+        "just",
+        "my",
+        "our",
+        "trees",
+        "are",
+        "is",
+        "it's",
+        "we",
+        "i",
+    ):
         texts = texts[1:]
     if not texts:
         return name

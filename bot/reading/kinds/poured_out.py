@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot.reading.volumes import _into_store, role
+from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.sap import Sap
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -20,7 +21,7 @@ CUES = {
         "threw_out threw_away throw_out throw_away thrown_out thrown_away tossed "
         "tossed_out toss chucked ditched lost knocked_over kicked_over tipped_over tipped "
         "dump_out dumped_out discarded discard had_to_dump emptied_onto_the_ground leaked "
-        "leaked_out went_bad gone_bad spoiled went_sour blew_over wasted down_the_drain "
+        "leaked_out went_bad gone_bad spoiled went_sour got_away split_the on_the_snow blew_over wasted down_the_drain "
         "on_the_ground threw_it_out threw_it_away poured_it_out dumped_it"
     ),
 }
@@ -38,7 +39,7 @@ class PouredOut(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """What is poured out, with its amount where there is one."""
-    if not clause.about("POUR") or _into_store(clause):
+    if not clause.about("POUR") or clause.kept:
         return
     if not clause.has("POUR") and not clause.free("volume", "number"):
         return
@@ -47,9 +48,6 @@ def find(clause: Clause, notes: Notes) -> None:
         poured = _gallons_unsaid(clause, notes)
     for item in poured:
         item.used = True
-        if item.low is not None or item.vague or item.negative:
-            notes.ask("How many gal did you pour out?", fill="dumped {} gal")
-            continue
         gallons = item.gallons if item.sort == "volume" else _in_gallons(item, notes)
         if gallons is None:
             notes.ask(f"{item.value:g} buckets poured out: how many gal?", fill="dumped {} gal")
@@ -57,26 +55,40 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.add(PouredOut(gallons=gallons, on=notes.day(clause)), item.start)
     if poured or notes.all(PouredOut):
         return
-    _without_amount(clause, notes)
-
-
-_BEFORE_IT = frozenset("dumped dump tossed lost spilled ditched about out away poured over".split())
+    if not _said_before(clause, notes):
+        _without_amount(clause, notes)
 
 
 def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     """`14 gal, dumped 3 that went bad`: a bare number after the deed, or vessels."""
     vessels = clause.free("vessels")
     if vessels:
-        return vessels
-    spoke_of_gallons = any(
-        item.sort == "volume" for other in notes.clauses for item in other.items
-    )
+        told = any(item.sort == "volume" for other in notes.clauses for item in other.items if abs(other.sentence - clause.sentence) <= 1)
+        return [] if told else vessels
+    spoke_of_gallons = any(item.sort == "volume" for other in notes.clauses for item in other.items)
     if not spoke_of_gallons:
         return []
     return [
-        item for item in clause.free("number")
+        item
+        for item in clause.free("number")
         if any("POUR" in each.tags or "ABOUT" in each.tags for each in clause.preceding(item, 1))
     ][:1]
+
+
+def _said_before(clause: Clause, notes: Notes) -> bool:
+    """`6 gal went cloudy so dumped it`: the amount stands before the deed. Sap that was
+    gathered in the same breath stays gathered."""
+    before = notes.last(Sap)
+    if before is None or not isinstance(before.reading, Sap) or before.clause != notes.clause_number - 1:
+        return False
+    told = notes.clauses[before.clause]
+    if told.sentence != clause.sentence or told.has("GATHER") or before.reading.brix is not None:
+        return False
+    if {"some", "rest", "old", "other"} & set(clause.words()):
+        return False
+    notes.noted.remove(before)
+    notes.add(PouredOut(gallons=before.reading.gallons, on=before.reading.on), before.at)
+    return True
 
 
 def _in_gallons(item: Item, notes: Notes) -> float | None:
@@ -90,13 +102,21 @@ _SAID_ALONE = frozenset("lost leaked spoiled wasted spill spilling tipped".split
 
 
 def _without_amount(clause: Clause, notes: Notes) -> None:
-    deed = clause.first("POUR")
+    deed = clause.first("POUR") or (clause.items[0] if clause.has("POUR") else None)
+    if clause.has("FOREIGN", "BROKEN"):
+        return
     if deed is None or deed.text in _SAID_ALONE and not clause.has("SAP", "BUCKET", "STORE"):
         return
     if clause.free("number"):
         number = clause.free("number")[0]
         number.used = True
-        notes.ask(f"{number.value:g} what did you pour out: gal?", ("gal|gallons|ok", f"dumped {number.value:g} gal"), fill="dumped {} gal")
+        notes.ask(
+            f"{number.value:g} what did you pour out: gal?",
+            ("gal|gallons|ok", f"dumped {number.value:g} gal"),
+            fill="dumped {} gal",
+        )
         return
-    if clause.has("SAP", "BUCKET", "STORE") or {"it", "all", "everything", "rest"} & set(clause.words()):
+    if clause.has("SAP", "BUCKET", "STORE") or {"it", "all", "everything", "rest"} & set(
+        clause.words()
+    ):
         notes.add(PouredOut(on=notes.day(clause)), deed.start)

@@ -63,32 +63,55 @@ def find(clause: Clause, notes: Notes) -> None:
     gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
     for item in gathered:
         item.used = True
-        _amount(clause, notes, item, item.gallons)
+        _amount(clause, notes, item, item.gallons * _containers(clause, item))
+    for item in _unit_unsaid(clause, notes):
+        item.used = True
+        _amount(clause, notes, item, item.value * _last_unit(notes))
     for item in clause.free("vessels"):
         _vessels(clause, notes, item, bool(gathered))
     if not gathered and not clause.free("volume"):
         _dry(clause, notes)
 
 
+def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
+    """`5 gal this am and 7.5 more at dusk`; `tree 1 2 gal, tree 2 3`: the unit was said before."""
+    before = notes.last(Sap)
+    if before is None or notes.clauses[before.clause].sentence != clause.sentence:
+        return []
+    if clause.about("POUR", "SETV", "COSTV", "SUGAR", "BOIL") or clause.has("TAPN", "JARN"):
+        return []
+    out = []
+    for item in clause.free("number"):
+        follows = clause.following(item, 1)
+        tree_first = clause.preceding(item, 1)
+        more = bool(follows) and "MORE" in follows[0].tags
+        listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot")
+        apart = before.clause != notes.clause_number
+        if apart and (more or listed) and not item.part:
+            out.append(item)
+    return out[:1]
+
+
+def _last_unit(notes: Notes) -> float:
+    """Gallons in the unit that was used last."""
+    volumes = [i for c in notes.clauses for i in c.items if i.sort == "volume" and i.used and i.value]
+    return volumes[-1].gallons / volumes[-1].value if volumes else 1.0
+
+
 def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
     said = item.text if item.sort == "volume" else f"{gallons:g} gal"
-    if clause.ahead:
-        notes.ask(
-            f"That day is still to come: when did you get the {said}?",
-            ("today", f"{said} of sap"), ("yesterday", f"{said} of sap yesterday"),
-            fill=f"{said} of sap {{}}", number_only=False,
-        )
+    if clause.has("TWICE"):
+        notes.ask("How many gal of sap is that in all?", fill="{} gal of sap")
         return
-    if item.low is not None and item.high is not None:
-        _ask_range(notes, item)
-        return
-    if item.negative or item.vague:
-        notes.ask(f"How many gal of sap was that? I can't take {_shown(item)}.", fill="{} gal of sap")
-        return
-    if clause.has("AGAIN") and any(each.tags & {"AGAIN"} for each in clause.following(item, 1)):
-        if not _each_of_the_named(clause, notes, gallons, item):
+    if any(each.text in _EACH for each in clause.following(item, 1)):
+        count = _counted(clause, notes)
+        if count is not None:
+            gallons *= count
+        elif not _each_of_the_named(clause, notes, gallons, item):
             notes.ask(f"{said} each from how many?", fill=None)
-        return
+            return
+        else:
+            return
     most = most_gallons(notes.profile.taps)
     if gallons > most:
         notes.ask(
@@ -96,14 +119,40 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
             fill="{} gal of sap",
         )
         return
-    tree = _tree_near(clause, item)
     notes.add(
-        Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=clause.lot), item.start
+        Sap(gallons=gallons, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start
     )
 
 
-def _shown(item: Item) -> str:
-    return f"minus {item.value:g}" if item.negative else f'"{item.text}"'
+_EACH = frozenset(("each", "apiece", "a piece", "ea", "both"))
+
+
+def _containers(clause: Clause, item: Item) -> float:
+    """`four 6-gallon carboys`: the count before a size, 1 where there is none."""
+    before = clause.preceding(item, 1)
+    if before and before[0].sort == "number" and not before[0].used and not before[0].part:
+        noun = next(iter(clause.following(item, 1)), None)
+        if (
+            noun is not None
+            and noun.sort == "word"
+            and noun.text not in ("of", "sap", "from", "at")
+        ):
+            before[0].used = True
+            return before[0].value
+    return 1.0
+
+
+def _counted(clause: Clause, notes: Notes) -> float | None:
+    """`5 pails at 10 litres each`, `2 milk cans of sap, ten gallons apiece`: the count."""
+    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
+    for other in (clause, notes.clauses[at - 1] if at else clause):
+        if other.sentence != clause.sentence:
+            continue
+        for each in other.free("vessels", "number"):
+            if not each.part and each.value == int(each.value):
+                each.used = True
+                return each.value
+    return None
 
 
 def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item) -> bool:
@@ -117,22 +166,6 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
     for tree in trees:
         notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree), item.start)
     return True
-
-
-def _tree_near(clause: Clause, item: Item) -> str | None:
-    """The tree of this amount: the one in its clause, or the one that the sentence is about."""
-    del item
-    return clause.tree
-
-
-def _ask_range(notes: Notes, item: Item) -> None:
-    low, high = item.low, item.high
-    unit = item.text.split()[-1]
-    middle = f"{item.value:g}"
-    notes.ask(
-        f"{low:g} to {high:g} {unit}: which shall I write down, {low:g}, {middle} or {high:g}?",
-        fill=f"{{}} {unit} of sap",
-    )
 
 
 def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None:
@@ -149,12 +182,16 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if not sappy or clause.has("FOREIGN", "OTHERS"):
         return
     item.used = True
-    if item.vague or item.low is not None:
-        notes.ask("How many gal of sap was that?", fill="{} gal of sap")
-        return
-    if clause.about("POUR"):
+    if clause.about("POUR") and not clause.kept:
         return
     size = notes.profile.bucket_gallons
+    if (
+        "half full" not in item.text
+        and "full" in clause.text
+        and _fullness_told_later(clause, notes)
+    ):
+        notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
+        return
     if size is None:
         notes.ask(
             f"{item.value:g} buckets: how many gal of sap in all?",
@@ -162,6 +199,18 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
         )
         return
     _amount(clause, notes, item, item.value * size)
+
+
+def _fullness_told_later(clause: Clause, notes: Notes) -> bool:
+    """`12 pails, each about half full`: a share that the count does not hold."""
+    return any(
+        "half full" in other.text
+        or "1/2 full" in other.text
+        or "quarter full" in other.text
+        or "third full" in other.text
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+    )
 
 
 def _amount_in_sentence(clause: Clause, notes: Notes) -> bool:
@@ -177,7 +226,9 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if clause.about("BOIL", "COSTV", "PULLV", "SETV") or clause.free("hours", "money", "vessels"):
         return
     nothing = clause.has("NONE") and (
-        clause.about("GATHER") or clause.tree is not None or clause.lot is not None
+        clause.about("GATHER")
+        or clause.tree is not None
+        or clause.lot is not None
         or clause.has("BUCKET", "SAP", "TAPN")
     )
     zero = any(item.sort == "number" and item.value == 0 for item in clause.items)
@@ -185,11 +236,41 @@ def _dry(clause: Clause, notes: Notes) -> None:
         return
     if clause.has("FIRE") or "wood" in clause.words() or "weather" in clause.words():
         return
-    if not (clause.has("BUCKET", "SAP", "TAPN", "NONE", "GATHER") or clause.tree is not None
-            or clause.lot is not None or any(word.startswith(("no ", "not ", "nothing", "didn", "isn", "hasn", "aren", "buckets", "pails", "never", "ain"))
-                   for item in clause.items for word in [item.text] if "DRY" in item.tags)):
+    if not (
+        clause.has("BUCKET", "SAP", "TAPN", "NONE", "GATHER")
+        or clause.tree is not None
+        or clause.lot is not None
+        or any(
+            word.startswith(
+                (
+                    "no ",
+                    "not ",
+                    "nothing",
+                    "didn",
+                    "isn",
+                    "hasn",
+                    "aren",
+                    "buckets",
+                    "pails",
+                    "never",
+                    "ain",
+                )
+            )
+            for item in clause.items
+            for word in [item.text]
+            if "DRY" in item.tags
+        )
+    ):
         return
     start = clause.items[0].start
+    if (
+        clause.tree is None
+        and clause.lot is None
+        and any(
+            each.sort in ("volume", "vessels") for other in notes.clauses for each in other.items
+        )
+    ):
+        return
     notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=clause.tree, lot=clause.lot), start)
 
 

@@ -39,7 +39,13 @@ class Sign(Reading):
     on: date
 
 
-_SIGNS = (("BUDS", "buds"), ("CLOUDY", "cloudy_sap"), ("YELLOW", "yellow_sap"), ("MOTHS", "moths"), ("SMELL", "off_smell"))
+_SIGNS = (
+    ("BUDS", "buds"),
+    ("CLOUDY", "cloudy_sap"),
+    ("YELLOW", "yellow_sap"),
+    ("MOTHS", "moths"),
+    ("SMELL", "off_smell"),
+)
 
 
 def find(clause: Clause, notes: Notes) -> None:
@@ -70,11 +76,15 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
         return sappy and not words & {"sky", "skies", "day", "weather", "morning", "snow"}
     if tag == "SMELL":
         bad = clause.has("OFFSMELL") or word not in ("smell", "smells", "smelled", "smelling")
-        return sappy and bad and not words & {"good", "great", "sweet", "amazing", "wonderful", "fine"}
+        return (
+            sappy and bad and not words & {"good", "great", "sweet", "amazing", "wonderful", "fine"}
+        )
     return False
 
 
 def _sap_in_sentence(clause: Clause, notes: Notes) -> bool:
     return any(
-        other.has("SAP", "BUCKET", "STORE") for other in notes.clauses if other.sentence == clause.sentence
+        other.has("SAP", "BUCKET", "STORE")
+        for other in notes.clauses
+        if other.sentence == clause.sentence
     )

@@ -10,9 +10,22 @@ from bot.reading.kinds.base import Reading
 KEYWORDS = frozenset("stop stopall unsubscribe cancel end quit revoke optout".split())
 """The carriers' words, each alone (Twilio, "Advanced opt-out"; CTIA; 47 CFR 64.1200)."""
 SAID_OUT = (
-    "stop texting", "stop messaging", "stop sending", "stop these texts", "opt out", "opt me out",
-    "unsubscribe me", "take me off", "don't text me", "dont text me", "no more texts",
-    "please stop", "stop please", "stop all texts", "remove me from this", "quit texting",
+    "stop texting",
+    "stop messaging",
+    "stop sending",
+    "stop these texts",
+    "opt out",
+    "opt me out",
+    "unsubscribe me",
+    "take me off",
+    "don't text me",
+    "dont text me",
+    "no more texts",
+    "please stop",
+    "stop please",
+    "stop all texts",
+    "remove me from this",
+    "quit texting",
 )
 """Reasonable words for the same wish, which the FCC's 2024 order asks to honour."""
 

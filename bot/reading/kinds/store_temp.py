@@ -48,17 +48,22 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     item.used = True
     degrees = _fahrenheit(item, notes)
-    if item.low is not None or item.vague or degrees is None or not COLDEST_F <= degrees <= WARMEST_F:
-        notes.ask(f"Sap at {item.text.strip()}? What does it read, in F?", fill="sap in the tank is {} F")
-        return
-    if clause.ahead:
+    if degrees is None or not COLDEST_F <= degrees <= WARMEST_F:
+        notes.ask(
+            f"Sap at {item.text.strip()}? What does it read, in F?", fill="sap in the tank is {} F"
+        )
         return
     notes.add(StoreTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
 
 
 def _unsaid(clause: Clause) -> Item | None:
     """`tank is 38`, `sap was 37 in the tank`: a bare number said of what is in store."""
-    if not clause.has("STORE") or clause.about("POUR") or clause.has("INTO") and clause.has("GATHER"):
+    if (
+        not clause.has("STORE")
+        or clause.about("POUR")
+        or clause.has("INTO")
+        and clause.has("GATHER")
+    ):
         return None
     for item in clause.free("number"):
         if item.part or item.article:

@@ -19,7 +19,7 @@ CUES = {
     "SUGAR": (
         "sugar sugar's sugars tested tests testing test sweetness refractometer "
         "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
-        "reading reads read sugar_at tester brix"
+        "reading reads read sugar_at tester brix float glass_float bx brx"
     ),
 }
 
@@ -50,36 +50,71 @@ def find(clause: Clause, notes: Notes) -> None:
     figures = clause.free("brix") or _unsaid(clause, notes)
     for item in figures:
         item.used = True
-        if item.low is not None:
-            notes.ask(
-                f"Sugar {item.low:g} to {item.high:g}: which shall I write down?",
-                fill="sugar {}",
-            )
-            continue
         _place(clause, notes, item)
 
 
 _MOST_UNSAID = 8.0
-_AT = frozenset(("at", "@", "is", "was", "are", "=", ":", "'s", "reads", "says", "showing", "running", "about", "around", "only", "up", "down", "to", "still", "came", "a", "sugar", "brix", "tested", "testing", "test", "tests", "bx"))
+_AT = frozenset(
+    (
+        "at",
+        "@",
+        "is",
+        "was",
+        "are",
+        "=",
+        ":",
+        "'s",
+        "reads",
+        "says",
+        "showing",
+        "running",
+        "about",
+        "around",
+        "only",
+        "up",
+        "down",
+        "to",
+        "still",
+        "came",
+        "a",
+        "sugar",
+        "brix",
+        "tested",
+        "testing",
+        "test",
+        "tests",
+        "bx",
+    )
+)
 
 
 def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
     """A bare number that must be sugar: after "sugar" or "tested", or close behind sap."""
     out = []
     for item in clause.free("number"):
-        if item.part or item.article:
+        if item.part or item.article or item.value > 90:
             continue
         before = clause.preceding(item, 3)
         after = clause.following(item, 1)
-        if after and (after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE"} or after[0].sort in ("volume", "number")):
+        if after and (
+            after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE"}
+            or after[0].sort in ("volume", "number")
+        ):
             continue
-        if any("SUGAR" in each.tags for each in before[:3]) or (clause.has("SUGAR") and clause.items[0].sort in ("tree", "lot", "word")):
+        if any("SUGAR" in each.tags for each in before[:3]) or (
+            clause.has("SUGAR") and clause.items[0].sort in ("tree", "lot", "word")
+        ):
+            out.append(item)
+            continue
+        if clause.about("SUGAR") and not clause.free("volume") and item.value != int(item.value):
             out.append(item)
             continue
         near = before[0].text if before else ""
         follows_amount = _follows_amount(clause, notes, item)
         decimal = item.value != int(item.value) or item.text.count(".") > 0
-        if follows_amount and (near in ("at", "@", "=") or decimal or (not before and item.value <= _MOST_UNSAID)):
+        if follows_amount and (
+            near in ("at", "@", "=") or decimal or (not before and item.value <= _MOST_UNSAID)
+        ):
             out.append(item)
     return out[:1]
 
@@ -90,7 +125,12 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
     if any(each.sort in ("volume", "vessels") for each in before):
         return notes.last(Sap) is not None or notes.last(Syrup) is not None or bool(notes.doubts)
     words = [each for each in clause.items if each.sort == "word" and each.text not in _AT]
-    if len(words) > 1 or not notes.noted:
+    if not notes.noted:
+        return False
+    alone = all(each is item or each.sort == "sign" for each in clause.items)
+    if alone and item.value != int(item.value) and LEAST_BRIX < item.value <= MOST_BRIX:
+        return notes.last(Sap) is not None
+    if len(words) > 1:
         return False
     latest = notes.noted[-1]
     return isinstance(latest.reading, (Sap, Syrup)) and latest.clause == notes.clause_number - 1
@@ -105,19 +145,29 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
     noted = here
     if noted is None:
         saps = notes.all(Sap)
-        same_place = clause.own_tree is False and not any(each.sort == "lot" for each in clause.items)
+        same_place = clause.own_tree is False and not any(
+            each.sort == "lot" for each in clause.items
+        )
         if saps and same_place:
             sentences = {notes.clauses[s.clause].sentence for s in saps}
             nearest = saps[-1]
             distance = clause.sentence - notes.clauses[nearest.clause].sentence
             if distance <= 1 or len(sentences) == 1:
-                many = [s for s in saps if notes.clauses[s.clause].sentence == notes.clauses[nearest.clause].sentence]
+                many = [
+                    s
+                    for s in saps
+                    if notes.clauses[s.clause].sentence == notes.clauses[nearest.clause].sentence
+                ]
                 if len(many) == 1 or distance == 0:
                     noted = nearest
         elif saps and clause.own_tree and saps[-1].reading.tree == clause.tree:  # type: ignore[attr-defined]
             noted = saps[-1]
-    limit = MOST_CONCENTRATED_BRIX if "concentrate" in notes.text or "permeate" in notes.text else MOST_BRIX
-    low = item.negative or brix <= LEAST_BRIX
+    limit = (
+        MOST_CONCENTRATED_BRIX
+        if "concentrate" in notes.text or "permeate" in notes.text
+        else MOST_BRIX
+    )
+    low = brix <= LEAST_BRIX
     if brix > limit or low:
         said = f"{brix:g}"
         sap = noted.reading if noted is not None else None
@@ -131,21 +181,36 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
         if not low and LEAST_BRIX < guess <= MOST_BRIX:
             notes.ask(
                 f"{said} Brix is no sap I know. Did you mean {guess:g}? I have not written it down.",
-                ("ok|y|yep|yeah|right|correct", fill.format(f"{guess:g}")), fill=fill,
+                ("ok|y|yep|yeah|right|correct", fill.format(f"{guess:g}")),
+                fill=fill,
             )
         else:
-            notes.ask(f"Sap at {said} Brix? It runs 1 to 4. What was it? I have not written it down.", fill=fill)
+            notes.ask(
+                f"Sap at {said} Brix? It runs 1 to 4. What was it? I have not written it down.",
+                fill=fill,
+            )
         return
     if noted is not None and isinstance(noted.reading, Sap) and noted.reading.brix is None:
         noted.reading = replace(noted.reading, brix=brix)
+        if clause.has("BOTH") or "each" in clause.words() or "all" in clause.words():
+            _to_all(clause, notes, brix)
         return
     if noted is not None and noted is here:
         notes.ask("Two sugar figures for one sap: which is right?", fill="make that {} brix")
         return
-    if clause.ahead:
-        notes.ask("That day is still to come: when did you test it?", ("today|just now", f"sugar {brix:g}"))
-        return
     notes.add(Sugar(brix=brix, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start)
+
+
+def _to_all(clause: Clause, notes: Notes, brix: float) -> None:
+    """`sat 12 gal, sun 9 gal, both 2.0`."""
+    for noted in notes.all(Sap):
+        sap = noted.reading
+        if (
+            isinstance(sap, Sap)
+            and sap.brix is None
+            and notes.clauses[noted.clause].sentence == clause.sentence
+        ):
+            noted.reading = replace(sap, brix=brix)
 
 
 def _to_syrup(clause: Clause, notes: Notes, item: Item) -> None:

@@ -16,14 +16,13 @@ if TYPE_CHECKING:
 
 CUES = {
     "DRAW": (
-        "drew_off drew draw draw_off drawing_off drawn_off took_off take_off taken_off "
+        "drew_off drawoff draw_offs drawoffs drew draw draw_off drawing_off drawn_off took_off take_off taken_off "
         "pulled_off pull_off sugared_off sugared_down finished_off finished syruped_off "
         "off_the_pan ran_off came_off first_draw second_draw third_draw made_it_to_syrup "
         "poured_off got_off off_at let_off drawing draws"
     ),
     "MADE": (
-        "made make makes making ended_up_with wound_up_with netted yielded came_out_to "
-        "turned_out"
+        "made make makes making ended_up_with wound_up_with netted yielded came_out_to turned_out"
     ),
     "FINISHED": "finished",
     "BATCH": "batch",
@@ -55,15 +54,12 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         item.used = True
         gallons = item.gallons
-        if item.low is not None or item.vague or item.negative:
-            notes.ask("How much syrup was that?", fill="{} of syrup", number_only=False)
-            continue
-        if clause.ahead:
-            notes.ask(f"That day is still to come: when did you draw the {item.text}?", ("today", f"drew off {item.text}"))
-            continue
         if gallons > MOST_SYRUP_GALLONS:
-            notes.ask(f"{item.text} of syrup in a day? Sap, or syrup?",
-                      ("sap", f"{item.text} of sap"), ("syrup", f"{item.text} of syrup"))
+            notes.ask(
+                f"{item.text} of syrup in a day? Sap, or syrup?",
+                ("sap", f"{item.text} of sap"),
+                ("syrup", f"{item.text} of syrup"),
+            )
             continue
         notes.add(Syrup(gallons=gallons, on=notes.day(clause)), item.start)
 
@@ -74,6 +70,7 @@ def _ask_what(clause: Clause, notes: Notes, item: Item) -> None:
     item.used = True
     notes.ask(
         f"{item.text}: sap, or syrup?",
-        ("sap", f"{item.text} of sap"), ("syrup|drew off|drew", f"drew off {item.text} of syrup"),
+        ("sap", f"{item.text} of sap"),
+        ("syrup|drew off|drew", f"drew off {item.text} of syrup"),
         ("jars|bottled|canned|jarred", f"bottled {item.text}"),
     )

@@ -14,10 +14,11 @@ if TYPE_CHECKING:
 
 CUES = {
     "PULLV": (
-        "pulled pull took_out take_out taken_out removed remove yanked yank pulled_out "
-        "came_out took_down unhooked popped_out pulling took are_out is_out all_out "
+        "pulled pull took_out tookout pulledout pulled_them pulled_em backed_out take_out taken_out removed remove yanked yank pulled_out "
+        "came_out took_down unhooked popped_out pulling are_out is_out all_out "
         "are_all_out pried_out knocked_out "
     ),
+    "SOME": "most some half_of part_of a_few most_of some_of many several bunch",
     "ALL": (
         "all every everything every_last all_of_them them_all the_rest the_lot entire "
         "whole_lot all_the all_my all_our each_and_every "
@@ -39,37 +40,64 @@ class TapsPulled(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Taps taken out: a count, or all of them."""
     words = clause.words()
-    deed = clause.has("PULLV") or ("out" in words and clause.has("TAPN") and "put" not in words and "took" in words)
-    if not deed and not (clause.has("TAPN") and "out" in words and ({"are", "is", "all"} & set(words))):
+    deed = clause.about("PULLV") or (
+        clause.has("TAPN") and "out" in words and not clause.has("SETV", "PUTIN")
+    )
+    if not deed:
         return
-    if not clause.has("TAPN") and not _goes_on(clause):
+    if not clause.has("TAPN") and not _goes_on(clause, notes):
         return
-    if clause.negated or clause.has("COSTV") or clause.free("money", "volume"):
+    if clause.negated or clause.has("COSTV", "FOREIGN", "BUY") or clause.free("money", "volume"):
         return
-    if clause.ahead:
-        notes.ask("That day is still to come: when did you pull the taps?", ("today", "pulled all the taps today"))
-        return
-    number = next((item for item in clause.free("number") if not item.part), None)
     start = clause.items[0].start
+    before = notes.last(TapsPulled)
+    if before is not None and getattr(before.reading, "all", None):
+        return
+    if clause.has("SOME") or any(item.part for item in clause.free("number")):
+        _some_of_them(clause, notes)
+        return
+    number = next(iter(clause.free("number")), None)
     if number is not None:
         number.used = True
-        if number.value != int(number.value) or number.vague or number.low is not None or number.value <= 0:
+        if number.value != int(number.value) or number.value <= 0:
             notes.ask("How many taps did you pull?", fill="pulled {} taps")
             return
-        if "all" in words and not (words.index("all") + 1 < len(words) and words[words.index("all") + 1] == "of"):
+        if "all" in words and not (
+            words.index("all") + 1 < len(words) and words[words.index("all") + 1] == "of"
+        ):
             notes.add(TapsPulled(on=notes.day(clause), all=True), start)
             return
         notes.add(TapsPulled(on=notes.day(clause), count=int(number.value)), number.start)
         return
-    if clause.has("ALL") or _definite(clause) or _all_next(clause, notes):
+    if clause.has("ALL") or _definite(clause) or "them" in words or _all_next(clause, notes):
         notes.add(TapsPulled(on=notes.day(clause), all=True), start)
         return
     if clause.tree is None:
-        notes.ask("Pulled how many taps: all, or a number?", ("all", "pulled all the taps"), fill="pulled {} taps")
+        notes.ask(
+            "Pulled how many taps: all, or a number?",
+            ("all", "pulled all the taps"),
+            fill="pulled {} taps",
+        )
 
 
-def _goes_on(clause: Clause) -> bool:
-    return clause.about("TAPN") and not clause.has("BUCKET") and bool(clause.free("number"))
+def _goes_on(clause: Clause, notes: Notes) -> bool:
+    """`no more taps in the trees, pulled them today`; `pulled 6 taps fri and 10 sat`."""
+    if clause.has("BUCKET", "SPECIES") or not any(
+        other.has("TAPN") for other in notes.clauses if other.sentence == clause.sentence
+    ):
+        return False
+    return bool(clause.free("number")) or "them" in clause.text.split()
+
+
+def _some_of_them(clause: Clause, notes: Notes) -> None:
+    """`pulled half the taps`: a share needs the count that it is of."""
+    share = next((item for item in clause.free("number") if item.part), None)
+    taps = notes.profile.taps
+    if share is not None and taps is not None and (share.value * taps) % 1 == 0:
+        share.used = True
+        notes.add(TapsPulled(on=notes.day(clause), count=int(share.value * taps)), share.start)
+        return
+    notes.ask("How many taps did you pull?", ("all", "pulled all the taps"), fill="pulled {} taps")
 
 
 def _definite(clause: Clause) -> bool:

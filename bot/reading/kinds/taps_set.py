@@ -20,7 +20,6 @@ CUES = {
         "added sunk got_in setting putting_in in_so_far are_in all_in went_in "
     ),
     "HAVE": "have has have_got got with running",
-    "SETPART": "put put_all",
 }
 
 MOST_TAPS = 1000
@@ -41,48 +40,73 @@ class TapsSet(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Counts of taps put in, and totals stated."""
-    if clause.has("PULLV", "BUY", "COSTV", "PRICE") or clause.free("money") or clause.negated:
+    if (
+        clause.about("PULLV")
+        or clause.has("BUY", "COSTV", "PRICE", "FOREIGN", "GIFT", "BROKEN")
+        or clause.free("money")
+        or clause.negated
+    ):
         return
     counts = _counts(clause, notes)
     if not counts:
         return
     item, manner = counts
     item.used = True
-    if clause.ahead:
-        notes.ask("That day is still to come: when did you tap?", ("today", f"put in {item.value:g} taps"))
-        return
-    if item.value != int(item.value) or item.vague or item.low is not None or not 0 < item.value <= MOST_TAPS:
+    if item.value != int(item.value) or not 0 < item.value <= MOST_TAPS:
         notes.ask("How many taps was that?", fill="put in {} taps")
         return
     lot = clause.lot
     before = notes.last(TapsSet)
     if before is not None and isinstance(before.reading, TapsSet) and before.reading.lot == lot:
         if before.reading.count == int(item.value) or manner == "total":
-            before.reading = replace(before.reading, count=int(item.value), manner=before.reading.manner if before.reading.count == int(item.value) else manner)
+            before.reading = replace(
+                before.reading,
+                count=int(item.value),
+                manner=before.reading.manner if before.reading.count == int(item.value) else manner,
+            )
             return
-    notes.add(TapsSet(count=int(item.value), on=notes.day(clause), lot=lot, manner=manner), item.start)
+    notes.add(
+        TapsSet(count=int(item.value), on=notes.day(clause), lot=lot, manner=manner), item.start
+    )
 
 
 def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
     sett = _setting(clause)
-    for item in clause.free("number"):
+    numbers = clause.free("number")
+    for item in sorted(numbers, key=lambda each: not _names_taps(clause, each)):
         after = [each for each in clause.following(item, 4) if each.text not in _ADJECTIVES]
         before = clause.preceding(item, 2)
         behind = before[0].text if before else ""
         names_taps = bool(after) and "TAPN" in after[0].tags
         if names_taps:
-            if behind in ("from", "on", "of", "per", "off", "across", "all", "every", "for"):
+            if behind in _NOT_SET and not (behind == "all" and sett):
                 continue
-            if clause.tree is not None and clause.own_tree and not sett:
+            if not sett and (clause.tree is not None or _of_a_tree(clause, notes)):
+                continue
+            if not sett and "out" in clause.words():
                 continue
             if sett or clause.has("MORE"):
                 return item, "total" if clause.has("TOTAL") else "add"
-            if clause.about("GATHER") and not clause.has("HAVE", "TOTAL") and any(x.sort == "volume" for x in clause.items):
+            if (
+                clause.about("GATHER")
+                and not clause.has("HAVE", "TOTAL")
+                and any(x.sort == "volume" for x in clause.items)
+            ):
                 continue
             if clause.has("DRY", "FOREIGN", "OTHERS", "BUCKET") or clause.about("POUR"):
                 continue
             return item, "total"
-        if sett and _tapped(clause) and (not after or after[0].sort != "number") and _bare_ok(clause, item):
+        if (
+            sett
+            and _tapped(clause)
+            and (not after or after[0].sort != "number")
+            and _bare_ok(clause, item)
+        ):
+            return item, "add"
+        if before and before[0].text == ":" and len(before) > 1 and "TAPN" in before[1].tags:
+            return item, "total"
+        listed = notes.last(TapsSet) is not None or any(c.has("TAPN") for c in notes.clauses if c.sentence == clause.sentence)
+        if clause.about("SETV") and listed and not clause.has("BUCKET", "GATHER") and _bare_ok(clause, item):
             return item, "add"
         if sett and clause.has("MORE") and not clause.has("BUCKET") and not clause.free("volume"):
             return item, "add"
@@ -90,35 +114,87 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "total"
         if clause.has("TOTAL") and notes.last(TapsSet) is not None and not clause.free("volume"):
             return item, "total"
-        if not clause.has("GATHER", "BOIL") and clause.about("TAPN") and clause.about("SETV") and (clause.lot is not None) and notes.last(TapsSet) is not None:
+        if (
+            not clause.has("GATHER", "BOIL")
+            and clause.about("TAPN")
+            and clause.about("SETV")
+            and (clause.lot is not None)
+            and notes.last(TapsSet) is not None
+        ):
             return item, "add"
     return None
 
 
-_ADJECTIVES = frozenset("new more additional extra of the total plastic metal stainless 5/16 7/16 old good in - tree sap".split())
+_NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))
+
+
+def _names_taps(clause: Clause, item: Item) -> bool:
+    after = [each for each in clause.following(item, 4) if each.text not in _ADJECTIVES]
+    return bool(after) and "TAPN" in after[0].tags
+
+
+def _of_a_tree(clause: Clause, notes: Notes) -> bool:
+    """Does the sentence tell of one tree: its kind, its size?"""
+    return any(
+        other.sentence == clause.sentence
+        and (
+            other.has("SPECIES")
+            or other.tree is not None
+            or any(i.sort == "length" for i in other.items)
+        )
+        for other in notes.clauses
+    )
+
+
+_ADJECTIVES = frozenset(
+    "new more additional extra of the total plastic metal stainless 5/16 7/16 old good in - tree sap".split()
+)
 
 
 def _setting(clause: Clause) -> bool:
     if clause.has("SETV"):
         return True
-    return clause.has("SETPART") and "in" in clause.words()
+    return clause.has("PUTIN")
 
 
 def _tapped(clause: Clause) -> bool:
     words = clause.words()
-    return any(word in ("tapped", "tapping") for word in words) or (
-        clause.has("TAPN") and clause.has("SETV")
-    ) or (clause.has("SETPART") and "in" in words and clause.has("TAPN"))
+    return (
+        any(word in ("tapped", "tapping") for word in words)
+        or (clause.has("TAPN") and clause.has("SETV"))
+        or clause.has("PUTIN")
+        and clause.about("TAPN")
+    )
 
 
 def _bare_ok(clause: Clause, item: Item) -> bool:
     after = clause.following(item, 2)
-    if after and after[0].text in ("tree", "trees", "maple", "maples", "more", "sugar", "red", "new", "holes"):
+    if after and after[0].text in (
+        "tree",
+        "trees",
+        "maple",
+        "maples",
+        "more",
+        "sugar",
+        "red",
+        "new",
+        "holes",
+    ):
         return True
-    if after and (after[0].tags & {"BUCKET", "JARN"} or after[0].sort == "volume" or after[0].text in ("feet", "years", "year", "days")):
+    if after and (
+        after[0].tags & {"BUCKET", "JARN"}
+        or after[0].sort == "volume"
+        or after[0].text in ("feet", "years", "year", "days")
+    ):
         return False
     return True
 
 
 def _spoke_of_taps(notes: Notes) -> bool:
-    return any("TAPN" in clause.tags and "SETV" in clause.tags or "TAPN" in clause.tags and "in" in clause.words() for clause in notes.clauses)
+    return any(
+        "TAPN" in clause.tags
+        and "SETV" in clause.tags
+        or "TAPN" in clause.tags
+        and "in" in clause.words()
+        for clause in notes.clauses
+    )

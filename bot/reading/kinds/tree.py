@@ -40,12 +40,15 @@ class Tree(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Species, size and taps of a tree that is named."""
-    species = clause.first("SPECIES")
+    species = clause.first("SPECIES") or _species_before(clause, notes)
     taps = _taps(clause)
     inches = _inches(clause, notes)
     if clause.tree is None:
         if inches is not None and clause.has("SPECIES", "TREEN") and not clause.has("FOREIGN"):
-            notes.ask("Which tree is that? Text its number or name first, like: tree 7.", fill="tree {} " + clause.text)
+            notes.ask(
+                "Which tree is that? Text its number or name first, like: tree 7.",
+                fill="tree {} " + clause.text,
+            )
         return
     if not clause.own_tree and species is None and inches is None and taps is None:
         return
@@ -57,19 +60,30 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if taps is not None:
         taps.used = True
+    short = (
+        _SHORT_SPECIES.get(next((w for w in clause.words() if w in _SHORT_SPECIES), ""))
+        if inches is not None
+        else None
+    )
     made = Tree(
         tree=clause.tree,
-        species=None if species is None else species.text,
+        species=short if species is None else _LONG_SPECIES.get(species.text, species.text),
         diameter_in=inches,
         taps=None if taps is None else int(taps.value),
     )
     before = next(
-        (noted for noted in reversed(notes.all(Tree)) if getattr(noted.reading, "tree", "") == clause.tree), None
+        (
+            noted
+            for noted in reversed(notes.all(Tree))
+            if getattr(noted.reading, "tree", "") == clause.tree
+        ),
+        None,
     )
     if before is not None and isinstance(before.reading, Tree):
         old = before.reading
         before.reading = Tree(
-            tree=old.tree, species=old.species or made.species,
+            tree=old.tree,
+            species=old.species or made.species,
             diameter_in=old.diameter_in if old.diameter_in is not None else made.diameter_in,
             taps=old.taps if old.taps is not None else made.taps,
         )
@@ -77,17 +91,60 @@ def find(clause: Clause, notes: Notes) -> None:
     notes.add(made, clause.items[0].start)
 
 
+_SHORT_SPECIES = {
+    "sugar": "sugar maple",
+    "red": "red maple",
+    "silver": "silver maple",
+    "black": "black maple",
+    "norway": "norway maple",
+    "hard": "hard maple",
+    "soft": "soft maple",
+}
+_LONG_SPECIES = {
+    "sugarmaple": "sugar maple",
+    "redmaple": "red maple",
+    "silvermaple": "silver maple",
+    "boxelder": "box elder",
+}
+
+
+def _species_before(clause: Clause, notes: Notes) -> Item | None:
+    """`sugar maple, tree 5, about 40 cm`: the kind was said first."""
+    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
+    before = notes.clauses[at - 1] if at else None
+    if (
+        before is None
+        or before.sentence != clause.sentence
+        or before.tree is not None
+        or not clause.own_tree
+    ):
+        return None
+    return before.first("SPECIES")
+
+
 def _taps(clause: Clause) -> Item | None:
     for item in clause.free("number"):
         after = clause.following(item, 1)
-        if after and "TAPN" in after[0].tags and item.value == int(item.value) and not clause.has("SETV", "PULLV"):
+        if (
+            after
+            and "TAPN" in after[0].tags
+            and item.value == int(item.value)
+            and not clause.has("SETV", "PULLV")
+        ):
             return item
     return None
 
 
 def _inches(clause: Clause, notes: Notes) -> float | None:
     """Diameter at breast height in inches; 0 after a question, None where none is told."""
-    item = next((each for each in clause.free("length") if each.unit != "foot" or clause.has("ROUND", "ACROSS")), None)
+    item = next(
+        (
+            each
+            for each in clause.free("length")
+            if each.unit != "foot" or clause.has("ROUND", "ACROSS")
+        ),
+        None,
+    )
     size: float
     if item is None:
         item = _inches_unsaid(clause, notes)
@@ -101,10 +158,13 @@ def _inches(clause: Clause, notes: Notes) -> float | None:
     item.used = True
     said = f"{item.value:g} {_SHORT.get(item.unit, 'in')}"
     tree = f"tree {clause.tree} " if clause.tree else ""
-    if item.low is not None or item.vague or item.negative:
-        notes.ask("How thick is it, in inches across?", fill=tree + "{} inches across")
-        return 0.0
-    around = any("ROUND" in each.tags and "ABOUT" not in each.tags or each.text == "around" and each.start > item.start for each in clause.items)
+    around = any(
+        "ROUND" in each.tags
+        and "ABOUT" not in each.tags
+        or each.text == "around"
+        and each.start > item.start
+        for each in clause.items
+    )
     if around:
         size /= math.pi
     elif not clause.has("ACROSS") and size > PUZZLING_INCHES:
@@ -115,7 +175,10 @@ def _inches(clause: Clause, notes: Notes) -> float | None:
         )
         return 0.0
     if not LEAST_INCHES <= size <= MOST_INCHES:
-        notes.ask(f"{said} makes {size:.0f} in across: is that right? Text the size again.", fill=tree + "{} inches across")
+        notes.ask(
+            f"{said} makes {size:.0f} in across: is that right? Text the size again.",
+            fill=tree + "{} inches across",
+        )
         return 0.0
     return size
 
@@ -127,10 +190,22 @@ def _inches_unsaid(clause: Clause, notes: Notes) -> Item | None:
     """`tree 7 sugar maple 16 in`, `diameter 15`: a number that can only be its size."""
     for item in clause.free("number"):
         after = clause.following(item, 2)
-        if after and after[0].text == "in" and (len(after) == 1 or after[1].tags & {"ROUND", "ACROSS"} or clause.has("SPECIES", "ROUND", "ACROSS")):
+        if (
+            after
+            and after[0].text == "in"
+            and (
+                len(after) == 1
+                or after[1].tags & {"ROUND", "ACROSS"}
+                or clause.has("SPECIES", "ROUND", "ACROSS")
+            )
+        ):
             if clause.tree is not None or clause.has("SPECIES"):
                 return item
-        marked = [each for each in (*clause.preceding(item, 2), *after) if each.tags & {"ACROSS", "ROUND"} and each.text not in ("around", "through")]
+        marked = [
+            each
+            for each in (*clause.preceding(item, 2), *after)
+            if each.tags & {"ACROSS", "ROUND"} and each.text not in ("around", "through")
+        ]
         if marked and clause.tree is not None:
             return item
     del notes

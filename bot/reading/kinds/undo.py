@@ -44,9 +44,19 @@ def find_whole(notes: Notes) -> bool:
         return False
     if len(notes.clauses) > MOST_CLAUSES:
         return False
-    amounts = [item for clause in notes.clauses for item in clause.items if item.sort in _AMOUNTS and not item.article]
+    amounts = [
+        item
+        for clause in notes.clauses
+        for item in clause.items
+        if item.sort in _AMOUNTS and not item.article
+    ]
     deed = said.first("UNDOP")
-    before = [item for clause in notes.clauses for item in clause.items if item.sort in _AMOUNTS and deed is not None and item.start < deed.start]
+    before = [
+        item
+        for clause in notes.clauses
+        for item in clause.items
+        if item.sort in _AMOUNTS and deed is not None and item.start < deed.start
+    ]
     if before and not _names_the_record(notes):
         return False
     after = [item for item in amounts if deed is not None and item.start > deed.start]
@@ -64,9 +74,19 @@ _AMOUNTS = frozenset(("volume", "number", "brix", "hours", "money", "temp", "cor
 def _names_the_record(notes: Notes) -> bool:
     """`delete the 12 gal`: the amount only says which record."""
     return any(
-        clause.has("UNDOP") and (
+        clause.has("UNDOP")
+        and (
             {"the", "that", "my", "last", "entry", "one"} & set(clause.words())
-            or any(f" {word}" in f" {clause.text}" for word in ("scratch the ", "delete the ", "remove the ", "the last"))
-        ) and not any(other.sentence == clause.sentence and other is not clause and other.free("volume", "number") for other in notes.clauses)
+            or any(
+                f" {word}" in f" {clause.text}"
+                for word in ("scratch the ", "delete the ", "remove the ", "the last")
+            )
+        )
+        and not any(
+            other.sentence == clause.sentence
+            and other is not clause
+            and other.free("volume", "number")
+            for other in notes.clauses
+        )
         for clause in notes.clauses
     )

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from bot.reading.notes import Notes
 
 CUES = {
-    "WATERN": "water water's plain_water tap_water boiling_point",
+    "WATERN": "h2o waterboils water water's plain_water tap_water boiling_point",
 }
 
 LEAST_F = 200.0
@@ -36,10 +36,15 @@ class WaterBoils(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature at which plain water boils."""
-    if not clause.has("WATERN") or not (clause.has("BOIL") or "boiling point" in clause.text):
+    if not _of_water(clause, notes):
         return
     item = next(
-        (each for each in clause.free("temp", "number") if not each.article and each.value > SURELY_A_TEMPERATURE), None
+        (
+            each
+            for each in clause.free("temp", "number")
+            if not each.article and each.value > SURELY_A_TEMPERATURE
+        ),
+        None,
     )
     if item is None:
         return
@@ -47,10 +52,21 @@ def find(clause: Clause, notes: Notes) -> None:
     degrees = item.value
     if item.unit == "degC" or (item.unit != "degF" and item.value < CELSIUS_BELOW):
         degrees = units.fahrenheit(item.value)
-    if item.low is not None or not LEAST_F <= degrees <= MOST_F:
+    if not LEAST_F <= degrees <= MOST_F:
         notes.ask(
             f"Water boiling at {item.value:g}? It boils between 200 and 214. What did it read, in F?",
             fill="water boils at {}",
         )
         return
     notes.add(WaterBoils(fahrenheit=degrees, on=notes.day(clause)), item.start)
+
+
+def _of_water(clause: Clause, notes: Notes) -> bool:
+    """Does it speak of boiling water, here or (`did the water test, 209.2`) just before?"""
+    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    water = any(other.has("WATERN") for other in here)
+    boils = any(
+        other.has("BOIL") or "boiling point" in other.text or "waterboils" in other.text
+        for other in here
+    )
+    return water and boils and not any(other.has("PANN", "SAP", "STORE") for other in here)
