@@ -165,6 +165,16 @@ def test_sap_poured_out_accounts_for_its_syrup() -> None:
     assert lost.least_gallons == pytest.approx(0.299, abs=5e-4)
 
 
+def test_sap_that_was_not_poured_out_is_not_blamed() -> None:
+    found = yields.where_the_rest_may_be(yields.check_yield(1.0, 0.5), 66.9, sap_brix=2.2)
+    assert "sap lost" not in [rest.place for rest in found]
+
+
+def test_syrup_drawn_right_is_not_blamed() -> None:
+    found = yields.where_the_rest_may_be(yields.check_yield(1.0, 0.5), 66.9, drawn_brix=66.9)
+    assert "drawn thick" not in [rest.place for rest in found]
+
+
 def test_a_tenth_of_a_brix_read_high_accounts_for_five_percent_at_two() -> None:
     check = yields.check_yield(1.0, 0.5)
     found = yields.where_the_rest_may_be(check, 66.9, sap_brix=2.0)

@@ -32,6 +32,7 @@ def test_a_season_is_named_by_its_spring(on: date, named: int) -> None:
 def test_every_day_lies_within_its_own_season_and_no_other(on: date) -> None:
     first, last = season.season_days(season.season_of(on))
     assert first <= on <= last
+    assert season.season_of(first) == season.season_of(last) == season.season_of(on)
     assert season.season_of(first - timedelta(days=1)) == season.season_of(on) - 1
     assert season.season_of(last + timedelta(days=1)) == season.season_of(on) + 1
 

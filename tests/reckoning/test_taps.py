@@ -33,16 +33,18 @@ def test_round_and_across_are_the_same_tree(across: float) -> None:
     assert taps.diameter_in(across * math.pi) == pytest.approx(across)
 
 
-# Inches around as a tape says them, and inches across.
+# Inches around as a tape says them, and taps by the conservative and traditional guidelines.
 @pytest.mark.parametrize(
-    ("around", "across"), [(31.4, 10), (37.7, 12), (47.1, 15), (56.5, 18), (62.8, 20)]
+    ("around", "conservative", "traditional"),
+    [(31.4, 0, 1), (37.7, 1, 1), (47.1, 1, 2), (56.5, 2, 2), (62.8, 2, 3), (56.0, 1, 2)],
 )
-def test_a_girth_read_off_a_tape_reaches_its_guideline(around: float, across: float) -> None:
-    """56.5 round is 17.98 across, and no reason to lose a tap."""
-    for guideline in figures.TAP_GUIDELINES_IN:
-        assert taps.taps_for(taps.diameter_in(around), guideline) == taps.taps_for(
-            across, guideline
-        )
+def test_a_girth_read_off_a_tape_reaches_its_guideline(
+    around: float, conservative: int, traditional: int
+) -> None:
+    """56.5 round is 17.98 across, and no reason to lose a tap; 56 is a tape's half inch less."""
+    across = taps.diameter_in(around)
+    assert taps.taps_for(across) == conservative
+    assert taps.taps_for(across, "traditional") == traditional
 
 
 def test_all_guidelines_are_told_the_conservative_one_first() -> None:
@@ -123,6 +125,15 @@ def test_the_next_hole_is_clear_of_last_years(
     assert found is not None
     assert taps.is_clear(found, [last], girth_in)
     assert 24 <= found.height_in <= 48
+
+
+@pytest.mark.parametrize(("last", "next_in"), [(48, 36), (24, 36), (30, 42)])
+def test_the_next_hole_goes_a_foot_up_or_down_to_stay_within_reach(
+    last: float, next_in: float
+) -> None:
+    found = taps.next_hole([Hole(0, last)], girth_in=50)
+    assert found is not None
+    assert found.height_in == next_in
 
 
 def test_years_of_holes_go_around_the_trunk_and_each_is_clear_of_all_before() -> None:
