@@ -15,10 +15,10 @@ from dataclasses import dataclass
 from math import exp, log, sqrt
 from statistics import NormalDist
 
+from bot.figures import SAP_PER_TAP_GOOD_DAY_GALLONS
 from bot.reckoning.checks import not_negative, within
 from bot.reckoning.outlook_figures import (
     ENOUGH_GATHERINGS,
-    GOOD_DAY_GALLONS_A_TAP,
     GOOD_DAY_SCORE,
     LOWEST_GALLONS_A_TAP,
     LOWEST_SCORE,
@@ -132,7 +132,7 @@ class _Line:
 def _learned(past: Sequence[Gathering]) -> _Line:
     """The prior line, moved by what was gathered: the normal inverse-gamma update, 2 by 2."""
     scatter0 = SCATTER_PRIOR_LOG_SD**2
-    start = log(GOOD_DAY_GALLONS_A_TAP + LOWEST_GALLONS_A_TAP)
+    start = log(SAP_PER_TAP_GOOD_DAY_GALLONS + LOWEST_GALLONS_A_TAP)
     p_aa = scatter0 / RATE_PRIOR_LOG_SD**2
     p_bb = scatter0 / SLOPE_PRIOR_SD**2
     xs = [_warmth(gathering.score) for gathering in past]

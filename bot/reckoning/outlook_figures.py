@@ -257,12 +257,8 @@ WARM_NIGHTS_AHEAD: Final = 4
 
 # --- Gallons ------------------------------------------------------------------------------------
 
-GOOD_DAY_GALLONS_A_TAP: Final = 1.0
-"""US gal a tap on a good gravity day (common practice, no source; Penn State Extension 2011 says 2
-a tree in a good run)."""
-
 GOOD_DAY_SCORE: Final = 0.75
-"""The score that such a day has: `BIG_SCORE`."""
+"""The score of a day that brings `figures.SAP_PER_TAP_GOOD_DAY_GALLONS` a tap: `BIG_SCORE`."""
 
 LOWEST_GALLONS_A_TAP: Final = 0.05
 """US gal a tap, added before logarithms are taken, so that dry pails count (judgement)."""
