@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, timedelta
+from itertools import groupby
 from math import exp
 from typing import Literal
 
@@ -25,6 +26,7 @@ from bot.reckoning.outlook_figures import (
     FREEZING_F,
     FULL_DAY_FLOW_HOURS,
     HARD_FREEZE_F,
+    LEAST_POSSIBLE_SCORE,
     LIKELY_SCORE,
     NEAR_FREEZE_F,
     NEARLY_THE_HIGH_F,
@@ -43,7 +45,6 @@ from bot.reckoning.recharge import Drip, drips
 Grade = Literal["none", "possible", "likely", "big"]
 
 ONE_DAY = timedelta(days=1)
-LEAST_SCORE_OF_A_POSSIBLE_DAY = 0.01
 _NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 
 
@@ -72,28 +73,29 @@ def outlook_by_day(hours: Iterable[Hour]) -> list[Outlook]:
     `whole_hours`. Each day is judged from itself and all hours before it, so give as many of
     those as are known: ten days are plenty, the season since 1 January lets it fade.
     """
-    by_day: dict[date, list[Drip]] = defaultdict(list)
-    for drip in drips(whole_hours(hours)):
-        by_day[drip.at_local.date()].append(drip)
-    past: list[Drip] = []
+    every = drips(whole_hours(hours))
+    night_lows = _night_lows(every)
     out: list[Outlook] = []
     warmth_f_days = 0.0
-    for day, todays in sorted(by_day.items()):
+    ends = 0
+    for day, of_day in groupby(every, key=lambda drip: drip.at_local.date()):
+        todays = list(of_day)
+        ends += len(todays)
         if out and day.year != out[-1].date.year:
             warmth_f_days = 0.0
-        fade = _fade(warmth_f_days)
-        past = [drip for drip in past if drip.at_local >= _ten_days_before(day)] + todays
-        out.append(_judged(day, todays, past, fade))
+        last_hours = every[max(0, ends - STALE_FREEZE_HOURS) : ends]
+        out.append(_judged(day, todays, night_lows, last_hours, _fade(warmth_f_days)))
         warmth_f_days += sum(max(0.0, drip.temp_f - FADE_BASE_F) for drip in todays) / 24
     return out
 
 
-def _ten_days_before(day: date) -> datetime:
-    return datetime.combine(day - 10 * ONE_DAY, time())
-
-
-def _judged(day: date, todays: Sequence[Drip], past: Sequence[Drip], fade: float) -> Outlook:
-    nights = _night_lows(day, past)
+def _judged(
+    day: date,
+    todays: Sequence[Drip],
+    nights: Mapping[date, float],
+    last_hours: Sequence[Drip],
+    fade: float,
+) -> Outlook:
     unfrozen = _nights_unfrozen(day, nights)
     low_f = nights[day] if day in nights else min(drip.temp_f for drip in todays)
     high_f = max(drip.temp_f for drip in todays)
@@ -101,28 +103,29 @@ def _judged(day: date, todays: Sequence[Drip], past: Sequence[Drip], fade: float
     complete = known.issuperset(AFTERNOON_HOURS)
     flow_hours = fade * sum(drip.flow for drip in todays)
     score = round(min(1.0, flow_hours / FULL_DAY_FLOW_HOURS), 3)
-    grade = _grade(score, high_f, complete, past)
+    grade = _grade(score, high_f, complete, last_hours)
     if grade == "none":
-        score = min(score, LEAST_SCORE_OF_A_POSSIBLE_DAY / 2)
+        score = min(score, LEAST_POSSIBLE_SCORE / 2)
     elif grade == "possible":
-        score = max(score, LEAST_SCORE_OF_A_POSSIBLE_DAY)
+        score = max(score, LEAST_POSSIBLE_SCORE)
     why = _why(todays, low_f, day in nights, unfrozen, grade, fade)
     if not complete:
         why += f"; known only {_known_hours(todays)}"
     return Outlook(day, grade, score, why, low_f, high_f, unfrozen, complete)
 
 
-def _grade(score: float, high_f: float, complete: bool, past: Sequence[Drip]) -> Grade:
-    if complete and (high_f < NO_THAW_HIGH_F or (score < SPENT_SCORE and _freeze_is_stale(past))):
+def _grade(score: float, high_f: float, complete: bool, last_hours: Sequence[Drip]) -> Grade:
+    spent = score < SPENT_SCORE and _freeze_is_stale(last_hours)
+    if complete and (high_f < NO_THAW_HIGH_F or spent):
         return "none"
     if score >= BIG_SCORE:
         return "big"
     return "likely" if score >= LIKELY_SCORE else "possible"
 
 
-def _freeze_is_stale(past: Sequence[Drip]) -> bool:
+def _freeze_is_stale(last_hours: Sequence[Drip]) -> bool:
     """Whether none of the last hours came near freezing, as far back as they are known."""
-    return all(drip.temp_f > NEAR_FREEZE_F for drip in past[-STALE_FREEZE_HOURS:])
+    return all(drip.temp_f > NEAR_FREEZE_F for drip in last_hours)
 
 
 def _fade(warmth_f_days: float) -> float:
@@ -131,10 +134,10 @@ def _fade(warmth_f_days: float) -> float:
     return FADE_FLOOR + (1 - FADE_FLOOR) * left
 
 
-def _night_lows(day: date, past: Sequence[Drip]) -> Mapping[date, float]:
+def _night_lows(every: Sequence[Drip]) -> Mapping[date, float]:
     """F, the lowest hour of each sufficiently known night, by the date on which it ends."""
     temps: dict[date, list[float]] = defaultdict(list)
-    for drip in past:
+    for drip in every:
         if drip.at_local.hour >= NIGHT_BEGINS_HOUR:
             temps[drip.at_local.date() + ONE_DAY].append(drip.temp_f)
         elif drip.at_local.hour < NIGHT_ENDS_HOUR:
@@ -142,7 +145,7 @@ def _night_lows(day: date, past: Sequence[Drip]) -> Mapping[date, float]:
     return {
         ends: min(of_night)
         for ends, of_night in temps.items()
-        if ends <= day and len(of_night) >= NIGHT_HOURS_NEEDED
+        if len(of_night) >= NIGHT_HOURS_NEEDED
     }
 
 

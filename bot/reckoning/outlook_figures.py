@@ -106,10 +106,14 @@ of 50 taps) had days of 0.75 or more."""
 LIKELY_SCORE: Final = 0.25
 """Score, 0 to 1, from which a day is called likely."""
 
-NO_THAW_HIGH_F: Final = 31.5
-"""F. A day whose warmest hour stays below this is called none: nothing flows then either
-(`FLOW_STARTS_F`). From there on it is possible: minutes of that hour were warmer, and a third of
-the real runs of 2013 came on days that reached only 35 to 40."""
+LEAST_POSSIBLE_SCORE: Final = 0.01
+"""Score, 0 to 1, that a possible day has at least; a day called none has half of it at most, so
+that the score never ranks a none above a possible (judgement)."""
+
+NO_THAW_HIGH_F: Final = 30.0
+"""F. A day whose warmest hour stays below this is called none. Sap starts and stops mostly between
+28 and 36 F (Kurokawa et al. 2022, Int. J. Biometeorology), minutes of the hour are warmer than its
+mean, and a forecast is a degree or two off: so 30 to 32 is possible, if hardly."""
 
 STALE_FREEZE_HOURS: Final = 96
 """h. A day is called none for want of a freeze only when no hour of so many came near one."""
