@@ -31,7 +31,7 @@ _AUX_SUBJECT = frozenset(
 _LEAD_IN = frozenset(
     "and so ok okay hey hi hello also but well um oh please just then sorry quick question "
     "quick, now say btw anyway thanks morning :".split()
-) | {"good morning", "by the way", "not sure", "no idea", "wondering"}
+) | {"good morning", "by the way", "wonder", "i wonder", "curious", "not sure", "no idea", "wondering"}
 FRAME_TAGS = frozenset(
     "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN PULLV COSTV BURN SUGAR DRY THROUGH SHUT".split()
 )
@@ -62,6 +62,7 @@ class Clause:
     lot: str | None = None
     own_tree: bool = False
     kept: bool = False
+    bucket_before: bool = False
     text: str = field(default="")
 
     def has(self, *tags: str) -> bool:
@@ -115,6 +116,12 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
     _mark_sureness(found)
     _mark_names_and_days(found)
     _frames_said_last(found)
+    for before, clause in zip(found, found[1:], strict=False):
+        plain = not any(item.sort in _QUANTITIES or item.sort == "vessels" for item in before.items)
+        clause.bucket_before = (
+            clause.sentence == before.sentence and "BUCKET" in before.tags and plain
+            and not before.tags & {"GATHER", "FULL", "SAP", "POUR", "DRY", "BOIL"}
+        )
     return found
 
 
@@ -211,7 +218,7 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
     if not current:
         return False
     has_amount = any(each.sort in _QUANTITIES for each in current)
-    if "ASKHOW" in item.tags and has_amount and item.text not in ("that's", "why"):
+    if "ASKHOW" in item.tags and has_amount and current[-1].text not in ("is", "was", "that's"):
         return True
     if item.text in ("can", "should", "will", "is", "any") and has_amount and following is not None:
         if following.text in ("i", "we", "it") or item.text == "any":
@@ -242,6 +249,17 @@ def _mark_questions(found: Sequence[Clause]) -> None:
         clause.question = asked
         if led:
             asking_sentence[clause.sentence] = True
+    for before, clause in zip(found, found[1:], strict=False):
+        if clause.question and clause.sentence == before.sentence and _only_asks_how_much(before, clause):
+            before.question = True
+
+
+_MAKES = frozenset("makes make gives give is equals gets yields yield would will should makes? be me you us".split())
+
+
+def _only_asks_how_much(before: Clause, clause: Clause) -> bool:
+    """`40 gal at 2.2 makes | how much`: the amount is part of the question."""
+    return len(clause.items) <= 4 and bool(before.items) and before.items[-1].text in _MAKES and not before.has("GATHER")
 
 
 def _led_by_question(clause: Clause) -> bool:
@@ -268,8 +286,10 @@ def _led_by_question(clause: Clause) -> bool:
         return True
     if first == "any" and second is not None and second.sort == "word":
         return True
-    if second is not None and second.sort == "volume" and first in ("would", "will", "does", "is"):
+    if second is not None and second.sort in ("volume", "number", "temp") and first in _ASKS_OF_AMOUNT:
         return True
+    if second is not None and second.text == "you" and _to_be_logged(leading):
+        return False
     if second is None or second.sort not in ("word", "date", "tree", "lot"):
         return False
     if first in _AUX_ANY:
@@ -278,6 +298,17 @@ def _led_by_question(clause: Clause) -> bool:
             or second.text in _ASKING_SUBJECT
         )
     return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
+
+
+_ASKS_OF_AMOUNT = frozenset("would will does is are can could should".split())
+
+
+def _to_be_logged(leading: Sequence[Item]) -> bool:
+    """`could you put down 11 gal for me` tells, in the form of a question."""
+    third = leading[2] if len(leading) > 2 else None
+    if third is not None and third.text in ("please", "plz"):
+        third = leading[3] if len(leading) > 3 else None
+    return third is not None and "LOGREQ" in third.tags and any(item.sort in ("volume", "hours", "cords", "money") for item in leading)
 
 
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))
@@ -308,7 +339,7 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
             }
             kept[clause.sentence] = clause.kept
         clause.hypothetical = clause.sentence in iffy
-        plan = "PLAN" in clause.tags or _perhaps(clause) or any(map(_speaks_of_later, clause.items))
+        plan = "PLAN" in clause.tags and not _to_be_logged(clause.items) or _perhaps(clause) or any(map(_speaks_of_later, clause.items))
         if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD:
             plan = True
         planned[clause.sentence] = plan

@@ -208,6 +208,8 @@ def _unit(run: Sequence[Token], j: int) -> tuple[tuple[str, str], int] | None:
 def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, int] | None:
     """A number, a range, or a number with its unit."""
     first = numbers.match(run, i)
+    if run[i].text == "one" and i > 0 and run[i - 1].text in _ONE_OF_THEM and _unit(run, i + 1) is None:
+        return None
     if first is None:
         bare = _unit(run, i) if run[i].text in ("half", "halfpint", "halfpints") else None
         if bare is None:
@@ -289,6 +291,9 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
 
 
 _RANGE_WORDS = {False: ("to", "-", "or"), True: ("and", "to", "-", "or")}
+
+
+_ONE_OF_THEM = frozenset("that this last wrong other first old new each big every which".split())
 
 
 def _in_range(run: Sequence[Token], i: int, joint: int, after: int) -> bool:

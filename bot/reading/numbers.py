@@ -116,6 +116,9 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
     if text == "point" and _word(run, i + 1) in _DIGITS:
         return Number(float("0." + _DIGITS[run[i + 1].text]), 2)
     if text == "hundred":
+        rest = match(run, i + 2) if _word(run, i + 1) == "and" and i + 2 < len(run) else None
+        if rest is not None and rest.value < 100 and not (rest.part or rest.article):
+            return Number(100 + rest.value, 2 + rest.length)
         return Number(100, 1)
     if text == "dozen":
         return _tail_half(run, i, Number(12, 1), 12)

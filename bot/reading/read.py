@@ -16,9 +16,10 @@ from datetime import datetime
 from bot.reading import items as item_stage
 from bot.reading import kinds, tidy, tokens, topics
 from bot.reading.clauses import Clause, clauses
-from bot.reading.kinds import Chat, Question, Sap
+from bot.reading.kinds import Chat, Question, Sap, helper
 from bot.reading.kinds.help import Help
 from bot.reading.kinds.start import Start
+from bot.reading.kinds.undo import Undo
 from bot.reading.kinds.stop import SAID_OUT, Stop
 from bot.reading.notes import Noted, Notes
 from bot.reading.understanding import Choice, Doubt, Profile, Understanding
@@ -48,24 +49,29 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     found = clauses(item_stage.items(run, sent, profile))
     notes = Notes(plain, sent, profile, found)
     if any(module.find_whole(notes) for module in _WHOLE):
+        if notes.last(Undo) is not None:
+            _add_questions(notes)
         return _understood(notes)
-    questions = _questions(found)
     for number, clause in enumerate(found):
         notes.clause_number = number
         _take(clause, notes)
     _settle_totals(notes)
-    for at, question in questions:
-        notes.clause_number = at
-        notes.add(question, found[at].items[0].start)
+    _add_questions(notes)
     if not notes.noted and not notes.doubts:
         _leftover(notes)
     return _understood(notes)
 
 
 def _take(clause: Clause, notes: Notes) -> None:
+    if helper.meant(notes) and any(i.sort in ("phone", "email") for i in clause.items):
+        clause.question = False
+        helper.find(clause, notes)
+        return
     if clause.question or clause.hypothetical:
         return
     if clause.has("OTHERS") and not clause.has("ADD"):
+        return
+    if _unsure(clause, notes):
         return
     if any(other.has("KILL") for other in notes.clauses if other.sentence == clause.sentence):
         return
@@ -130,9 +136,6 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
         else:
             notes.ask(f'How many is "{said}"? Text the number.', fill=fill)
         return True
-    if clause.has("UNSURE") and any(i.sort in _MEASURED for i in clause.items):
-        notes.ask("Which of the two shall I write down? Text the whole thing again.")
-        return True
     vague_day = clause.first("OTHERDAY")
     if vague_day is not None and any(i.sort in _MEASURED for i in clause.items):
         fill = _safe_fill(fragment, notes.text[vague_day.start : vague_day.end], "")
@@ -145,6 +148,15 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
         notes.ask(f"{shown} is still to come. Which day was it?", fill=fill, number_only=False)
         return True
     return False
+
+
+def _unsure(clause: Clause, notes: Notes) -> bool:
+    """`8 pints, or was it 9`: nothing of such a sentence is taken."""
+    if not any(other.has("UNSURE") for other in notes.clauses if other.sentence == clause.sentence):
+        return False
+    if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
+        notes.ask("Which of the two shall I write down? Text the whole thing again.")
+    return True
 
 
 def _matters(clause: Clause, item: object) -> bool:
@@ -185,22 +197,48 @@ def _safe_fill(fragment: str, part: str, unit: str) -> str:
     return f"{before}{{}} {unit}".rstrip() + after.replace("{", "").replace("}", "")
 
 
-def _questions(found: list[Clause]) -> list[tuple[int, Question]]:
-    """What is asked: (number of the clause, question), a topic once."""
-    out: list[tuple[int, Question]] = []
+SURE_MARGIN = 6.0
+"""How far a second question in one text must be ahead of its next topic to be answered too."""
+
+
+def _add_questions(notes: Notes) -> None:
+    """What is asked. Words that recorded nothing help to tell what the question is about."""
+    found = notes.clauses
     sentences: dict[int, list[int]] = {}
     for number, clause in enumerate(found):
         if clause.question or (clause.hypothetical and _asks(found, clause.sentence)):
             sentences.setdefault(clause.sentence, []).append(number)
-    for numbers in sentences.values():
-        text = " ".join(found[n].text for n in numbers)
-        hit = topics.asked(text)
-        if hit is None:
-            continue
-        question = Question(topic=hit.topic, howto=hit.howto)
-        if all(question != other for _, other in out):
-            out.append((numbers[0], question))
-    return out
+    if not sentences:
+        return
+    recorded = {noted.clause for noted in notes.noted}
+    idle = [n for n in range(len(found)) if n not in recorded]
+    if len(sentences) > 1:
+        each = [(numbers[0], topics.asked(_text(found, numbers))) for numbers in sentences.values()]
+        sure = [(at, hit) for at, hit in each if hit is not None and hit.margin >= SURE_MARGIN]
+        if len({(hit.topic, hit.howto) for _, hit in sure}) > 1:
+            for at, hit in sure:
+                _add_question(notes, at, hit)
+            return
+    numbers = next(iter(sentences.values()))
+    hit = topics.asked(_text(found, idle if len(idle) <= MOST_IDLE_CLAUSES else numbers))
+    if hit is not None:
+        _add_question(notes, numbers[0], hit)
+
+
+MOST_IDLE_CLAUSES = 5
+
+
+def _text(found: list[Clause], numbers: list[int]) -> str:
+    return " ".join(found[n].text for n in numbers)
+
+
+def _add_question(notes: Notes, at: int, hit: topics.Asked) -> None:
+    notes.clause_number = at
+    start = notes.clauses[at].items[0].start
+    if hit.topic == topics.NONE:
+        notes.add(Chat(), start)
+    else:
+        notes.add(Question(topic=hit.topic, howto=hit.howto), start)
 
 
 def _asks(found: list[Clause], sentence: int) -> bool:
@@ -241,8 +279,19 @@ def _gallons(noted: Noted) -> float:
     return noted.reading.gallons if isinstance(noted.reading, Sap) else 0.0
 
 
+UNMARKED_SCORE = 6.0
+"""How surely words that are not put as a question must be like one of the examples."""
+MOST_UNMARKED_WORDS = 25
+
+
 def _leftover(notes: Notes) -> None:
-    """Nothing was recorded or asked: small talk, or a figure that needs a question."""
+    """Nothing was recorded or asked: an unmarked question ("bags or buckets"), small talk,
+    or a figure that needs a question."""
+    hit = topics.asked(" ".join(clause.text for clause in notes.clauses))
+    words = sum(len(clause.words()) for clause in notes.clauses)
+    if hit is not None and hit.topic != topics.NONE and hit.score >= UNMARKED_SCORE and words <= MOST_UNMARKED_WORDS:
+        notes.add(Question(topic=hit.topic, howto=hit.howto), 0)
+        return
     figures = [
         (clause, item)
         for clause in notes.clauses
@@ -283,7 +332,6 @@ def _leftover(notes: Notes) -> None:
         )
         for clause in notes.clauses
     )
-    words = sum(len(clause.words()) for clause in notes.clauses)
     if talk or words >= 3:
         notes.add(Chat(), 0)
         return

@@ -16,6 +16,8 @@ from importlib import resources
 
 from bot.reading import lexicon, spelling
 
+NONE = "none"
+"""The topic of texts that ask nothing that is answered here."""
 SMOOTHING = 0.3
 PAIR_WEIGHT = 0.6
 """How much a pair of words counts beside a word alone."""
@@ -44,12 +46,13 @@ _ONE_STEM = {
 @dataclass(frozen=True, slots=True)
 class Asked:
     """topic, and howto where the topic is "howto". margin: how far the next topic is behind,
-    in natural-log units a word; second: that next topic."""
+    in natural-log units; second: that next topic; score: its own."""
 
     topic: str
     howto: str | None
     margin: float
     second: str
+    score: float = 0.0
 
 
 def _stem(word: str) -> str:
@@ -159,4 +162,4 @@ def asked(text: str) -> Asked | None:
     topic, _, howto = first.partition("howto_")
     if howto:
         topic = "howto"
-    return Asked(topic, howto or None, best - next_best, second)
+    return Asked(topic, howto or None, best - next_best, second, best)

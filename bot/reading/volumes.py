@@ -87,6 +87,8 @@ def role(clause: Clause, item: Item) -> str:
         return "syrup"
     if clause.about("BOIL", "FIRE"):
         return "boil"
+    if any(each.sort == "hours" for each in clause.items) and not clause.about("GATHER"):
+        return "boil"
     if clause.has("FOREIGN"):
         return "foreign"
     if clause.has("MADE"):
@@ -123,8 +125,15 @@ def is_rate(clause: Clause, item: Item) -> bool:
 def _names_a_bucket(clause: Clause, item: Item) -> bool:
     """`2 gal buckets`, `buckets hold 2 gal`, `8 litre pails`."""
     bucket = clause.first("BUCKET")
+    vessel = next((each for each in clause.items if each.sort == "vessels"), None)
     if clause.has("HOLD"):
-        return bucket is not None or (clause.has("BUCKETISH") and not clause.has("STORE"))
+        return bucket is not None or vessel is not None or (clause.has("BUCKETISH") and not clause.has("STORE"))
+    told_apart = clause.bucket_before and len(clause.items) <= 3
+    if told_apart or vessel is not None and any(each.text == "=" for each in clause.preceding(item, 1)):
+        return True
+    each_one = any(each.text in ("each", "apiece") for each in clause.following(item, 1))
+    if bucket is not None and each_one and not clause.has("FULL", "GATHER"):
+        return True
     if bucket is not None and bucket.start < item.start and not clause.has("FULL", "SAP"):
         between = [each for each in clause.items if bucket.start < each.start < item.start]
         if between and all(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -24,6 +25,7 @@ CUES = {
         "nah hang_on let_me_correct make_that strike_that no_wait no_no edit * "
     ),
     "AMENDP": (
+        "is_wrong was_wrong wrong i_said "
         "make_that make_it make_the i_meant meant meant_to_say should_be should_have_been "
         "should've_been shoulda_been supposed_to_be ought_to_be change_that_to "
         "change_it_to change_to change_that change_the change_last change_my fix_that "
@@ -34,6 +36,7 @@ CUES = {
         "that_is it's "
     ),
     "STRONG": (
+        "more_like double_checked should_have_said shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been typed_that_wrong typed_it_wrong got_that_wrong got_it_wrong put_that_wrong said_that_wrong entered_wrong wrote_it_wrong instead put_that_under that_was_for got_the_sugar_wrong had_that_wrong "
         "make_that make_it i_meant meant meant_to_say should_be should_have_been "
         "should've_been shoulda_been supposed_to_be change_that_to change_it_to "
         "change_that change_last change_the correct_that correct_to typo correction "
@@ -104,7 +107,15 @@ def _corrects(notes: Notes) -> bool:
     first = notes.clauses[0]
     lead = _leads(first)
     strong = any(clause.has("STRONG") for clause in notes.clauses)
-    contrasted = any(_contrast(clause) for clause in notes.clauses)
+    contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
+    if any(_NO_CORRECTION & set(clause.text.split()) for clause in notes.clauses) or any(
+        "zip" in word for word in notes.text.split()
+    ):
+        return False
+    if any("wrong" in clause.words() for clause in notes.clauses) and any(
+        item.sort in _FIELDS and not item.article for clause in notes.clauses for item in clause.items
+    ):
+        strong = True
     if (
         any(
             clause.has("GATHER", "BOTTLE", "BOIL", "DRAW", "POUR")
@@ -160,12 +171,26 @@ def _leads(first: Clause) -> bool:
     return True
 
 
+_DENIALS = frozenset(("not", "instead of", "rather than", "not the"))
+_NO_CORRECTION = frozenset("late till until see bother delay forgot enough tomorrow tonight plenty able".split())
+
+
+def _contrast_over(clauses: Sequence[Clause]) -> bool:
+    """`39F, not 93`; `not 12, 21`; `not the barn lot, the brook`: over two clauses."""
+    for before, clause in zip(clauses, clauses[1:], strict=False):
+        if clause.sentence != before.sentence:
+            continue
+        pair = [any(i.sort in _FIELDS and not i.article for i in each.items) for each in (before, clause)]
+        starts = [each.items[0].text in _DENIALS and len(each.items) <= 4 for each in (before, clause)]
+        if all(pair) and any(starts):
+            return True
+    return False
+
+
 def _contrast(clause: Clause) -> bool:
     """`14 not 12`, `not 12 but 14`, `3 quarts not 3 gallons`."""
     amounts = [item for item in clause.items if item.sort in _FIELDS]
-    denied = next(
-        (item for item in clause.items if item.text in ("not", "instead of", "rather than")), None
-    )
+    denied = next((item for item in clause.items if item.text in _DENIALS), None)
     if denied is None or not amounts:
         return False
     return any(item.start > denied.start for item in amounts) and (
@@ -204,6 +229,10 @@ def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
                 )
                 or None
             )
+    species = [(item, clause) for clause in notes.clauses for item in clause.items if "SPECIES" in item.tags]
+    if species and not changes:
+        changes["species"] = species[-1][0].text
+        start = species[-1][0].start
     if "value" in changes and len(changes) > 1 and "on" not in changes:
         changes.pop("value")
     return changes, start
@@ -225,7 +254,7 @@ def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
                 "isn't",
                 "i said",
                 "i put",
-            ) or (item.text == "no" and item is not clause.items[0]):
+            ) or (item.text == "no" and item is not clause.items[0] and "AMENDLEAD" not in clause.preceding(item, 1)[0].tags):
                 denied = True
                 continue
             if item.text in (
@@ -272,6 +301,8 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
     if item.sort == "mass":
         return "propane_lb", item.value * units.factor(item.unit, "pound")
     if item.sort == "number":
+        if any(each.has("PANN", "WATERN", "STORE", "TEMPN") for each in notes.clauses) and item.value > 25:
+            return "fahrenheit", item.value
         after = clause.following(item, 2)
         if after and "TAPN" in after[0].tags and item.value == int(item.value):
             return "count", int(item.value)

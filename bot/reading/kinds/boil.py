@@ -35,6 +35,7 @@ CUES = {
         "fired_the is_on "
     ),
     "END": (
+        "done_for_the_night done_for_today done_for_the_day "
         "shut_down shutting_down shut_it_down shut_her_down calling_it_a_night calling_it call_it_a_night "
         "called_it_a_night called_it wrapped_up wrapping_up quit_for_the_night dying_down died_down dying "
         "burned_out burnt_out burning_down died put_out let_it_go_out go_out let_die all_done "
@@ -76,7 +77,9 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
     state = _state(clause, notes)
-    told = clause.about("BOIL", "FIRE", "THROUGH") or state is not None
+    told = clause.about("BOIL", "FIRE", "THROUGH") or state is not None or bool(
+        gallons and clause.free("hours")
+    )
     if not told:
         return
     hours, asked = _hours(clause, notes)

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
 
 CUES = {
-    "HOLD": "hold holds holding_capacity capacity bucket_size size",
+    "HOLD": "takes fits hold holds holding_capacity capacity bucket_size size",
 }
 
 LEAST_GALLONS = 0.25
@@ -35,7 +35,7 @@ class BucketSize(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """What one bucket holds."""
     for item in clause.free("volume"):
-        if role(clause, item) != "bucket":
+        if role(clause, item) != "bucket" or (clause.plan and not clause.has("HOLD")):
             continue
         before = clause.preceding(item, 2)
         count = (

@@ -19,8 +19,10 @@ CUES = {
         "spent spend cost costs paid pay dropped_$ shelled_out bill ran_me ran_us "
         "set_me_back set_us_back coughed_up forked_over laid_out "
     ),
+    "VAGUEMONEY": "bunch lots lot fortune arm_and_a_leg too_much some plenty a_few",
     "BUY": "bought buy buying purchased purchase ordered order picked_up_new",
     "EARN": (
+        "returned money_back refund "
         "sold earned made_$ charged got_paid refund refunded returned income took_in_$ deposit "
     ),
 }
@@ -44,10 +46,12 @@ def find(clause: Clause, notes: Notes) -> None:
     """Money spent, and on what."""
     if clause.has("PRICE", "EARN", "GIFT", "OTHERS") or clause.hypothetical:
         return
+    if any(c.negated and c.has("BUY") or c.has("EARN") for c in notes.clauses if c.sentence == clause.sentence):
+        return
     amounts = clause.free("money")
     if not amounts and clause.about("COSTV") and not clause.free("hours", "volume", "cords"):
         amounts = [item for item in clause.free("number") if not _counts_things(clause, item)][:1]
-        if not amounts and clause.has("COSTV") and not clause.free("number") and not clause.plan:
+        if not amounts and clause.has("COSTV", "VAGUEMONEY") and clause.has("VAGUEMONEY"):
             notes.ask(
                 "How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause)
             )
@@ -97,6 +101,11 @@ _DROPPED = frozenset(
 
 def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
     """What the money went on, in the words of the text."""
+    behind = clause.preceding(amount, 1)
+    if behind and behind[0].text == "for":
+        name = _name([each for each in clause.items if each.start < amount.start])
+        if name:
+            return name
     after = [each for each in clause.items if each.start > amount.start]
     start = next((n for n, each in enumerate(after) if each.text in _JOINS), None)
     words = after[start + 1 :] if start is not None else after
@@ -107,6 +116,12 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
     if name:
         return name
     number = notes.clause_number
+    before = notes.clauses[number - 1] if number else None
+    if before is not None and before.sentence == clause.sentence and all(n.clause != number - 1 for n in notes.noted):
+        if not before.free("volume", "hours", "brix") and not before.has("GATHER", "BOIL"):
+            name = _name([each for each in before.items if each.sort != "number"])
+            if name:
+                return name
     if number + 1 < len(notes.clauses) and notes.clauses[number + 1].joint in ("-", ":", "("):
         return _name(notes.clauses[number + 1].items) or None
     return None

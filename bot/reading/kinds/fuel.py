@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
 
 CUES = {
+    "BURNISH": "took thru through chimney arch finish up go",
     "BURN": (
         "burned burnt burning burn used went_through used_up ran_through fed consumed "
         "gone emptied go_through ate_up "
@@ -57,7 +58,7 @@ def _cords(clause: Clause, notes: Notes) -> None:
         if is_rate(clause, item):
             item.used = True
             continue
-        burned = clause.has("BURN", "BOIL") or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
+        burned = clause.has("BURN", "BOIL", "BURNISH") or _boil_told(notes) or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
         if (
             clause.has("BUY", "PRICE", "COSTV")
             or clause.free("money")
@@ -79,6 +80,12 @@ def _cords(clause: Clause, notes: Notes) -> None:
             )
             continue
         notes.add(Fuel(on=notes.day(clause), cords=cords), item.start)
+
+
+def _boil_told(notes: Notes) -> bool:
+    return any(noted.reading.kind in ("boil", "syrup") for noted in notes.noted) or any(
+        clause.has("END", "SHUT", "LIT") for clause in notes.clauses
+    )
 
 
 def _propane(clause: Clause, notes: Notes) -> None:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "ADD": (
-        "add invite adding inviting let include sign_up bring_in_my put_my add_my_wife "
+        "add invite adding inviting let_him_in let_her_in let_them_in let_my include sign_up bring_in_my put_my add_my_wife "
         "add_my_husband hook_up "
     ),
 }
@@ -32,51 +32,49 @@ class Helper(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Somebody to let in, by phone number or e-mail address."""
     addresses = clause.free("phone", "email")
-    if not clause.about("ADD") and not _asked_before(notes):
-        for item in addresses:
-            item.used = True
-        return
     for item in addresses:
         item.used = True
+        if not meant(notes):
+            continue
         address = item.text if item.sort == "email" else _e164(item.text)
         if address is None:
-            notes.ask(
-                "I need the number with its area code, like +1 802 555 0102. What is it?",
-                fill="add {}",
-                number_only=False,
-            )
+            _ask_number(notes)
             continue
         notes.add(Helper(address=address), item.start)
-    if (
-        clause.has("ADD")
-        and not addresses
-        and not any(other.free("phone", "email") for other in notes.clauses)
-        and _a_person(clause)
-    ):
-        short = [item for item in clause.free("number") if item.value > 99_999]
-        notes.ask(
-            "I need the number with its area code. What is it?"
-            if short
-            else "What is their number or e-mail?",
-            fill="add {}",
-            number_only=False,
-        )
+    told = any(i.sort in ("phone", "email") for other in notes.clauses for i in other.items)
+    if not clause.has("ADD") or told or clause.free("volume") or notes.doubts:
+        return
+    short = [item for item in clause.free("number") if item.value > 99_999]
+    cut_off = "@" in notes.text
+    if _PEOPLE & set(clause.words()) or short or cut_off:
         for item in short:
             item.used = True
+        _ask_number(notes)
 
 
-def _asked_before(notes: Notes) -> bool:
-    return any(clause.has("ADD") for clause in notes.clauses)
+def meant(notes: Notes) -> bool:
+    """Does the text let somebody in, rather than tell whose number it is?"""
+    if not any(i.sort in ("phone", "email") for clause in notes.clauses for i in clause.items):
+        return False
+    words = {word for clause in notes.clauses for word in clause.words()}
+    if any(clause.has("ADD") for clause in notes.clauses):
+        return True
+    return bool(words & _PEOPLE or words & _LETS_IN) and not words & _NOT_MEANT
 
 
+def _ask_number(notes: Notes) -> None:
+    notes.ask(
+        "What is their phone number with area code, or their e-mail?",
+        fill="add {}", number_only=False,
+    )
+
+
+_LETS_IN = frozenset("helper helper's helps share access help helping".split())
+_NOT_MEANT = frozenset("call reach doctor vet dealer supplier calls sells selling selling. buy order plumber".split())
 _PEOPLE = frozenset(
-    "wife husband son daughter brother sister dad mom father mother partner friend helper kid "
+    "wife husband wifes wife's husband's partner girlfriend boyfriend neighbor friends crew son daughter brother sister dad mom father mother partner friend helper kid "
     "neighbor cousin uncle aunt volunteer grandson granddaughter buddy him her them".split()
 )
-
-
-def _a_person(clause: Clause) -> bool:
-    return bool(_PEOPLE & set(clause.words())) and not clause.free("volume")
 
 
 def _e164(text: str) -> str | None:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "AMIN": (
+        "zip's location location_is place_is "
         "i'm_in im_in i_am_in we're_in we_are_in were_in i'm_at im_at i_am_at we're_at "
         "we_are_at i'm_near im_near we're_near we_are_near i'm_from im_from located_in "
         "located live_in we_live_in i_live_in zip zip_code zipcode postal_code postal "
@@ -31,7 +32,7 @@ STATES = frozenset(
     "illinois indiana iowa kansas kentucky louisiana maine maryland massachusetts michigan minnesota "
     "mississippi missouri montana nebraska nevada ohio oklahoma oregon pennsylvania tennessee texas utah "
     "vermont virginia washington wisconsin wyoming ontario quebec manitoba saskatchewan alberta "
-    "newfoundland".split()
+    "newfoundland mass penn mich minn wisc conn".split()
 ) | {
     "new hampshire",
     "new jersey",
@@ -166,6 +167,18 @@ def _state_in(clause: Clause) -> tuple[int, int] | None:
         if texts[i] in STATE_CODES and i == len(texts) - 1:
             return i, 1
     return None
+
+
+_PREPOSITIONS = frozenset("in near outside at by from is around of".split())
+
+
+def _after_preposition(clause: Clause) -> list[Item]:
+    """The words that may name a town: behind the last in, near or the like."""
+    words = [item for item in clause.items if item.sort in ("word", "lot") and item.text != ":"]
+    starts = [n for n, item in enumerate(words) if item.text in _PREPOSITIONS or "AMIN" in item.tags]
+    if not starts and len(words) > 2:
+        return []
+    return words[starts[-1] + 1 :] if starts else [item for item in words if not item.tags & {"GREET"}]
 
 
 def _town_before(clause: Clause, notes: Notes, state: tuple[int, int], said: Item | None) -> str:

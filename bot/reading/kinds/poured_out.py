@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "POUR": (
+        "dropped_a "
         "dumped dump dumping poured poured_out pour pour_out spilled spilt spill spilling "
         "threw_out threw_away throw_out throw_away thrown_out thrown_away tossed "
         "tossed_out toss chucked ditched lost knocked_over kicked_over tipped_over tipped "

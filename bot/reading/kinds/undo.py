@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "UNDOP": (
+        "remove_what forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off take_that_last_one_off take_the_last_one_off that_last_one take_that_one_off back_that_one_out cancel_that_one drop_it remove_the delete_the take_out_the scratch_the nvm_that_was_wrong strike_that_last delete_that_one remove_that_one erase_that_one scratch_that_one nix_that nix_the take_that_out pull_that_one back_out_the back_out_that drop_that_one disregard_my disregard_the ignore_what not_supposed_to_send "
         "scratch_that scratch_it scratch_the_last scratch_last scratch_the undo undo_that "
         "undo_it delete delete_that delete_last delete_the_last delete_it remove_that "
         "remove_last remove_the_last remove_it take_that_back take_it_back take_back_that "
@@ -40,7 +41,9 @@ class Undo(Reading):
 def find_whole(notes: Notes) -> bool:
     """A text that takes the last record back, and puts nothing in its place."""
     said = next((c for c in notes.clauses if c.has("UNDOP")), None)
-    if said is None or any(clause.question for clause in notes.clauses) or said.has("NOT"):
+    if said is None or said.question or (said.has("NOT") and "mean" not in said.text):
+        return False
+    if "everything" in said.words() or "undo the" in said.text and not _names_the_record(notes):
         return False
     if len(notes.clauses) > MOST_CLAUSES:
         return False
