@@ -127,7 +127,7 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
 
 _PARTED = (
     ("threw throw thrown tossed kicked knocked tipped pitched blew chucked tip".split(), "out over away off down".split(), "POUR"),
-    ("took pulled drew ran got siphoned".split(), "off".split(), "DRAW"),
+    ("took drew ran".split(), "off".split(), "DRAW"),
     ("took pulled backed yanked pried taken popped pull".split(), "out down".split(), "PULLV"),
     ("brought hauled carried came lugged hauling brings bring".split(), "in back home up".split(), "GATHER"),
     ("shut shutting close closed".split(), "down off".split(), "SHUT"),
@@ -329,6 +329,8 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         if not own and clause.sentence in frames:
             clause.frame = clause.tags | frames[clause.sentence]
             clause.kept = clause.kept or kept.get(clause.sentence, False)
+        elif own and ("NOT" in clause.tags or "PLAN" in clause.tags):
+            frames.pop(clause.sentence, None)
         elif own:
             frames[clause.sentence] = own | clause.tags & {
                 "INTO",
@@ -392,7 +394,8 @@ def _perhaps(clause: Clause) -> bool:
     """`maybe next week` is a plan; `maybe 12 gal` is about 12 gal."""
     for item in clause.items:
         if "PERHAPS" in item.tags:
-            return not any(each.sort in _QUANTITIES for each in clause.following(item, 2))
+            near = clause.following(item, 2) + [each for each in clause.items if each.start < item.start]
+            return not any(each.sort in _QUANTITIES for each in near)
     return False
 
 

@@ -62,7 +62,7 @@ FURTHEST_BACK_DAYS = 60
 @dataclass(frozen=True, slots=True)
 class DateHit:
     """A date phrase of `length` tokens. `on` is None where the day is ahead and unknown
-    (next week); `ahead` says that the day lies after the day it was sent."""
+    (next week), or where there is no such day (feb 30); `ahead` says that the day lies after the day it was sent."""
 
     on: date | None
     length: int
@@ -149,9 +149,7 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
     return None if inner is None else DateHit(inner.on, inner.length + j - i, inner.ahead)
 
 
-_BEFORE_A_DAY = frozenset("quarts jars litres liters hours hrs".split()) | frozenset(
-    "gal gals gallons sap taps brix spiles syrup l qt qts pints it this last".split()
-)
+_SITTERS = frozenset("it that which has had the where we i they".split())
 _SHORT_AND_COMMON = frozenset(("sat", "sun"))
 
 
@@ -159,22 +157,15 @@ def _weekday(
     run: Sequence[Token], i: int, sent: datetime, *, named: bool = False, last: bool = False
 ) -> DateHit | None:
     name = run[i].text
-    number = WEEKDAYS.get(name)
+    number = WEEKDAYS.get(name.removesuffix("'s"))
     if number is None:
         return None
     following = run[i + 1].text if i + 1 < len(run) else ""
     if name in _SHORT_AND_COMMON and not named:
         # "sat" is also what sap does in a barrel, and "sun" is also the sun.
+        ends = i + 1 == len(run) or run[i + 1].text in ",.;:!)"
         at_edge = (
-            i == 0
-            or run[i - 1].text in ",.:;-/(&\n"
-            or (
-                (i + 1 == len(run) or run[i + 1].text in ",.;:!")
-                and (
-                    run[i - 1].shape in ("number", "mixed", "sign")
-                    or run[i - 1].text in _BEFORE_A_DAY
-                )
-            )
+            i == 0 or run[i - 1].text in ",.:;-/(&\n" or (ends and run[i - 1].text not in _SITTERS)
         )
         before_figure = i + 1 < len(run) and run[i + 1].shape in ("number", "mixed", "clock")
         measured = i > 0 and run[i - 1].text in ("gal", "gallons", "gals", "l", "qt", "qts", "%")
@@ -196,6 +187,8 @@ def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit 
         j += 1
     if j < len(run) and run[j].text in MONTHS:
         return _month_day(MONTHS[run[j].text], day, j + 1 - i + before, today)
+    if day > 31 and (before or (i > 0 and run[i - 1].text in ("the", "on"))):
+        return DateHit(None, before + 1)
     if before == 0 and not (i > 0 and run[i - 1].text in ("the", "on")):
         return None  # "3rd house", "2nd boil": an ordinal alone is no date
     if j < len(run) and run[j].shape == "word" and run[j].text in _COUNTED:
@@ -321,7 +314,7 @@ def _month_day(month: int, day: int, length: int, today: date) -> DateHit | None
         if hit is not None and hit.on is not None:
             candidates.append(hit)
     if not candidates:
-        return None
+        return DateHit(None, length)
     return min(candidates, key=lambda hit: abs(((hit.on or today) - today).days))
 
 

@@ -154,6 +154,10 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
     """`tree 7`, `tree #7`, `tree no 7`, `tree a3`, `#7` where no run or boil is counted."""
     token = run[i]
     j = i
+    if token.text == "trees":
+        several = _several_trees(run, i)
+        if several is not None:
+            return several
     if token.text in _TREE_WORDS:
         j = i + 1
         while j < len(run) and run[j].text in ("#", "no", "number", "num", ".", "nr"):
@@ -176,6 +180,23 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         if run[i + 1].text.isdigit() and ahead not in dates._COUNTED | {"boiling", "gather", "day"}:
             return Item("tree", run[i + 1].text, token.start, run[i + 1].end), 2
     return None
+
+
+def _several_trees(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
+    """`trees 3 and 4`, `trees 3, 4 and 7`: one item for all of them, labels in its text."""
+    labels: list[str] = []
+    j = i + 1
+    while j < len(run):
+        if run[j].shape == "label" or (run[j].shape == "number" and run[j].text.isdigit()):
+            labels.append(run[j].text)
+        elif run[j].text not in ("and", "&", ",") or not labels:
+            break
+        j += 1
+    while j > i and run[j - 1].text in ("and", "&", ","):
+        j -= 1
+    if len(labels) < 2:
+        return None
+    return Item("trees", " ".join(labels), run[i].start, run[j - 1].end), j - i
 
 
 def _clock(text: str) -> float:
@@ -304,6 +325,8 @@ def _in_range(run: Sequence[Token], i: int, joint: int, after: int) -> bool:
     if after >= len(run) or run[after].text in (".", ",", "!", ";", "\n"):
         return run[joint].text != "-" or i > 0
     if _unit(run, after) is not None:
+        return True
+    if i > 0 and 150 < float(numbers.match(run, i).value) < 240:  # type: ignore[union-attr]
         return True
     noun = run[after].text
     return bool(

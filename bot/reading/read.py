@@ -17,8 +17,9 @@ from bot.reading import items as item_stage
 from bot.reading import kinds, tidy, tokens, topics
 from bot.reading.clauses import Clause, clauses
 from bot.reading.kinds import Chat, Question, Sap, helper
-from bot.reading.kinds.help import Help
-from bot.reading.kinds.start import Start
+from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
+from bot.reading.kinds.help import SAID_HELP, Help
+from bot.reading.kinds.start import SAID_IN, Start
 from bot.reading.kinds.undo import Undo
 from bot.reading.kinds.stop import SAID_OUT, Stop
 from bot.reading.notes import Noted, Notes
@@ -39,6 +40,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     profile = profile if profile is not None else Profile()
     plain = tidy.tidy(text)
     keyword = plain.strip(" .!\n\t\"'")
+    if keyword.rstrip("? ") in HELP_WORDS or keyword.rstrip("? ") in SAID_HELP:
+        return Understanding((Help(),))
     if keyword in _KEYWORDS:
         return Understanding((_KEYWORDS[keyword](),))
     run = tokens.tokens(plain)
@@ -46,6 +49,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return _nothing(plain)
     if len(run) < 12 and any(said in plain for said in SAID_OUT):
         return Understanding((Stop(),))
+    if keyword in SAID_IN:
+        return Understanding((Start(),))
     found = clauses(item_stage.items(run, sent, profile))
     notes = Notes(plain, sent, profile, found)
     if any(module.find_whole(notes) for module in _WHOLE):
@@ -99,6 +104,8 @@ def _dangling(clause: Clause, notes: Notes) -> None:
         near = next((each for each in before if each.sort == "word"), None)
         if near is None or not near.tags & {"SAP", "GATHER"} or item.part:
             continue
+        if before and before[0].text in ("#", "no", "."):
+            continue
         if after and after[0].sort == "word" and after[0].text not in ("today", "total", "in", "now", "more", "so"):
             continue
         item.used = True
@@ -141,7 +148,18 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
         fill = _safe_fill(fragment, notes.text[vague_day.start : vague_day.end], "")
         notes.ask("Which day was that?", fill=fill, number_only=False)
         return True
-    day = next((i for i in clause.items if i.sort == "date" and i.ahead), None)
+    days = [i for i in clause.items if i.sort == "date"]
+    no_day = next((i for i in days if i.on is None and not i.ahead), None)
+    if no_day is not None or len({i.on for i in days}) > 1:
+        notes.ask("Which day was that? I can't tell from what you wrote.")
+        return True
+    less = clause.first("LESS")
+    if less is not None and any(i.sort == "volume" for i in clause.following(less, 1)):
+        volume = clause.following(less, 1)[0]
+        fill = _safe_fill(fragment, notes.text[less.start : volume.end], volume.text.split()[-1])
+        notes.ask("How much was it, then? Text the number.", fill=fill)
+        return True
+    day = next((i for i in days if i.ahead), None)
     if day is not None or clause.ahead:
         shown = "That day" if day is None else _short(day.text)
         fill = None if day is None else _safe_fill(fragment, notes.text[day.start : day.end], "")
@@ -152,11 +170,26 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
 
 def _unsure(clause: Clause, notes: Notes) -> bool:
     """`8 pints, or was it 9`: nothing of such a sentence is taken."""
-    if not any(other.has("UNSURE") for other in notes.clauses if other.sentence == clause.sentence):
+    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    twice = sum(_maybe_amounts(other) for other in here) > 1
+    if not twice and not any(other.has("UNSURE") or _or_amount(other) for other in here):
         return False
     if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
         notes.ask("Which of the two shall I write down? Text the whole thing again.")
     return True
+
+
+def _maybe_amounts(clause: Clause) -> int:
+    """How many amounts are said with a maybe."""
+    return sum(
+        "PERHAPS" in item.tags and any(n.sort in _MEASURED for n in clause.following(item, 1))
+        for item in clause.items
+    )
+
+
+def _or_amount(clause: Clause) -> bool:
+    """`tapped 12, well 10, | or 12`."""
+    return len(clause.items) == 2 and clause.items[0].text == "or" and clause.items[1].sort in _MEASURED
 
 
 def _matters(clause: Clause, item: object) -> bool:
@@ -281,17 +314,14 @@ def _gallons(noted: Noted) -> float:
 
 UNMARKED_SCORE = 6.0
 """How surely words that are not put as a question must be like one of the examples."""
+SURE_SCORE = 14.0
+"""The same, where a figure stands in the words: those had rather be asked about."""
 MOST_UNMARKED_WORDS = 25
 
 
 def _leftover(notes: Notes) -> None:
     """Nothing was recorded or asked: an unmarked question ("bags or buckets"), small talk,
     or a figure that needs a question."""
-    hit = topics.asked(" ".join(clause.text for clause in notes.clauses))
-    words = sum(len(clause.words()) for clause in notes.clauses)
-    if hit is not None and hit.topic != topics.NONE and hit.score >= UNMARKED_SCORE and words <= MOST_UNMARKED_WORDS:
-        notes.add(Question(topic=hit.topic, howto=hit.howto), 0)
-        return
     figures = [
         (clause, item)
         for clause in notes.clauses
@@ -319,7 +349,22 @@ def _leftover(notes: Notes) -> None:
         or clause.hypothetical
         or clause.has("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL")
     ]
-    if figures and len(idle) < len(figures):
+    plain_figures = figures and len(idle) < len(figures)
+    hit = topics.asked(" ".join(clause.text for clause in notes.clauses))
+    words = sum(len(clause.words()) for clause in notes.clauses)
+    wanted = UNMARKED_SCORE if not figures else SURE_SCORE
+    if any(clause.has("OTHERS", "KILL", "GIFT") for clause in notes.clauses):
+        hit = None
+    if (
+        hit is not None and hit.topic != topics.NONE and hit.score >= wanted
+        and words <= MOST_UNMARKED_WORDS
+    ):  # fmt: skip
+        notes.add(Question(topic=hit.topic, howto=hit.howto), 0)
+        return
+    if any(clause.has("GATHER") and clause.has("STORE", "SAP") and not clause.plan and not clause.negated for clause in notes.clauses):
+        notes.ask("How many gal of sap was that?", fill="{} gal of sap")
+        return
+    if plain_figures:
         clause, item = next((c, i) for c, i in figures if c not in idle)
         if len(notes.clauses) > 6:
             notes.add(Chat(), 0)

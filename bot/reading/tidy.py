@@ -44,6 +44,6 @@ def tidy(text: str) -> str:
         text = _VULGAR_SIGN.sub(lambda hit: " " + _VULGAR[hit.group()] + " ", text)
         text = unicodedata.normalize("NFKC", text.translate(_PLAIN))
     text = text.translate(_PLAIN).lower()
-    text = _STRANGE.sub(" ", text)
+    text = _STRANGE.sub(" ", text).replace("h2o", "water")
     text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -26,7 +26,7 @@ def _of(clause: Clause, item: Item) -> str:
             return "syrup"
         if "WOOD" in each.tags or "PROPANE" in each.tags:
             return "fuel"
-        if "FOREIGN" in each.tags and each.text != "water":
+        if "FOREIGN" in each.tags or each.text == "water":
             return "foreign"
         if each.text not in (
             "of",
@@ -58,7 +58,7 @@ def role(clause: Clause, item: Item) -> str:
         return "foreign"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
-    if clause.has("HOLD"):
+    if clause.has("HOLD") or "left" in clause.words() or "remaining" in clause.words():
         return "foreign"
     poured = clause.about("POUR")
     if poured and not clause.kept:
@@ -136,10 +136,8 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
         return True
     if bucket is not None and bucket.start < item.start and not clause.has("FULL", "SAP"):
         between = [each for each in clause.items if bucket.start < each.start < item.start]
-        if between and all(
-            each.text in ("are", "is", "all", "each", "the", "only", "just", "mostly")
-            for each in between
-        ):
+        last = [each.text for each in between if each.text not in _ONLY][-1:]
+        if last and last[0] in ("are", "is", "=", ":"):
             return True
     for each in clause.following(item, 3):
         if "BUCKET" in each.tags:
@@ -147,6 +145,9 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
         if each.text not in _BUCKET_ADJECTIVES:
             return False
     return False
+
+
+_ONLY = frozenset(("all", "each", "only", "just", "mostly"))
 
 
 def _given(clause: Clause) -> bool:

@@ -41,7 +41,7 @@ CUES = {
         "should've_been shoulda_been supposed_to_be change_that_to change_it_to "
         "change_that change_last change_the correct_that correct_to typo correction "
         "wrong_lot wrong_tree wrong_day wrong_date my_mistake fix_that should_say "
-        "should_read fat_fingered i_mean misread was_actually change_to change_my "
+        "should_read fat_fingered misread was_actually change_to change_my "
         "move_that move_it correcting correct_it "
     ),
 }

@@ -46,6 +46,7 @@ CUES = {
     "OVER": "out off over done finished ended through",
     "DONE": "done finished finish through end ended stopped wrapped quit",
     "THROUGH": (
+        "started_with "
         "went_through gone_through go_through get_through put_through ran_through to_get_through "
         "through_the_evaporator through_the_pan through_the_rig through_the_pans on_hand to_boil "
         "through_the_arch into_the_pan "
@@ -73,6 +74,8 @@ class Boil(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A boil's start, end, gallons and hours; pieces told apart are one boil."""
+    if any(n.reading.kind == "water_boils" and notes.clauses[n.clause].sentence == clause.sentence for n in notes.noted) and not clause.free("volume", "hours"):
+        return
     if clause.has("WATERN") and clause.has("BOIL") or clause.has("PRICE", "BROKEN", "TAPN"):
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]

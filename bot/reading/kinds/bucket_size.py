@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
 
 CUES = {
-    "HOLD": "takes fits hold holds holding_capacity capacity bucket_size size",
+    "HOLD": "can_take can_hold takes fits hold holds holding_capacity capacity bucket_size size",
 }
 
 LEAST_GALLONS = 0.25

@@ -57,6 +57,9 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if not (clause.has("JARN") or _bottled(clause)):
         return
+    if clause.has("TWICE"):
+        notes.ask("How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False)
+        return
     found: list[Jar] = []
     start = clause.items[0].start
     volumes = [item for item in clause.free("volume") if role(clause, item) == "jars"]

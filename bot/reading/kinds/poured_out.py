@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
-from bot.reading.kinds.sap import Sap
+from bot.reading.kinds.sap import Sap, most_gallons
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "POUR": (
+        "pitched cost_us cost_me "
         "dropped_a "
         "dumped dump dumping poured poured_out pour pour_out spilled spilt spill spilling "
         "threw_out threw_away throw_out throw_away thrown_out thrown_away tossed "
@@ -26,6 +27,9 @@ CUES = {
         "on_the_ground threw_it_out threw_it_away poured_it_out dumped_it"
     ),
 }
+
+DAYS_OF_SAP = 7
+"""No more is poured out at once than a week's biggest runs give."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,6 +56,9 @@ def find(clause: Clause, notes: Notes) -> None:
         gallons = item.gallons if item.sort == "volume" else _in_gallons(item, notes)
         if gallons is None:
             notes.ask(f"{item.value:g} buckets poured out: how many gal?", fill="dumped {} gal")
+            continue
+        if gallons > DAYS_OF_SAP * most_gallons(notes.profile.taps):
+            notes.ask(f"{gallons:g} gal poured out? How many was it?", fill="dumped {} gal")
             continue
         notes.add(PouredOut(gallons=gallons, on=notes.day(clause)), item.start)
     if poured or notes.all(PouredOut):

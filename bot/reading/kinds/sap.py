@@ -61,6 +61,11 @@ class Sap(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are sap, vessels of a known size, and dry days."""
     gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
+    if gathered and any(each.sort == "trees" for other in notes.clauses if other.sentence == clause.sentence for each in other.items):
+        _from_several(clause, notes, gathered[0])
+        return
+    if gathered and _stray_number(clause, gathered[0]):
+        return notes.ask("How many gal of sap was that?", fill="{} gal of sap")
     for item in gathered:
         item.used = True
         _amount(clause, notes, item, item.gallons * _containers(clause, item))
@@ -71,6 +76,33 @@ def find(clause: Clause, notes: Notes) -> None:
         _vessels(clause, notes, item, bool(gathered))
     if not gathered and not clause.free("volume"):
         _dry(clause, notes)
+
+
+def _from_several(clause: Clause, notes: Notes, item: Item) -> None:
+    """`trees 3 and 4, 5 gal`: each five, or five from both?"""
+    trees = next(
+        each for other in notes.clauses if other.sentence == clause.sentence
+        for each in other.items if each.sort == "trees"
+    )
+    item.used = True
+    labels = trees.text.split()
+    if any(each.text in _EACH for each in clause.following(item, 1)):
+        for label in labels:
+            notes.add(Sap(gallons=item.gallons, on=notes.day(clause), tree=label), item.start)
+        return
+    each_one = ", ".join(f"tree {label} {item.text}" for label in labels)
+    notes.ask(
+        f"{item.text} from each tree, or in all?",
+        ("each|from each", each_one), ("in all|all|both|total|together", f"{item.text} of sap"),
+    )
+
+
+def _stray_number(clause: Clause, item: Item) -> bool:
+    """`1 2 gal`: a figure right before the amount that nothing explains."""
+    before = clause.preceding(item, 1)
+    after = clause.following(item, 1)
+    bare = bool(before) and before[0].sort == "number" and not before[0].used
+    return bare and not (after and after[0].sort == "word" and after[0].text not in ("of", "sap", "today"))
 
 
 def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
@@ -175,7 +207,7 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if has_amount and not full:
         item.used = True
         return
-    if _amount_in_sentence(clause, notes) and not full:
+    if _amount_in_sentence(clause, notes) and not full and _repeats_the_amount(clause, item):
         item.used = True
         return
     sappy = full or clause.about("GATHER", "SAP") or item.part or item.article or item.value % 1
@@ -211,6 +243,11 @@ def _fullness_told_later(clause: Clause, notes: Notes) -> bool:
         for other in notes.clauses
         if other.sentence == clause.sentence
     )
+
+
+def _repeats_the_amount(clause: Clause, item: Item) -> bool:
+    """`emptied 12 buckets, 18 gal`: a count of vessels beside what was in them."""
+    return not (item.part or item.value % 1 or clause.own_tree or clause.has("MORE"))
 
 
 def _amount_in_sentence(clause: Clause, notes: Notes) -> bool:

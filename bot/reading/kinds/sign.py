@@ -14,18 +14,19 @@ if TYPE_CHECKING:
 
 CUES = {
     "BUDS": (
-        "bud buds budding budded bud_break budbreak red_haze leafing leafed leaf_out "
+        "buds budding budded bud_break budbreak red_haze leafing leafed leaf_out "
         "leafing_out buds_swelling "
     ),
     "CLOUDY": "cloudy milky hazy cloudiness murky",
     "YELLOW": "yellow yellowish yellowing yellowed",
     "SMELL": (
+        "tastes_buddy tastes_off tastes_sour tastes_funny tasting_buddy "
         "smell smells smelled smelly stinks stink stinky stunk sour soured rank funky "
         "ropy ropey buddy_smell off_smell smelling skunky fermented vinegary musty reeks "
         "foul rotten "
     ),
     "MOTHS": "moth moths millers miller_moths sap_moths",
-    "OFFSMELL": "funny off bad buddy sour weird odd like old socks rank feet strange cabbage",
+    "OFFSMELL": "wrong funny off bad buddy sour weird odd like old socks rank feet strange cabbage",
 }
 
 
@@ -39,6 +40,8 @@ class Sign(Reading):
     on: date
 
 
+_SHUT = frozenset("tight closed dormant shut small still".split())
+_AT_WORK = frozenset("running drip dripping dripped run trees".split())
 _SIGNS = (
     ("BUDS", "buds"),
     ("CLOUDY", "cloudy_sap"),
@@ -64,15 +67,19 @@ def find(clause: Clause, notes: Notes) -> None:
 def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
     words = set(clause.words())
     if tag == "BUDS":
-        return "buddy" not in words or word != "buddy"
+        return not words & _SHUT
     if tag == "MOTHS":
         return "moth balls" not in clause.text
-    sappy = clause.has("SAP", "BUCKET", "STORE") or _sap_in_sentence(clause, notes)
+    sappy = clause.has("SAP", "BUCKET", "STORE") or _sap_in_sentence(clause, notes) or bool(words & _AT_WORK)
     if clause.about("POUR"):
         return False
     if clause.about("BOTTLE", "DRAW") or (clause.has("SYRUP") and not clause.has("SAP")):
         return False
     if tag == "CLOUDY" or tag == "YELLOW":
+        seen = clause.first(tag)
+        thing = clause.following(seen, 1) if seen is not None else []
+        if thing and thing[0].tags & {"BUCKET", "STORE", "TAPN", "PANN"}:
+            return False
         return sappy and not words & {"sky", "skies", "day", "weather", "morning", "snow"}
     if tag == "SMELL":
         bad = clause.has("OFFSMELL") or word not in ("smell", "smells", "smelled", "smelling")
@@ -84,7 +91,6 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
 
 def _sap_in_sentence(clause: Clause, notes: Notes) -> bool:
     return any(
-        other.has("SAP", "BUCKET", "STORE")
-        for other in notes.clauses
+        other.has("SAP", "BUCKET", "STORE") or any(i.sort == "volume" for i in other.items) for other in notes.clauses
         if other.sentence == clause.sentence
     )

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
 
 CUES = {
-    "IS": "is at was reads reading holding sitting says showing steady now are sits it's",
+    "IS": "down_to up_to hit got_to got_up_to climbed_to dropped_to to down its is at was reads reading holding sitting says showing steady now are sits it's",
 }
 
 COLDEST_F = 27.0
@@ -38,9 +38,15 @@ class StoreTemp(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of stored sap."""
-    if clause.has("WATERN", "PANN", "PORCH", "OTHERS") or clause.about("BOIL", "FIRE"):
+    if clause.has("WATERN", "OTHERS") or clause.has("BOIL", "FIRE"):
         return
-    stored = clause.has("STORE") or (clause.has("SAP") and bool(clause.free("temp")))
+    if clause.has("PANN") and not clause.has("STORE") or clause.has("PORCH") and not clause.has("STORE"):
+        return
+    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    told_before = any(other.has("STORE") for other in here) and not any(other.has("PANN", "PORCH") for other in here)
+    stored = clause.has("STORE") or (clause.has("SAP") and bool(clause.free("temp"))) or (
+        told_before and bool(clause.free("temp") or clause.has("TEMPN") or _sap_at(clause))
+    )
     if not stored:
         return
     item = next(iter(clause.free("temp")), None) or _unsaid(clause)
@@ -54,6 +60,11 @@ def find(clause: Clause, notes: Notes) -> None:
         )
         return
     notes.add(StoreTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
+
+
+def _sap_at(clause: Clause) -> bool:
+    """`garage barrel, | sap at thirty nine`, `sap temp 37`."""
+    return clause.has("SAP") and clause.has("IS", "TEMPN") and not clause.has("SUGAR", "GATHER")
 
 
 def _unsaid(clause: Clause) -> Item | None:
@@ -72,7 +83,8 @@ def _unsaid(clause: Clause) -> Item | None:
         after = clause.following(item, 1)
         if after and after[0].tags & {"TAPN", "BUCKET", "JARN", "TOTAL"}:
             continue
-        told = any("IS" in each.tags for each in before) or clause.has("TEMPN")
+        right_behind = bool(before) and "STORE" in before[0].tags and clause.has("PANN", "PANTEMP")
+        told = any("IS" in each.tags for each in before) or clause.has("TEMPN") or right_behind
         if told:
             return item
     return None

@@ -61,7 +61,23 @@ def find(clause: Clause, notes: Notes) -> None:
                 ("syrup", f"{item.text} of syrup"),
             )
             continue
+        if _more_than_the_sap(notes, gallons):
+            continue
         notes.add(Syrup(gallons=gallons, on=notes.day(clause)), item.start)
+
+
+def _more_than_the_sap(notes: Notes, gallons: float) -> bool:
+    """`50 gal of syrup from 40 gal of sap` is asked about, and nothing of it taken."""
+    sap = [
+        i for c in notes.clauses for i in c.items
+        if i.sort == "volume" and any("SAP" in each.tags for each in c.following(i, 2))
+    ]
+    if not sap or gallons < sap[0].gallons / 2:
+        return False
+    for item in sap:
+        item.used = True
+    notes.ask("That is more syrup than the sap can give. How much syrup was it?", fill="{} gal of syrup")
+    return True
 
 
 def _ask_what(clause: Clause, notes: Notes, item: Item) -> None:

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "PULLV": (
+        "untapped "
         "pulled pull took_out tookout pulledout pulled_them pulled_em backed_out take_out taken_out removed remove yanked yank pulled_out "
         "came_out took_down unhooked popped_out pulling are_out is_out all_out "
         "are_all_out pried_out knocked_out "
@@ -45,14 +46,24 @@ def find(clause: Clause, notes: Notes) -> None:
     )
     if not deed:
         return
+    if {"still", "fell", "popped", "keeps", "heaved", "blew"} & set(clause.words()):
+        return
+    everything = clause.has("PULLV") and bool({"everything", "everything's"} & set(words))
+    if everything and not clause.free("volume", "number"):
+        notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
+        return
     if not clause.has("TAPN") and not _goes_on(clause, notes):
+        if clause.has("PULLV") and "all" in words and notes.profile.taps is not None:
+            _all_of_them(clause, notes)
         return
     if clause.negated or clause.has("COSTV", "FOREIGN", "BUY") or clause.free("money", "volume"):
         return
     start = clause.items[0].start
     before = notes.last(TapsPulled)
     if before is not None and getattr(before.reading, "all", None):
-        return
+        if not clause.free("number") or clause.has("ALL"):
+            return
+        notes.noted.remove(before)
     if clause.has("SOME") or any(item.part for item in clause.free("number")):
         _some_of_them(clause, notes)
         return
@@ -69,7 +80,7 @@ def find(clause: Clause, notes: Notes) -> None:
             return
         notes.add(TapsPulled(on=notes.day(clause), count=int(number.value)), number.start)
         return
-    if clause.has("ALL") or _definite(clause) or "them" in words or _all_next(clause, notes):
+    if clause.has("ALL") or _definite(clause) or "them" in clause.text.split() or _all_next(clause, notes):
         notes.add(TapsPulled(on=notes.day(clause), all=True), start)
         return
     if clause.tree is None:
@@ -87,6 +98,14 @@ def _goes_on(clause: Clause, notes: Notes) -> bool:
     ):
         return False
     return bool(clause.free("number")) or "them" in clause.text.split()
+
+
+def _all_of_them(clause: Clause, notes: Notes) -> None:
+    """`pulled all 18`, where 18 taps hang."""
+    number = next(iter(clause.free("number")), None)
+    if number is not None and number.value == notes.profile.taps:
+        number.used = True
+        notes.add(TapsPulled(on=notes.day(clause), all=True), number.start)
 
 
 def _some_of_them(clause: Clause, notes: Notes) -> None:

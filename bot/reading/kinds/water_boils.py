@@ -63,6 +63,8 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _of_water(clause: Clause, notes: Notes) -> bool:
     """Does it speak of boiling water, here or (`did the water test, 209.2`) just before?"""
+    if clause.has("WATERN") and (clause.has("BOIL") or "boiling point" in clause.text):
+        return True
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
     water = any(other.has("WATERN") for other in here)
     boils = any(
