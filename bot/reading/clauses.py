@@ -33,7 +33,7 @@ _LEAD_IN = frozenset(
     "quick, now say btw anyway thanks morning :".split()
 ) | {"good morning", "by the way", "wonder", "i wonder", "curious", "not sure", "no idea", "wondering"}
 FRAME_TAGS = frozenset(
-    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN PULLV COSTV BURN SUGAR DRY THROUGH SHUT".split()
+    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN PULLV COSTV BURN SUGAR DRY THROUGH SHUT END LIT".split()
 )
 """What a clause can be about; a clause without any goes on about what the one before did."""
 
@@ -128,7 +128,7 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
 _PARTED = (
     ("threw throw thrown tossed kicked knocked tipped pitched blew chucked tip".split(), "out over away off down".split(), "POUR"),
     ("took drew ran".split(), "off".split(), "DRAW"),
-    ("took pulled backed yanked pried taken popped pull".split(), "out down".split(), "PULLV"),
+    ("took pulled backed yanked pried taken popped pull taking pulling".split(), "out down".split(), "PULLV"),
     ("brought hauled carried came lugged hauling brings bring".split(), "in back home up".split(), "GATHER"),
     ("shut shutting close closed".split(), "down off".split(), "SHUT"),
     ("put putting".split(), "in".split(), "PUTIN"),
@@ -146,8 +146,7 @@ def _parted(clause: Clause) -> frozenset[str]:
     return frozenset(found)
 
 
-_BY = frozenset(
-    "the my our a big blue sap holding storage plastic metal steel stainless collection main".split()
+_BY = frozenset("gathering collecting bulk 55 gallon the my our a big blue sap holding storage plastic metal steel stainless collection main".split()
 )
 
 
@@ -179,6 +178,8 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             joint = ended_by
 
     for n, item in enumerate(items):
+        if item.text == "." and n > 0 and items[n - 1].text == "no" and n + 1 < len(items) and items[n + 1].sort == "number":
+            continue
         if item.sort == "sign" and item.text in _STOPS:
             close(item.text)
             if found and not found[-1].ended_by:
@@ -297,6 +298,8 @@ def _led_by_question(clause: Clause) -> bool:
             not (first in ("don't", "isn't") and clause.ended_by != "?")
             or second.text in _ASKING_SUBJECT
         )
+    if first == "did" and second.text in ("the", "a", "my", "our", "some"):
+        return False
     return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
 
 

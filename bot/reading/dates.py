@@ -255,10 +255,11 @@ def _number_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
     if run[j].text == "of":
         j += 1
     if j + 1 < len(run) and run[j + 1].text in ("ago", "back"):
+        more = 1 if j + 2 < len(run) and run[j + 2].text in _TODAY else 0
         if run[j].text in ("day", "days", "nights", "night", "mornings"):
-            return DateHit(today - timedelta(count), j + 2 - i)
+            return DateHit(today - timedelta(count), j + 2 + more - i)
         if run[j].text in ("week", "weeks"):
-            return DateHit(today - timedelta(7 * count), j + 2 - i)
+            return DateHit(today - timedelta(7 * count), j + 2 + more - i)
     if run[i].shape == "number" and run[j].text in MONTHS and run[j].text != "may":
         return _month_day(MONTHS[run[j].text], count, j + 1 - i, today)
     return None

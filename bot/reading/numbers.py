@@ -47,7 +47,7 @@ def match(run: Sequence[Token], i: int) -> Number | None:
     if token.shape == "mixed":
         whole, part = token.text.replace("and", " ").replace("-", " ").split()
         fraction = _fraction(part)
-        return None if fraction is None else Number(float(whole) + fraction, 1)
+        return None if fraction is None else _tail(run, i, Number(float(whole) + fraction, 1))
     if token.shape == "slash":
         fraction = _fraction(token.text)
         return None if fraction is None else _of(run, i, Number(fraction, 1, part=True))

@@ -171,7 +171,9 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
 def _unsure(clause: Clause, notes: Notes) -> bool:
     """`8 pints, or was it 9`: nothing of such a sentence is taken."""
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
-    twice = sum(_maybe_amounts(other) for other in here) > 1
+    maybes = sum(_maybe_amounts(other) for other in here)
+    bare = any(i.sort == "number" and not i.article for i in clause.items)
+    twice = maybes > 1 or (maybes == 1 and bare and any(i.sort == "volume" for i in clause.items)) or _one_or_other(clause)
     if not twice and not any(other.has("UNSURE") or _or_amount(other) for other in here):
         return False
     if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
@@ -184,6 +186,14 @@ def _maybe_amounts(clause: Clause) -> int:
     return sum(
         "PERHAPS" in item.tags and any(n.sort in _MEASURED for n in clause.following(item, 1))
         for item in clause.items
+    )
+
+
+def _one_or_other(clause: Clause) -> bool:
+    """`$12 or $15 for gaskets`."""
+    return any(
+        b.text == "or" and a.sort == c.sort and a.sort in _MEASURED
+        for a, b, c in zip(clause.items, clause.items[1:], clause.items[2:], strict=False)
     )
 
 
@@ -200,7 +210,7 @@ def _matters(clause: Clause, item: object) -> bool:
         return True
     if item.vague:
         return clause.about("SETV", "PULLV", "COSTV", "BOTTLE", "POUR") and bool(
-            clause.has("TAPN", "JARN", "BUCKET") or clause.about("COSTV")
+            clause.has("TAPN", "JARN", "BUCKET") or clause.about("COSTV") or "tapped" in clause.words()
         )
     return (
         bool(
@@ -362,6 +372,9 @@ def _leftover(notes: Notes) -> None:
         notes.add(Question(topic=hit.topic, howto=hit.howto), 0)
         return
     if any(clause.has("GATHER") and clause.has("STORE", "SAP") and not clause.plan and not clause.negated for clause in notes.clauses):
+        notes.ask("How many gal of sap was that?", fill="{} gal of sap")
+        return
+    if "of sap" in notes.text or any(item.text[:1].isdigit() and item.sort == "word" for clause in notes.clauses for item in clause.items):
         notes.ask("How many gal of sap was that?", fill="{} gal of sap")
         return
     if plain_figures:

@@ -19,7 +19,9 @@ from bot.reading import lexicon, spelling
 NONE = "none"
 """The topic of texts that ask nothing that is answered here."""
 SMOOTHING = 0.3
-PAIR_WEIGHT = 0.6
+LEAST_RARITY = 1.0
+"""What a word that is in every example still counts, beside the rarest's 1 and this."""
+PAIR_WEIGHT = 0.4
 """How much a pair of words counts beside a word alone."""
 
 _WORD = re.compile(r"[a-z0-9/']+")
@@ -68,12 +70,11 @@ def _stem(word: str) -> str:
     return word
 
 
-def _marks(text: str) -> Counter[str]:
+def _marks(text: str, *, corrected: bool) -> Counter[str]:
     """The stems of a text and their pairs; numbers are all one mark."""
     words = []
     for word in _WORD.findall(text.lower()):
-        slang = lexicon.SLANG.get(word)
-        word = slang if slang is not None else spelling.corrected(word)
+        word = spelling.corrected(word) if corrected else lexicon.SLANG.get(word, word)
         words.append("0" if word[0].isdigit() else _stem(word))
     found: Counter[str] = Counter()
     kept = [word for word in words if word not in _IDLE]
@@ -100,51 +101,57 @@ def examples() -> dict[str, list[str]]:
 
 
 class Model:
-    """Weights of every mark for every topic, learned from examples."""
+    """Weights of every mark for every topic, learned from examples. The weights of a mark are
+    worked out when a text first holds it, so that teaching stays quick."""
 
     def __init__(self, taught: dict[str, list[str]]) -> None:
-        counts = {name: Counter[str]() for name in taught}
-        seen_in: Counter[str] = Counter()
-        total = 0
-        for name, texts in taught.items():
-            for text in texts:
-                marks = _marks(text)
-                total += 1
-                seen_in.update(marks.keys())
-                for mark in marks:
-                    weight = 1.0 if " " not in mark and "+" not in mark else PAIR_WEIGHT
-                    counts[name][mark] += weight  # type: ignore[assignment]
-        everything: Counter[str] = Counter()
-        for each in counts.values():
-            everything.update(each)
-        self.topics = sorted(counts)
-        size = len(everything)
-        self.weights: dict[str, dict[str, float]] = {}
-        totals = {name: sum(each.values()) for name, each in counts.items()}
-        grand = sum(totals.values())
-        for mark, overall in everything.items():
-            rarity = math.log(total / seen_in[mark]) / math.log(total)
-            row = {}
-            for name in self.topics:
-                inside = counts[name][mark]
-                here = math.log((inside + SMOOTHING) / (totals[name] + SMOOTHING * size))
-                rest = math.log(
-                    (overall - inside + SMOOTHING) / (grand - totals[name] + SMOOTHING * size)
-                )
-                row[name] = (here - rest) * (0.3 + rarity)
-            self.weights[mark] = row
+        self.topics = tuple(sorted(taught))
+        self._counts: dict[str, list[float]] = {}
+        self._seen_in: Counter[str] = Counter()
+        self._totals = [0.0] * len(self.topics)
+        self._examples = 0
+        for column, name in enumerate(self.topics):
+            for text in taught[name]:
+                self._learn(column, text)
+        self._grand = sum(self._totals)
+        self._rows: dict[str, list[float]] = {}
+
+    def _learn(self, column: int, text: str) -> None:
+        self._examples += 1
+        for mark in set(_marks(text, corrected=False)):
+            row = self._counts.setdefault(mark, [0.0] * len(self.topics))
+            weight = _weight(mark)
+            row[column] += weight
+            self._totals[column] += weight
+            self._seen_in[mark] += 1
+
+    def _row(self, mark: str) -> list[float]:
+        """How much the mark speaks for each topic, in natural-log units."""
+        row = self._rows.get(mark)
+        if row is not None:
+            return row
+        counts = self._counts[mark]
+        overall = sum(counts)
+        size = SMOOTHING * len(self._counts)
+        rarity = math.log(self._examples / self._seen_in[mark]) / math.log(self._examples)
+        row = []
+        for inside, total in zip(counts, self._totals, strict=True):
+            here = math.log((inside + SMOOTHING) / (total + size))
+            rest = math.log((overall - inside + SMOOTHING) / (self._grand - total + size))
+            row.append((here - rest) * (LEAST_RARITY + rarity) * _weight(mark))
+        self._rows[mark] = row
+        return row
 
     def scores(self, text: str) -> dict[str, float]:
-        """The score of every topic; higher is likelier."""
-        out = dict.fromkeys(self.topics, 0.0)
-        for mark in _marks(text):
-            row = self.weights.get(mark)
-            if row is None:
-                continue
-            weight = 1.0 if " " not in mark and "+" not in mark else PAIR_WEIGHT
-            for name, value in row.items():
-                out[name] += weight * value
-        return out
+        """The score of every topic; higher is likelier. All zero: no mark is known."""
+        rows = [self._row(mark) for mark in _marks(text, corrected=True) if mark in self._counts]
+        if not rows:
+            return dict.fromkeys(self.topics, 0.0)
+        return dict(zip(self.topics, map(sum, zip(*rows, strict=True)), strict=True))
+
+
+def _weight(mark: str) -> float:
+    return PAIR_WEIGHT if " " in mark or "+" in mark else 1.0
 
 
 @lru_cache(maxsize=1)

@@ -56,6 +56,8 @@ def role(clause: Clause, item: Item) -> str:
         return "rate"
     if clause.has("GIFT", "PRICE", "BROKEN") or _given(clause):
         return "foreign"
+    if clause.has("POUR") and clause.has("FULL", "SAP") and not clause.kept and not clause.has("HOLD"):
+        return "poured_out"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
     if clause.has("HOLD") or "left" in clause.words() or "remaining" in clause.words():
@@ -160,7 +162,7 @@ def _a_jug_of_syrup(clause: Clause, item: Item) -> bool:
     """A jug is a jar where something is bottled, and a bucket where sap is caught."""
     noun = next((each for each in clause.following(item, 3) if "BUCKET" in each.tags), None)
     jug = noun is not None and noun.text in ("jug", "jugs")
-    return jug and (clause.about("BOTTLE", "SYRUP") or "filled" in clause.words())
+    return jug and not clause.has("SAP") and (clause.about("BOTTLE", "SYRUP") or "filled" in clause.words())
 
 
 _BUCKET_ADJECTIVES = frozenset(

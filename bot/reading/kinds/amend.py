@@ -309,6 +309,7 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
         before = clause.preceding(item, 3)
         if (
             any(each.tags & {"SUGAR"} for each in before)
+            or any(other.has("SUGAR") for other in notes.clauses)
             or (before and before[0].text in ("@",))
             or (before and before[0].text == "at" and _after_amount(clause, item))
         ):

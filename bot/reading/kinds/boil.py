@@ -23,9 +23,11 @@ CUES = {
     "PAST": "boiled cooked_down cooked evaporated simmered",
     "LIT": "lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her",
     "FIRE": (
+        "on_the_fire put_the_fire_to "
         "fire fire's fires arch evaporator evaporator's firebox burner burners stove woodstove "
     ),
     "START": (
+        "match_is_to_the_kindling match_to match_is_to "
         "on_to_boil "
         "light lighting start started starting fired_up fired going cranking cranked "
         "cranking_up fire_up get_going got_going lit_up under_way underway on_the_fire "
@@ -80,7 +82,9 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
     state = _state(clause, notes)
-    told = clause.about("BOIL", "FIRE", "THROUGH") or state is not None or bool(
+    if _going_on(clause, notes):
+        return
+    told = clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT") or state is not None or bool(
         gallons and clause.free("hours")
     )
     if not told:
@@ -110,6 +114,13 @@ def find(clause: Clause, notes: Notes) -> None:
     start = clause.items[0].start
     piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
     _join(notes, piece, start, clause)
+
+
+def _going_on(clause: Clause, notes: Notes) -> bool:
+    """`still boiling, 5 hours in`: nothing is over yet."""
+    if any("still" in other.words() and other.has("BOIL") for other in notes.clauses if other.sentence == clause.sentence):
+        return True
+    return any(i.sort == "hours" and [e.text for e in clause.following(i, 2)] == ["in"] for i in clause.items)
 
 
 def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
@@ -154,7 +165,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return None
     if clause.negated and not (clause.has("END") and notes.profile.boiling):
         return None
-    if "still" in words and boil:
+    if any("still" in other.words() and other.has("BOIL") for other in notes.clauses if other.sentence == clause.sentence):
         return None
     if _ended(clause, notes, fire or boil):
         return "end"

@@ -42,13 +42,7 @@ def find(clause: Clause, notes: Notes) -> None:
             before[0] if before and before[0].sort == "number" and not before[0].article else None
         )
         one = bool(before) and before[0].text in ("a", "one") and not clause.has("HOLD")
-        contents = (
-            clause.has("FULL", "SAP")
-            and not clause.has("HOLD")
-            or clause.has("GATHER")
-            and not clause.has("HAVE", "HOLD", "SETV", "USE")
-            and (count is not None or one)
-        )
+        contents = _tells_of_contents(clause, notes, counted=count is not None or one)
         item.used = True
         if contents or (count is not None and count.part):
             if count is not None:
@@ -64,6 +58,15 @@ def find(clause: Clause, notes: Notes) -> None:
         if count is not None:
             count.used = True
         notes.add(BucketSize(gallons=item.gallons), item.start)
+
+
+def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:
+    """`2 five gallon pails full of sap`: not what they hold, but what was in them."""
+    if clause.has("HOLD"):
+        return False
+    full = any(other.has("FULL") for other in notes.clauses if other.sentence == clause.sentence)
+    gathered = clause.has("GATHER") and not clause.has("HAVE", "SETV", "USE") and counted
+    return full or clause.has("SAP") or gathered
 
 
 def _filled(clause: Clause, notes: Notes, item: Item, share: float) -> None:

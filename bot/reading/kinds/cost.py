@@ -56,6 +56,11 @@ def find(clause: Clause, notes: Notes) -> None:
                 "How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause)
             )
             return
+    if clause.has("COSTV") and len(clause.free("number")) > 1 and not clause.free("money") or _two_part_price(clause):
+        notes.ask("How many dollars was it? Text it like: $4.50 for lids.", fill="spent ${} " + _on(clause))
+        return
+    if clause.has("GATHER") and not clause.has("WEAK", "COSTV", "BUY"):
+        return
     for item in amounts:
         if is_rate(clause, item) or _a_price(clause, item):
             item.used = True
@@ -70,6 +75,14 @@ def find(clause: Clause, notes: Notes) -> None:
         )
         for number in clause.free("number"):
             number.used = True
+
+
+def _two_part_price(clause: Clause) -> bool:
+    """`four bucks fifty`: dollars, and cents right behind them."""
+    return any(
+        a.sort == "money" and a.text[:1] != "$" and b.sort == "number"
+        for a, b in zip(clause.items, clause.items[1:], strict=False)
+    )
 
 
 def _counts_things(clause: Clause, item: Item) -> bool:

@@ -58,7 +58,7 @@ def _cords(clause: Clause, notes: Notes) -> None:
         if is_rate(clause, item):
             item.used = True
             continue
-        burned = clause.has("BURN", "BOIL", "BURNISH") or _boil_told(notes) or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
+        burned = clause.has("BURN", "BOIL", "BURNISH", "THROUGH") or _boil_told(notes) or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
         if (
             clause.has("BUY", "PRICE", "COSTV")
             or clause.free("money")

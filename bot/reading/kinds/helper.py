@@ -69,7 +69,7 @@ def _ask_number(notes: Notes) -> None:
     )
 
 
-_LETS_IN = frozenset("helper helper's helps share access help helping".split())
+_LETS_IN = frozenset("put helper helper's helps share access help helping".split())
 _NOT_MEANT = frozenset("call reach doctor vet dealer supplier calls sells selling selling. buy order plumber".split())
 _PEOPLE = frozenset(
     "wife husband wifes wife's husband's partner girlfriend boyfriend neighbor friends crew son daughter brother sister dad mom father mother partner friend helper kid "

@@ -80,7 +80,8 @@ def _bottled(clause: Clause) -> bool:
     """Was it bottled, and not a bucket or a pan filled?"""
     deed = clause.first("BOTTLE")
     if deed is not None and deed.text == "filled":
-        return clause.has("JARN") or bool({"jug", "jugs"} & set(clause.text.split()))
+        sized = any(i.unit in ("fluid_ounce", "milliliter") for i in clause.items)
+        return clause.has("JARN") or sized or bool({"jug", "jugs"} & set(clause.text.split()))
     if deed is None:
         return True
     return not (clause.has("STORE") and deed.text == "put up")
@@ -119,7 +120,7 @@ def _count_and_size(
         before = [
             each
             for each in clause.preceding(piece, 3)
-            if each.text not in ("x", "of", "-", "*", "the", "little", "full")
+            if each.text not in _BETWEEN
         ]
         if before and before[0].sort == "number" and not before[0].used:
             before[0].used = True
@@ -164,6 +165,9 @@ def _counted_before(clause: Clause, notes: Notes) -> float | None:
             item.used = True
             return item.value
     return None
+
+
+_BETWEEN = frozenset(("x", "of", "-", "*", "the", "little", "full", "@", "bottles", "jars", "bottle", "jar", "at"))
 
 
 def _write(notes: Notes, clause: Clause, found: list[Jar], start: int) -> None:

@@ -19,7 +19,7 @@ CUES = {
         "we_are_at i'm_near im_near we're_near we_are_near i'm_from im_from located_in "
         "located live_in we_live_in i_live_in zip zip_code zipcode postal_code postal "
         "trees_are_in trees_are_near sugarbush_is_in sugarbush_is_near bush_is_in "
-        "place_is_in farm_is_in farm_is_near based_in up_in out_in over_in down_in out_of "
+        "place_is_in farm_is_in farm_is_near based_in up_in out_in over_in down_in "
         "my_zip_is woods_are_in sugaring_in near_the_town_of i'm_outside we're_outside "
         "we're_just_outside we're_out_in my_zip our_zip my_place_is_in moved_to i'm_up_in "
         "trees_are_at sugarhouse_is_in sugarhouse_in maples_are_in maples_are_near "
@@ -81,8 +81,10 @@ def find(clause: Clause, notes: Notes) -> None:
         zipped.used = True
         digits = notes.text[zipped.start : zipped.end]
         alone = len(notes.text.strip(" .!")) == 5
+        lone = len(clause.items) == 1 and len(notes.clauses) > 1
         if (
-            said is not None
+            lone
+            or said is not None
             or digits.startswith("0")
             or clause.first("PLACEN") is not None
             or _state_in(clause) is not None
@@ -99,18 +101,7 @@ def find(clause: Clause, notes: Notes) -> None:
         if town:
             notes.add(Place(text=town), state[0])
             return
-    if said is not None and said.text not in (
-        "up in",
-        "out in",
-        "over in",
-        "down in",
-        "out of",
-        "place",
-        "located",
-        "trees in",
-        "zip",
-        "postal",
-    ):
+    if said is not None and said.text not in _NO_TOWN_BEHIND:
         rest = clause.items[clause.items.index(said) + 1 :]
         words = [item for item in rest if item.sort in ("word", "lot")]
         if (
@@ -139,6 +130,12 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.add(Place(text=text), said.start)
 
 
+_NO_TOWN_BEHIND = frozenset(
+    (
+        "up in", "out in", "over in", "down in", "place", "located", "trees in", "zip", "postal",
+        "i'm at", "im at", "i am at", "we're at", "we are at",
+    )
+)  # fmt: skip
 _NO_TOWN = frozenset(
     "the a my our love luck trouble bed it this that town need for no on here for good business all "
     "back charge awe over with deep".split()
@@ -196,14 +193,8 @@ def _town_before(clause: Clause, notes: Notes, state: tuple[int, int], said: Ite
             and before.sentence == clause.sentence
             and notes.last(Place) is None
         ):
-            tail = [
-                item
-                for item in before.items
-                if item.sort in ("word", "lot") and not item.tags & {"AMIN", "GREET"}
-            ]
-            if 0 < len(tail) <= 3 and (
-                before.first("AMIN") is not None or len(before.items) == len(tail)
-            ):
+            tail = _after_preposition(before)
+            if 0 < len(tail) <= 3:
                 return " ".join(notes.text[item.start : item.end] for item in tail) + " " + name
         return name if said is not None and name in STATES else ""
     if len(words) > 4 or any(item.sort not in ("word", "lot") for item in words):

@@ -60,11 +60,19 @@ def find(clause: Clause, notes: Notes) -> None:
         if gallons > DAYS_OF_SAP * most_gallons(notes.profile.taps):
             notes.ask(f"{gallons:g} gal poured out? How many was it?", fill="dumped {} gal")
             continue
+        _forget_unmeasured(notes)
         notes.add(PouredOut(gallons=gallons, on=notes.day(clause)), item.start)
     if poured or notes.all(PouredOut):
         return
     if not _said_before(clause, notes):
         _without_amount(clause, notes)
+
+
+def _forget_unmeasured(notes: Notes) -> None:
+    """The same deed told twice, the second time with its amount, is one."""
+    for noted in notes.all(PouredOut):
+        if isinstance(noted.reading, PouredOut) and noted.reading.gallons is None:
+            notes.noted.remove(noted)
 
 
 def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "GATHER": (
+        "fetched fetch "
         "gathered gather gathers gathering collected collect collects collecting "
         "collection hauled haul hauling lugged brought_in bring_in bringing_in "
         "brought_back brought_home picked_up took_in take_in emptied empty emptying "
@@ -25,7 +26,7 @@ CUES = {
         "caught catch poured_in put_in_the_barrel took_home skimmed_in scored yanked_in "
         "hit measured totaled totalled"
     ),
-    "WEAK": "got get made run runs ran filled",
+    "WEAK": "came_to came_in totaled totalled hit got get made run runs ran filled",
     "DRY": (
         "dry bone_dry no_sap no_flow no_run not_a_drop not_running nothing_running "
         "nothing_in_the_buckets nothing_in_the_pails nothing_today zero_sap no_drip "

@@ -45,12 +45,12 @@ def find(clause: Clause, notes: Notes) -> None:
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
     told_before = any(other.has("STORE") for other in here) and not any(other.has("PANN", "PORCH") for other in here)
     stored = clause.has("STORE") or (clause.has("SAP") and bool(clause.free("temp"))) or (
-        told_before and bool(clause.free("temp") or clause.has("TEMPN") or _sap_at(clause))
+        told_before and bool(clause.free("temp") or clause.has("TEMPN") or _sap_at(clause) or _again(clause, notes))
     )
     if not stored:
         return
     item = next(iter(clause.free("temp")), None) or _unsaid(clause)
-    if item is None:
+    if item is None or any(each.sort == "mass" for each in clause.items):
         return
     item.used = True
     degrees = _fahrenheit(item, notes)
@@ -62,6 +62,11 @@ def find(clause: Clause, notes: Notes) -> None:
     notes.add(StoreTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
 
 
+def _again(clause: Clause, notes: Notes) -> bool:
+    """`tank temp 36 last night, | 41 now`."""
+    return "now" in clause.words() and notes.last(StoreTemp) is not None and len(clause.items) <= 3
+
+
 def _sap_at(clause: Clause) -> bool:
     """`garage barrel, | sap at thirty nine`, `sap temp 37`."""
     return clause.has("SAP") and clause.has("IS", "TEMPN") and not clause.has("SUGAR", "GATHER")
@@ -70,7 +75,7 @@ def _sap_at(clause: Clause) -> bool:
 def _unsaid(clause: Clause) -> Item | None:
     """`tank is 38`, `sap was 37 in the tank`: a bare number said of what is in store."""
     if (
-        not clause.has("STORE")
+        not (clause.has("STORE") or _sap_at(clause))
         or clause.about("POUR")
         or clause.has("INTO")
         and clause.has("GATHER")

@@ -106,7 +106,7 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
         ):
             out.append(item)
             continue
-        if clause.about("SUGAR") and not clause.free("volume") and item.value != int(item.value):
+        if clause.about("SUGAR") and not clause.free("volume") and "." in item.text:
             out.append(item)
             continue
         near = before[0].text if before else ""
@@ -130,7 +130,9 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
     alone = all(each is item or each.sort == "sign" for each in clause.items)
     if alone and item.value != int(item.value) and LEAST_BRIX < item.value <= MOST_BRIX:
         return notes.last(Sap) is not None
-    if len(words) > 1:
+    behind = clause.preceding(item, 1)
+    said_at = bool(behind) and behind[0].text in ("at", "@") and "." in item.text
+    if len(words) > (3 if said_at else 1):
         return False
     latest = notes.noted[-1]
     return isinstance(latest.reading, (Sap, Syrup)) and latest.clause == notes.clause_number - 1
@@ -215,6 +217,9 @@ def _to_all(clause: Clause, notes: Notes, brix: float) -> None:
 
 def _to_syrup(clause: Clause, notes: Notes, item: Item) -> None:
     noted = notes.last(Syrup)
+    if noted is None and item.sort == "brix" and item.value > MOST_SYRUP_BRIX:
+        notes.ask(f"{item.value:g} Brix is no syrup I know. What did it read?", fill="make that {} brix")
+        return
     if noted is not None and isinstance(noted.reading, Syrup) and noted.reading.brix is None:
         if item.value > MOST_SYRUP_BRIX:
             notes.noted.remove(noted)

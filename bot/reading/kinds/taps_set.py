@@ -72,7 +72,7 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
     sett = _setting(clause)
-    numbers = clause.free("number")
+    numbers = [item for item in clause.free("number") if not item.part]
     for item in sorted(numbers, key=lambda each: not _names_taps(clause, each)):
         after = [each for each in clause.following(item, 4) if each.text not in _ADJECTIVES]
         before = clause.preceding(item, 2)

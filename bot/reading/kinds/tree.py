@@ -61,7 +61,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if taps is not None:
         taps.used = True
     short = (
-        _SHORT_SPECIES.get(next((w for w in clause.words() if w in _SHORT_SPECIES), ""))
+        _SHORT_SPECIES.get(next((w for c in notes.clauses if c.sentence == clause.sentence and c.tree == clause.tree for w in c.words() if w in _SHORT_SPECIES), ""))
         if inches is not None
         else None
     )

@@ -43,7 +43,10 @@ def find_whole(notes: Notes) -> bool:
     said = next((c for c in notes.clauses if c.has("UNDOP")), None)
     if said is None or said.question or (said.has("NOT") and "mean" not in said.text):
         return False
-    if "everything" in said.words() or "undo the" in said.text and not _names_the_record(notes):
+    if "everything" in said.words() or (
+        "undo the" in said.text
+        and not {"last", "entry", "record", "sap", "one", "amount", "thing"} & set(said.words())
+    ):
         return False
     if len(notes.clauses) > MOST_CLAUSES:
         return False
