@@ -154,6 +154,12 @@ def test_the_old_rule_runs_short_of_the_balance_where_buckets_run(brix: float) -
     assert balance.rule_of_86(brix) < balance.sap_per_syrup(brix, 66.0)
 
 
+@pytest.mark.parametrize(("syrup_brix", "gallons"), [(66.0, 43.23), (66.9, 43.78)])
+def test_the_revised_rule_at_two_brix(syrup_brix: float, gallons: float) -> None:
+    """Perkins and Isselhardt, as quoted: 87.1 / 2 - 0.32 and 88.2 / 2 - 0.32."""
+    assert balance.revised_rule(2.0, syrup_brix) == pytest.approx(gallons)
+
+
 @pytest.mark.parametrize("syrup_brix", [66.5, 60.0])
 def test_the_revised_rule_speaks_of_two_densities_only(syrup_brix: float) -> None:
     with pytest.raises(ValueError, match=r"published for 66\.0 and 66\.9"):

@@ -100,6 +100,12 @@ def test_more_syrup_than_sap_is_refused() -> None:
         boil.boil_time(1, 2, surface_ft2=6)
 
 
+def test_syrup_that_is_done_takes_no_time() -> None:
+    found = boil.boil_time(1, 1, surface_ft2=6)
+    assert found is not None
+    assert found.hours == 0
+
+
 def test_a_pan_of_no_size_is_refused() -> None:
     with pytest.raises(ValueError, match="The pan is 0 square feet"):
         boil.boil_time(40, 1, surface_ft2=0)

@@ -170,6 +170,11 @@ def test_sap_that_was_not_poured_out_is_not_blamed() -> None:
     assert "sap lost" not in [rest.place for rest in found]
 
 
+def test_sap_of_no_sugar_was_not_read_high() -> None:
+    found = yields.where_the_rest_may_be(yields.check_yield(1.0, 0.5), 66.9, sap_brix=0.0)
+    assert "sugar read high" not in [rest.place for rest in found]
+
+
 def test_syrup_drawn_right_is_not_blamed() -> None:
     found = yields.where_the_rest_may_be(yields.check_yield(1.0, 0.5), 66.9, drawn_brix=66.9)
     assert "drawn thick" not in [rest.place for rest in found]

@@ -76,6 +76,14 @@ def test_a_season_up_to_a_day_counts_that_day_and_none_after() -> None:
     assert season.season_sum(2026, SAP, SYRUP, date(2026, 3, 20)).sap_gallons == 40
 
 
+def test_a_seasons_first_and_last_day_count_in_it() -> None:
+    first, last = season.season_days(2027)
+    found = season.season_sum(
+        2027, [SapDay(first, 1), SapDay(last, 2)], [SyrupDay(first, 0.1), SyrupDay(last, 0.2)]
+    )
+    assert (found.sap_gallons, found.syrup_gallons) == (3, pytest.approx(0.3))
+
+
 def test_a_season_without_records_is_zero_and_its_sugar_is_not_known() -> None:
     found = season.season_sum(2030, SAP, SYRUP)
     assert (found.sap_gallons, found.brix, found.first_sap) == (0, None, None)
