@@ -7,6 +7,7 @@ the like, before a question that follows an amount, and where the thing that led
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -31,7 +32,16 @@ _AUX_SUBJECT = frozenset(
 _LEAD_IN = frozenset(
     "and so ok okay hey hi hello also but well um oh please just then sorry quick question "
     "quick, now say btw anyway thanks morning :".split()
-) | {"good morning", "by the way", "wonder", "i wonder", "curious", "not sure", "no idea", "wondering"}
+) | {
+    "good morning",
+    "by the way",
+    "wonder",
+    "i wonder",
+    "curious",
+    "not sure",
+    "no idea",
+    "wondering",
+}
 FRAME_TAGS = frozenset(
     "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN PULLV COSTV BURN SUGAR DRY THROUGH SHUT END LIT".split()
 )
@@ -116,10 +126,12 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
     _mark_sureness(found)
     _mark_names_and_days(found)
     _frames_said_last(found)
-    for before, clause in zip(found, found[1:], strict=False):
+    for before, clause in itertools.pairwise(found):
         plain = not any(item.sort in _QUANTITIES or item.sort == "vessels" for item in before.items)
         clause.bucket_before = (
-            clause.sentence == before.sentence and "BUCKET" in before.tags and plain
+            clause.sentence == before.sentence
+            and "BUCKET" in before.tags
+            and plain
             and not before.tags & {"GATHER", "FULL", "SAP", "POUR", "DRY", "BOIL"}
         )
     return found
@@ -146,7 +158,8 @@ def _parted(clause: Clause) -> frozenset[str]:
     return frozenset(found)
 
 
-_BY = frozenset("gathering collecting bulk 55 gallon the my our a big blue sap holding storage plastic metal steel stainless collection main".split()
+_BY = frozenset(
+    "gathering collecting bulk 55 gallon the my our a big blue sap holding storage plastic metal steel stainless collection main".split()
 )
 
 
@@ -178,7 +191,13 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             joint = ended_by
 
     for n, item in enumerate(items):
-        if item.text == "." and n > 0 and items[n - 1].text == "no" and n + 1 < len(items) and items[n + 1].sort == "number":
+        if (
+            item.text == "."
+            and n > 0
+            and items[n - 1].text == "no"
+            and n + 1 < len(items)
+            and items[n + 1].sort == "number"
+        ):
             continue
         if item.sort == "sign" and item.text in _STOPS:
             close(item.text)
@@ -238,9 +257,7 @@ def _mark_questions(found: Sequence[Clause]) -> None:
     marks = {clause.sentence for clause in found if clause.ended_by == "?"}
     iffy = {clause.sentence for clause in found if "IF" in clause.tags}
     for clause in found:
-        led = _led_by_question(clause) or (
-            clause.sentence in iffy and "ASKHOW" in clause.tags
-        )
+        led = _led_by_question(clause) or (clause.sentence in iffy and "ASKHOW" in clause.tags)
         last = clause.ended_by == "?"
         asked = led or last
         if not asked and clause.sentence in marks and asking_sentence.get(clause.sentence):
@@ -250,17 +267,28 @@ def _mark_questions(found: Sequence[Clause]) -> None:
         clause.question = asked
         if led:
             asking_sentence[clause.sentence] = True
-    for before, clause in zip(found, found[1:], strict=False):
-        if clause.question and clause.sentence == before.sentence and _only_asks_how_much(before, clause):
+    for before, clause in itertools.pairwise(found):
+        if (
+            clause.question
+            and clause.sentence == before.sentence
+            and _only_asks_how_much(before, clause)
+        ):
             before.question = True
 
 
-_MAKES = frozenset("makes make gives give is equals gets yields yield would will should makes? be me you us".split())
+_MAKES = frozenset(
+    "makes make gives give is equals gets yields yield would will should makes? be me you us".split()
+)
 
 
 def _only_asks_how_much(before: Clause, clause: Clause) -> bool:
     """`40 gal at 2.2 makes | how much`: the amount is part of the question."""
-    return len(clause.items) <= 4 and bool(before.items) and before.items[-1].text in _MAKES and not before.has("GATHER")
+    return (
+        len(clause.items) <= 4
+        and bool(before.items)
+        and before.items[-1].text in _MAKES
+        and not before.has("GATHER")
+    )
 
 
 def _led_by_question(clause: Clause) -> bool:
@@ -276,9 +304,9 @@ def _led_by_question(clause: Clause) -> bool:
     if first in ("what", "how", "what's") and second is not None:
         if second.text in ("a", "an") and first == "what":
             return False
-        if second.text == "about" and len(leading) > 2 and leading[2].text in ("that", "this"):
-            return False
-        return True
+        return not (
+            second.text == "about" and len(leading) > 2 and leading[2].text in ("that", "this")
+        )
     if first == "when" and clause.ended_by != "?":
         return second is not None and second.text in (
             "do", "does", "should", "can", "is", "will", "to", "would", "are", "did", "shall", "i", "do i", "am",
@@ -287,7 +315,11 @@ def _led_by_question(clause: Clause) -> bool:
         return True
     if first == "any" and second is not None and second.sort == "word":
         return True
-    if second is not None and second.sort in ("volume", "number", "temp") and first in _ASKS_OF_AMOUNT:
+    if (
+        second is not None
+        and second.sort in ("volume", "number", "temp")
+        and first in _ASKS_OF_AMOUNT
+    ):
         return True
     if second is not None and second.text == "you" and _to_be_logged(leading):
         return False
@@ -311,7 +343,11 @@ def _to_be_logged(leading: Sequence[Item]) -> bool:
     third = leading[2] if len(leading) > 2 else None
     if third is not None and third.text in ("please", "plz"):
         third = leading[3] if len(leading) > 3 else None
-    return third is not None and "LOGREQ" in third.tags and any(item.sort in ("volume", "hours", "cords", "money") for item in leading)
+    return (
+        third is not None
+        and "LOGREQ" in third.tags
+        and any(item.sort in ("volume", "hours", "cords", "money") for item in leading)
+    )
 
 
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))
@@ -344,7 +380,11 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
             }
             kept[clause.sentence] = clause.kept
         clause.hypothetical = clause.sentence in iffy
-        plan = "PLAN" in clause.tags and not _to_be_logged(clause.items) or _perhaps(clause) or any(map(_speaks_of_later, clause.items))
+        plan = (
+            ("PLAN" in clause.tags and not _to_be_logged(clause.items))
+            or _perhaps(clause)
+            or any(map(_speaks_of_later, clause.items))
+        )
         if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD:
             plan = True
         planned[clause.sentence] = plan
@@ -364,15 +404,18 @@ def _speaks_of_later(item: Item) -> bool:
 def _own_frame(clause: Clause) -> frozenset[str]:
     """What the clause's own words make it about. Weak words (got, ran) alone do not say."""
     own: set[str] = set(clause.tags & FRAME_TAGS)
-    if "GATHER" in own and all(
-        "WEAK" in item.tags for item in clause.items if "GATHER" in item.tags
+    if (
+        "GATHER" in own
+        and all("WEAK" in item.tags for item in clause.items if "GATHER" in item.tags)
+        and not clause.tags & {"SAP", "BUCKET"}
     ):
-        if not clause.tags & {"SAP", "BUCKET"}:
-            own.discard("GATHER")
+        own.discard("GATHER")
     return frozenset(own)
 
 
-_JARRED = frozenset(("pint", "half_pint", "quart", "half_gallon", "fluid_ounce", "milliliter", "cup"))
+_JARRED = frozenset(
+    ("pint", "half_pint", "quart", "half_gallon", "fluid_ounce", "milliliter", "cup")
+)
 
 
 def _frames_said_last(found: Sequence[Clause]) -> None:
@@ -397,7 +440,9 @@ def _perhaps(clause: Clause) -> bool:
     """`maybe next week` is a plan; `maybe 12 gal` is about 12 gal."""
     for item in clause.items:
         if "PERHAPS" in item.tags:
-            near = clause.following(item, 2) + [each for each in clause.items if each.start < item.start]
+            near = clause.following(item, 2) + [
+                each for each in clause.items if each.start < item.start
+            ]
             return not any(each.sort in _QUANTITIES for each in near)
     return False
 

@@ -169,7 +169,7 @@ def _weekday(
         )
         before_figure = i + 1 < len(run) and run[i + 1].shape in ("number", "mixed", "clock")
         measured = i > 0 and run[i - 1].text in ("gal", "gallons", "gals", "l", "qt", "qts", "%")
-        if not (at_edge and following not in ("was", "is", "came", "in", "on", "out") or measured
+        if not ((at_edge and following not in ("was", "is", "came", "in", "on", "out")) or measured
                 or before_figure or following in _DAYPARTS or following == ":"):  # fmt: skip
             return None
     back = (sent.weekday() - number) % 7

@@ -229,7 +229,12 @@ def _unit(run: Sequence[Token], j: int) -> tuple[tuple[str, str], int] | None:
 def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, int] | None:
     """A number, a range, or a number with its unit."""
     first = numbers.match(run, i)
-    if run[i].text == "one" and i > 0 and run[i - 1].text in _ONE_OF_THEM and _unit(run, i + 1) is None:
+    if (
+        run[i].text == "one"
+        and i > 0
+        and run[i - 1].text in _ONE_OF_THEM
+        and _unit(run, i + 1) is None
+    ):
         return None
     if first is None:
         bare = _unit(run, i) if run[i].text in ("half", "halfpint", "halfpints") else None

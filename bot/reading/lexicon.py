@@ -11,94 +11,36 @@ from importlib import resources
 
 from bot.reading import dates, kinds, numbers
 
-_VOLUMES = {
-    "gallon": "gal gals gallon gallons gl gall galls g gallon's galon galons galls gln",
-    "quart": "qt qts quart quarts qrt qrts",
-    "pint": "pt pts pint pints pnt pnts",
-    "half_pint": "halfpint halfpints",
-    "cup": "cup cups",
-    "fluid_ounce": "oz ozs ounce ounces floz",
-    "liter": "l liter liters litre litres ltr ltrs lt",
-    "milliliter": "ml mls milliliter milliliters millilitre millilitres",
-    "tablespoon": "tbsp tablespoon tablespoons",
-}
-_OTHERS = {
-    ("brix", "brix"): "brix bricks bx brx brics brick brixs percent pct %",
-    ("temp", "degF"): "f fahrenheit",
-    ("temp", "degC"): "c celsius centigrade",
-    ("temp", ""): "deg degs degree degrees",
-    ("length", "inch"): 'inch inches in. " inchs',
-    ("length", "centimeter"): "cm cms centimeter centimeters centimetre centimetres",
-    ("length", "millimeter"): "mm",
-    ("length", "foot"): "ft foot feet",
-    ("hours", "hour"): "hr hrs hour hours h",
-    ("hours", "minute"): "min mins minute minutes",
-    ("cords", "cord"): "cord cords",
-    ("mass", "pound"): "lb lbs pound pounds #s",
-    ("mass", "kilogram"): "kg kgs kilo kilos",
-    ("money", "dollar"): "dollar dollars buck bucks cad usd",
-}
-UNITS: dict[str, tuple[str, str]] = {
-    word: ("volume", unit) for unit, words in _VOLUMES.items() for word in words.split()
-} | {word: unit for unit, words in _OTHERS.items() for word in words.split()}
-UNIT_PHRASES: dict[tuple[str, ...], tuple[str, str]] = {
-    ("half", "pint"): ("volume", "half_pint"), ("half", "pints"): ("volume", "half_pint"),
-    ("hf", "pts"): ("volume", "half_pint"), ("hf", "pt"): ("volume", "half_pint"),
-    ("hf", "pints"): ("volume", "half_pint"), ("half", "-", "pints"): ("volume", "half_pint"),
-    ("half", "-", "pint"): ("volume", "half_pint"), ("half", "-", "gallon"): ("volume", "half_gallon"),
-    ("half", "-", "gallons"): ("volume", "half_gallon"), ("half", "-", "gal"): ("volume", "half_gallon"),
-    ("half", "pt"): ("volume", "half_pint"), ("half", "pts"): ("volume", "half_pint"),
-    ("half", "gallon"): ("volume", "half_gallon"), ("half", "gallons"): ("volume", "half_gallon"),
-    ("half", "gal"): ("volume", "half_gallon"), ("half", "gals"): ("volume", "half_gallon"),
-    ("fl", "oz"): ("volume", "fluid_ounce"), ("fluid", "ounces"): ("volume", "fluid_ounce"),
-    ("fluid", "oz"): ("volume", "fluid_ounce"), ("fl", ".", "oz"): ("volume", "fluid_ounce"),
-    ("imperial", "gallons"): ("volume", "imperial_gallon"),
-    ("imperial", "gallon"): ("volume", "imperial_gallon"),
-    ("imperial", "gal"): ("volume", "imperial_gallon"), ("imp", "gal"): ("volume", "imperial_gallon"),
-    ("us", "gallons"): ("volume", "gallon"), ("us", "gal"): ("volume", "gallon"),
-    ("face", "cord"): ("cords", "face_cord"), ("face", "cords"): ("cords", "face_cord"),
-    ("percent", "sugar"): ("brix", "brix"), ("%", "sugar"): ("brix", "brix"),
-    ("deg", "f"): ("temp", "degF"), ("degrees", "f"): ("temp", "degF"), ("degree", "f"): ("temp", "degF"),
-    ("degrees", "fahrenheit"): ("temp", "degF"), ("deg", "c"): ("temp", "degC"),
-    ("degrees", "c"): ("temp", "degC"), ("degrees", "celsius"): ("temp", "degC"),
-    ("deg", "brix"): ("brix", "brix"), ("degrees", "brix"): ("brix", "brix"), ("deg", "bx"): ("brix", "brix"),
-}  # fmt: skip
-SLANG = {
-    "wen": "when", "shud": "should", "shld": "should", "cud": "could", "wud": "would",
-    "mutch": "much", "wut": "what", "wat": "what", "wats": "what's", "u": "you", "r": "are", "ur": "your", "yr": "your",
-    "thru": "through", "gonna": "gonna", "wht": "what", "hw": "how", "wich": "which",
-    "teh": "the", "hte": "the", "adn": "and", "nd": "and", "w": "with", "w/": "with",
-    "abt": "about", "bout": "about", "tonite": "tonight", "2day": "today", "gals": "gal",
-    "srup": "syrup", "sirup": "syrup", "syurp": "syrup", "syrip": "syrup", "surup": "syrup",
-    "seer": "syrup", "sapp": "sap", "spaps": "sap", "spal": "sap", "sop": "sap",
-    "brics": "brix", "brick": "brix", "brex": "brix", "bris": "brix", "brx": "brix", "bricks": "brix",
-    "boild": "boiled", "bioled": "boiled", "botled": "bottled", "bottld": "bottled",
-    "tapt": "tapped", "taped": "tapped", "tappd": "tapped", "drwe": "drew", "drw": "drew", "drue": "drew",
-    "firs": "fire", "fier": "fire", "frie": "fire", "bukets": "buckets", "bukkets": "buckets",
-    "tre": "tree", "treee": "tree", "jrs": "jars", "jasr": "jars", "pluled": "pulled", "pulld": "pulled",
-    "pnt": "pint", "pnts": "pints", "taht": "that", "thnks": "thanks", "thnx": "thanks", "pls": "please",
-    "plz": "please", "cuz": "because", "bc": "because", "tempature": "temperature", "temp": "temperature",
-    "temps": "temperature", "thermo": "thermometer", "shoudl": "should", "woudl": "would", "doin": "doing",
-    "boilin": "boiling", "runnin": "running", "gettin": "getting", "goin": "going", "makin": "making",
-    "pullin": "pulling", "tappin": "tapping", "evap": "evaporator", "galons": "gallons",
-    "gallns": "gallons", "galllons": "gallons", "gallon's": "gallons", "maples": "maple", "mapel": "maple",
-    "mable": "maple", "suger": "sugar", "sugr": "sugar", "seap": "sap", "collectd": "collected",
-    "didn": "didn't", "dunno": "dunno", "kinda": "kinda", "atm": "now", "rn": "now",
-    "2nite": "tonight", "yestrday": "yesterday", "bot": "bought", "bougt": "bought", "refract": "refractometer", "tookout": "tookout",
-}  # fmt: skip
+
+def lines_of(name: str) -> list[tuple[str, str]]:
+    """A data file of `name: words` lines; lines that start with # are its heading."""
+    text = resources.files("bot.reading").joinpath(name).read_text(encoding="utf-8")
+    lines = (line for line in text.splitlines() if line.strip() and not line.startswith("#"))
+    return [(head.strip(), words) for head, _, words in (line.partition(":") for line in lines)]
 
 
-def _shared_lines() -> list[tuple[str, str]]:
-    text = resources.files("bot.reading").joinpath("lexicon.txt").read_text(encoding="utf-8")
-    lines = (line.split("#")[0].strip() for line in text.splitlines())
-    return [
-        (tag.strip(), words) for tag, _, words in (line.partition(":") for line in lines if line)
-    ]
+SLANG: dict[str, str] = {
+    slip: meant for meant, slips in lines_of("slang.txt") for slip in slips.split()
+}
+"""What people type -> the word that they mean."""
+
+
+def _units() -> dict[tuple[str, ...], tuple[str, str]]:
+    found = {}
+    for head, words in lines_of("units.txt"):
+        dimension, _, unit = head.partition(" ")
+        for word in words.split():
+            found[tuple(word.split("_"))] = (dimension, unit)
+    return found
+
+
+UNIT_PHRASES = {words: unit for words, unit in _units().items() if len(words) > 1}
+UNITS = {words[0]: unit for words, unit in _units().items() if len(words) == 1}
 
 
 def _gathered() -> dict[str, frozenset[str]]:
     tags: defaultdict[str, set[str]] = defaultdict(set)
-    lists = _shared_lines()
+    lists = lines_of("lexicon.txt")
     for family in kinds.FAMILY:
         lists += list(getattr(family, "CUES", {}).items())
     for tag, words in lists:

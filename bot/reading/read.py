@@ -20,8 +20,8 @@ from bot.reading.kinds import Chat, Question, Sap, helper
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
 from bot.reading.kinds.start import SAID_IN, Start
-from bot.reading.kinds.undo import Undo
 from bot.reading.kinds.stop import SAID_OUT, Stop
+from bot.reading.kinds.undo import Undo
 from bot.reading.notes import Noted, Notes
 from bot.reading.understanding import Choice, Doubt, Profile, Understanding
 
@@ -106,7 +106,11 @@ def _dangling(clause: Clause, notes: Notes) -> None:
             continue
         if before and before[0].text in ("#", "no", "."):
             continue
-        if after and after[0].sort == "word" and after[0].text not in ("today", "total", "in", "now", "more", "so"):
+        if (
+            after
+            and after[0].sort == "word"
+            and after[0].text not in ("today", "total", "in", "now", "more", "so")
+        ):
             continue
         item.used = True
         _ask_what(notes, f"{item.value:g}")
@@ -173,7 +177,11 @@ def _unsure(clause: Clause, notes: Notes) -> bool:
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
     maybes = sum(_maybe_amounts(other) for other in here)
     bare = any(i.sort == "number" and not i.article for i in clause.items)
-    twice = maybes > 1 or (maybes == 1 and bare and any(i.sort == "volume" for i in clause.items)) or _one_or_other(clause)
+    twice = (
+        maybes > 1
+        or (maybes == 1 and bare and any(i.sort == "volume" for i in clause.items))
+        or _one_or_other(clause)
+    )
     if not twice and not any(other.has("UNSURE") or _or_amount(other) for other in here):
         return False
     if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
@@ -199,7 +207,11 @@ def _one_or_other(clause: Clause) -> bool:
 
 def _or_amount(clause: Clause) -> bool:
     """`tapped 12, well 10, | or 12`."""
-    return len(clause.items) == 2 and clause.items[0].text == "or" and clause.items[1].sort in _MEASURED
+    return (
+        len(clause.items) == 2
+        and clause.items[0].text == "or"
+        and clause.items[1].sort in _MEASURED
+    )
 
 
 def _matters(clause: Clause, item: object) -> bool:
@@ -210,7 +222,9 @@ def _matters(clause: Clause, item: object) -> bool:
         return True
     if item.vague:
         return clause.about("SETV", "PULLV", "COSTV", "BOTTLE", "POUR") and bool(
-            clause.has("TAPN", "JARN", "BUCKET") or clause.about("COSTV") or "tapped" in clause.words()
+            clause.has("TAPN", "JARN", "BUCKET")
+            or clause.about("COSTV")
+            or "tapped" in clause.words()
         )
     return (
         bool(
@@ -371,10 +385,20 @@ def _leftover(notes: Notes) -> None:
     ):  # fmt: skip
         notes.add(Question(topic=hit.topic, howto=hit.howto), 0)
         return
-    if any(clause.has("GATHER") and clause.has("STORE", "SAP") and not clause.plan and not clause.negated for clause in notes.clauses):
+    if any(
+        clause.has("GATHER")
+        and clause.has("STORE", "SAP")
+        and not clause.plan
+        and not clause.negated
+        for clause in notes.clauses
+    ):
         notes.ask("How many gal of sap was that?", fill="{} gal of sap")
         return
-    if "of sap" in notes.text or any(item.text[:1].isdigit() and item.sort == "word" for clause in notes.clauses for item in clause.items):
+    if "of sap" in notes.text or any(
+        item.text[:1].isdigit() and item.sort == "word"
+        for clause in notes.clauses
+        for item in clause.items
+    ):
         notes.ask("How many gal of sap was that?", fill="{} gal of sap")
         return
     if plain_figures:

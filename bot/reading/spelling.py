@@ -9,10 +9,13 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from bot.reading import lexicon
 
+LONG = 7
+"""Letters from which two slips are forgiven, where the first letter stands."""
 SHORTEST = 4
 """Letters of the shortest word that is corrected: shorter ones are too near to each other."""
 
@@ -25,38 +28,30 @@ def corrected(word: str) -> str:
         return slang
     if word in lexicon.KNOWN or word in lexicon.LOOKALIKES or len(word) < SHORTEST:
         return word
-    best: list[str] = []
-    for candidate in _near(len(word)):
-        if OSA.distance(word, candidate, score_cutoff=1) <= 1:
-            best.append(candidate)
-    if not best and len(word) >= 7:
-        for candidate in _near(len(word)):
-            if candidate[0] == word[0] and OSA.distance(word, candidate, score_cutoff=2) <= 2:
-                best.append(candidate)
+    best = _within(word, 1)
+    if not best and len(word) >= LONG:
+        best = [candidate for candidate in _within(word, 2) if candidate[0] == word[0]]
+    if len({_sense(candidate) for candidate in best}) > 1:
+        # Of several meanings, that of an anagram is meant, else of the only one that begins alike.
+        alike = [candidate for candidate in best if candidate[0] == word[0]]
+        anagrams = [candidate for candidate in alike if sorted(candidate) == sorted(word)]
+        best = anagrams if len(anagrams) == 1 else alike
+        if len({_sense(candidate) for candidate in best}) != 1:
+            return word
     if not best:
         return word
-    if len(best) > 1:
-        # Of several, the one with the same first letter and the same length is meant; words
-        # that mean the same to us (pail, pails) count as one.
-        best.sort(key=lambda candidate: (candidate[0] != word[0], abs(len(candidate) - len(word))))
-        if len({_sense(candidate) for candidate in best}) > 1:
-            first, second = best[0], best[1]
-            if first[0] != word[0] or second[0] == word[0] == first[0]:
-                same = [c for c in best if c[0] == word[0] and sorted(c) == sorted(word)]
-                if len(same) != 1:
-                    return word
-                return same[0]
-    return best[0]
+    return min(
+        best, key=lambda candidate: (candidate[0] != word[0], abs(len(candidate) - len(word)))
+    )
+
+
+def _within(word: str, slips: int) -> list[str]:
+    """Our words that are so many slips away from this one."""
+    found = process.extract(
+        word, lexicon.CORRECTABLE, scorer=OSA.distance, score_cutoff=slips, limit=None
+    )
+    return [str(candidate) for candidate, _, _ in found]
 
 
 def _sense(word: str) -> object:
     return lexicon.UNITS.get(word) or lexicon.TAGS.get(word) or word
-
-
-@lru_cache(maxsize=32)
-def _near(length: int) -> tuple[str, ...]:
-    return tuple(
-        word
-        for word in lexicon.CORRECTABLE
-        if abs(len(word) - length) <= 2 and len(word) >= SHORTEST
-    )

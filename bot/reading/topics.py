@@ -7,6 +7,7 @@ poor assumptions of naive Bayes text classifiers"); the likeliest topic wins.
 
 from __future__ import annotations
 
+import itertools
 import math
 import re
 from collections import Counter
@@ -26,23 +27,13 @@ PAIR_WEIGHT = 0.4
 
 _WORD = re.compile(r"[a-z0-9/']+")
 _IDLE = frozenset(
-    "a an the to of and or for my our me i we you it its it's is are be am do does did done so just please hey hi "
-    "hello um uh now thanks ok okay this that there with on in at if can could would should will get got have "
-    "has was were some any your u r im i'm".split()
+    (
+        "a am an and any are at be can could did do does done for get got has have hello hey hi i "
+        "i'm if im in is it it's its just me my now of ok okay on or our please r should so some "
+        "thanks that the there this to u uh um was we were will with would you your "
+    ).split()
 )
-_ONE_STEM = {
-    "buckets": "bucket", "pails": "bucket", "pail": "bucket", "bags": "bag", "tapped": "tap", "tapping": "tap", "taps": "tap",
-    "spiles": "spile", "spouts": "spile", "spout": "spile", "spile": "spile", "holes": "hole", "taphole": "hole",
-    "trees": "tree", "maples": "maple", "boiling": "boil", "boiled": "boil", "boils": "boil",
-    "gallons": "gal", "gallon": "gal", "gals": "gal", "pints": "pint", "quarts": "quart",
-    "temperature": "temp", "temps": "temp", "thermometer": "temp", "degrees": "temp", "degree": "temp",
-    "runs": "run", "running": "run", "ran": "run", "flow": "run", "flowing": "run", "drilling": "drill",
-    "drilled": "drill", "bits": "bit", "filtering": "filter", "filters": "filter", "filtered": "filter",
-    "cleaning": "clean", "cleaned": "clean", "wash": "clean", "washing": "clean", "storing": "store", "stored": "store", "storage": "store",
-    "made": "make", "making": "make", "costs": "cost", "costing": "cost", "spent": "spend", "spending": "spend", "jars": "jar", "bottles": "bottle",
-    "bottling": "bottle", "canning": "can", "pulled": "pull", "pulling": "pull", "years": "year", "year's": "year", "lasts": "last",
-    "days": "day", "hours": "hour", "nights": "night", "brix": "sugar", "sweetest": "sweet", "sweeter": "sweet", "best": "best",
-}  # fmt: skip
+_ONE_STEM = {word: stem for stem, words in lexicon.lines_of("stems.txt") for word in words.split()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,9 +71,9 @@ def _marks(text: str, *, corrected: bool) -> Counter[str]:
     kept = [word for word in words if word not in _IDLE]
     for word in kept or words:
         found[word] += 1
-    for first, second in zip(words, words[1:], strict=False):
+    for first, second in itertools.pairwise(words):
         found[f"{first} {second}"] += 1
-    for first, second in zip(kept, kept[1:], strict=False):
+    for first, second in itertools.pairwise(kept):
         found[f"{first}+{second}"] += 1
     return found
 

@@ -56,7 +56,12 @@ def role(clause: Clause, item: Item) -> str:
         return "rate"
     if clause.has("GIFT", "PRICE", "BROKEN") or _given(clause):
         return "foreign"
-    if clause.has("POUR") and clause.has("FULL", "SAP") and not clause.kept and not clause.has("HOLD"):
+    if (
+        clause.has("POUR")
+        and clause.has("FULL", "SAP")
+        and not clause.kept
+        and not clause.has("HOLD")
+    ):
         return "poured_out"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
@@ -129,9 +134,15 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     bucket = clause.first("BUCKET")
     vessel = next((each for each in clause.items if each.sort == "vessels"), None)
     if clause.has("HOLD"):
-        return bucket is not None or vessel is not None or (clause.has("BUCKETISH") and not clause.has("STORE"))
+        return (
+            bucket is not None
+            or vessel is not None
+            or (clause.has("BUCKETISH") and not clause.has("STORE"))
+        )
     told_apart = clause.bucket_before and len(clause.items) <= 3
-    if told_apart or vessel is not None and any(each.text == "=" for each in clause.preceding(item, 1)):
+    if told_apart or (
+        vessel is not None and any(each.text == "=" for each in clause.preceding(item, 1))
+    ):
         return True
     each_one = any(each.text in ("each", "apiece") for each in clause.following(item, 1))
     if bucket is not None and each_one and not clause.has("FULL", "GATHER"):
@@ -162,7 +173,11 @@ def _a_jug_of_syrup(clause: Clause, item: Item) -> bool:
     """A jug is a jar where something is bottled, and a bucket where sap is caught."""
     noun = next((each for each in clause.following(item, 3) if "BUCKET" in each.tags), None)
     jug = noun is not None and noun.text in ("jug", "jugs")
-    return jug and not clause.has("SAP") and (clause.about("BOTTLE", "SYRUP") or "filled" in clause.words())
+    return (
+        jug
+        and not clause.has("SAP")
+        and (clause.about("BOTTLE", "SYRUP") or "filled" in clause.words())
+    )
 
 
 _BUCKET_ADJECTIVES = frozenset(

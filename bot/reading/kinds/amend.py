@@ -13,36 +13,38 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
+import itertools
+
 from bot.reading.kinds.jars import Jar
 
 CUES = {
     "AMENDLEAD": (
-        "no nope oops sorry wait actually correction typo my_bad hold_on whoops oop woops "
-        "ope my_mistake mistake scratch_that sorry_about_that correcting fix fat_fingered "
-        "fat_finger wrong_number mistyped typed_wrong misread check_that ugh argh dang "
-        "nah hang_on let_me_correct make_that strike_that no_wait no_no edit * "
+        "no nope oops sorry wait actually correction typo my_bad hold_on whoops oop woops ope "
+        "my_mistake mistake scratch_that sorry_about_that correcting fix fat_fingered "
+        "fat_finger wrong_number mistyped typed_wrong misread check_that ugh argh dang nah "
+        "hang_on let_me_correct make_that strike_that no_wait no_no edit * "
     ),
     "AMENDP": (
-        "is_wrong was_wrong wrong i_said "
-        "make_that make_it make_the i_meant meant meant_to_say should_be should_have_been "
-        "should've_been shoulda_been supposed_to_be ought_to_be change_that_to "
-        "change_it_to change_to change_that change_the change_last change_my fix_that "
-        "correct_that correct_to correct_it it_was that_was that's "
-        "was_actually actually_was not_the i_said i_mean meant_it wrong_lot wrong_tree "
-        "wrong_day wrong_date should_say should_read instead_of i_put rather_than "
-        "more_like turns_out recount recounted remeasured rechecked move_that move_it "
-        "that_is it's "
+        "is_wrong was_wrong wrong i_said make_that make_it make_the i_meant meant meant_to_say "
+        "should_be should_have_been should've_been shoulda_been supposed_to_be ought_to_be "
+        "change_that_to change_it_to change_to change_that change_the change_last change_my "
+        "fix_that correct_that correct_to correct_it it_was that_was that's was_actually "
+        "actually_was not_the i_mean meant_it wrong_lot wrong_tree wrong_day wrong_date "
+        "should_say should_read instead_of i_put rather_than more_like turns_out recount "
+        "recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
-        "more_like double_checked should_have_said shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been typed_that_wrong typed_it_wrong got_that_wrong got_it_wrong put_that_wrong said_that_wrong entered_wrong wrote_it_wrong instead put_that_under that_was_for got_the_sugar_wrong had_that_wrong "
-        "make_that make_it i_meant meant meant_to_say should_be should_have_been "
-        "should've_been shoulda_been supposed_to_be change_that_to change_it_to "
-        "change_that change_last change_the correct_that correct_to typo correction "
-        "wrong_lot wrong_tree wrong_day wrong_date my_mistake fix_that should_say "
-        "should_read fat_fingered misread was_actually change_to change_my "
-        "move_that move_it correcting correct_it "
+        "more_like double_checked should_have_said shouldve_put shouldve_said should've_put "
+        "should've_said should_have_put shouldve_been typed_that_wrong typed_it_wrong "
+        "got_that_wrong got_it_wrong put_that_wrong said_that_wrong entered_wrong "
+        "wrote_it_wrong instead put_that_under that_was_for got_the_sugar_wrong had_that_wrong "
+        "make_that make_it i_meant meant meant_to_say should_be should_have_been should've_been "
+        "shoulda_been supposed_to_be change_that_to change_it_to change_that change_last "
+        "change_the correct_that correct_to typo correction wrong_lot wrong_tree wrong_day "
+        "wrong_date my_mistake fix_that should_say should_read fat_fingered misread "
+        "was_actually change_to change_my move_that move_it correcting correct_it "
     ),
 }
 
@@ -113,7 +115,9 @@ def _corrects(notes: Notes) -> bool:
     ):
         return False
     if any("wrong" in clause.words() for clause in notes.clauses) and any(
-        item.sort in _FIELDS and not item.article for clause in notes.clauses for item in clause.items
+        item.sort in _FIELDS and not item.article
+        for clause in notes.clauses
+        for item in clause.items
     ):
         strong = True
     if (
@@ -172,16 +176,23 @@ def _leads(first: Clause) -> bool:
 
 
 _DENIALS = frozenset(("not", "instead of", "rather than", "not the"))
-_NO_CORRECTION = frozenset("late till until see bother delay forgot enough tomorrow tonight plenty able".split())
+_NO_CORRECTION = frozenset(
+    "late till until see bother delay forgot enough tomorrow tonight plenty able".split()
+)
 
 
 def _contrast_over(clauses: Sequence[Clause]) -> bool:
     """`39F, not 93`; `not 12, 21`; `not the barn lot, the brook`: over two clauses."""
-    for before, clause in zip(clauses, clauses[1:], strict=False):
+    for before, clause in itertools.pairwise(clauses):
         if clause.sentence != before.sentence:
             continue
-        pair = [any(i.sort in _FIELDS and not i.article for i in each.items) for each in (before, clause)]
-        starts = [each.items[0].text in _DENIALS and len(each.items) <= 4 for each in (before, clause)]
+        pair = [
+            any(i.sort in _FIELDS and not i.article for i in each.items)
+            for each in (before, clause)
+        ]
+        starts = [
+            each.items[0].text in _DENIALS and len(each.items) <= 4 for each in (before, clause)
+        ]
         if all(pair) and any(starts):
             return True
     return False
@@ -229,7 +240,12 @@ def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
                 )
                 or None
             )
-    species = [(item, clause) for clause in notes.clauses for item in clause.items if "SPECIES" in item.tags]
+    species = [
+        (item, clause)
+        for clause in notes.clauses
+        for item in clause.items
+        if "SPECIES" in item.tags
+    ]
     if species and not changes:
         changes["species"] = species[-1][0].text
         start = species[-1][0].start
@@ -254,7 +270,11 @@ def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
                 "isn't",
                 "i said",
                 "i put",
-            ) or (item.text == "no" and item is not clause.items[0] and "AMENDLEAD" not in clause.preceding(item, 1)[0].tags):
+            ) or (
+                item.text == "no"
+                and item is not clause.items[0]
+                and "AMENDLEAD" not in clause.preceding(item, 1)[0].tags
+            ):
                 denied = True
                 continue
             if item.text in (
@@ -301,7 +321,10 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
     if item.sort == "mass":
         return "propane_lb", item.value * units.factor(item.unit, "pound")
     if item.sort == "number":
-        if any(each.has("PANN", "WATERN", "STORE", "TEMPN") for each in notes.clauses) and item.value > 25:
+        if (
+            any(each.has("PANN", "WATERN", "STORE", "TEMPN") for each in notes.clauses)
+            and item.value > 25
+        ):
             return "fahrenheit", item.value
         after = clause.following(item, 2)
         if after and "TAPN" in after[0].tags and item.value == int(item.value):

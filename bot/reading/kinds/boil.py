@@ -6,52 +6,50 @@ from dataclasses import dataclass, replace
 from datetime import date, time
 from typing import TYPE_CHECKING, ClassVar
 
-from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+from bot.reading.volumes import role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "BOIL": (
-        "boiled boil boiling boils cooked_down cook_down cooking_down cooked cooking "
-        "evaporated evaporating evaporate simmered simmering sugaring_off "
-        "run_through_the_pan went_through_the_pan "
+        "boiled boil boiling boils cooked_down cook_down cooking_down cooked cooking evaporated "
+        "evaporating evaporate simmered simmering sugaring_off run_through_the_pan "
+        "went_through_the_pan "
     ),
     "PAST": "boiled cooked_down cooked evaporated simmered",
     "LIT": "lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her",
     "FIRE": (
-        "on_the_fire put_the_fire_to "
-        "fire fire's fires arch evaporator evaporator's firebox burner burners stove woodstove "
+        "on_the_fire put_the_fire_to fire fire's fires arch evaporator evaporator's firebox "
+        "burner burners stove woodstove "
     ),
     "START": (
-        "match_is_to_the_kindling match_to match_is_to "
-        "on_to_boil "
-        "light lighting start started starting fired_up fired going cranking cranked "
-        "cranking_up fire_up get_going got_going lit_up under_way underway on_the_fire "
-        "on_the_boil roaring rolling kicked_off kicking_off began begun beginning "
-        "just_lit turned_on put_the_fire_to getting_hot heating_up stoked is_lit lit_it "
-        "burning away_we_go at_a_boil to_a_boil at_a_rolling_boil up_and_running "
-        "fired_the is_on "
+        "match_is_to_the_kindling match_to match_is_to on_to_boil light lighting start started "
+        "starting fired_up fired going cranking cranked cranking_up fire_up get_going got_going "
+        "lit_up under_way underway on_the_fire on_the_boil roaring rolling kicked_off "
+        "kicking_off began begun beginning just_lit turned_on put_the_fire_to getting_hot "
+        "heating_up stoked is_lit lit_it burning away_we_go at_a_boil to_a_boil "
+        "at_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
-        "done_for_the_night done_for_today done_for_the_day "
-        "shut_down shutting_down shut_it_down shut_her_down calling_it_a_night calling_it call_it_a_night "
-        "called_it_a_night called_it wrapped_up wrapping_up quit_for_the_night dying_down died_down dying "
-        "burned_out burnt_out burning_down died put_out let_it_go_out go_out let_die all_done "
-        "that's_it_for_tonight banked turned_off killed pulled_the_pan pan_is_off pan's_off "
-        "knocked_off finishing_up let_the_fire_die end_of gone_out went_out going_out is_out "
-        "fire's_out out_for_the_night let_it_die stopped doused snuffed cooling_down cold "
+        "done_for_the_night done_for_today done_for_the_day shut_down shutting_down "
+        "shut_it_down shut_her_down calling_it_a_night calling_it call_it_a_night "
+        "called_it_a_night called_it wrapped_up wrapping_up quit_for_the_night dying_down "
+        "died_down dying burned_out burnt_out burning_down died put_out let_it_go_out go_out "
+        "let_die all_done that's_it_for_tonight banked turned_off killed pulled_the_pan "
+        "pan_is_off pan's_off knocked_off finishing_up let_the_fire_die end_of gone_out "
+        "went_out going_out is_out fire's_out out_for_the_night let_it_die stopped doused "
+        "snuffed cooling_down cold "
     ),
     "OVER": "out off over done finished ended through",
     "DONE": "done finished finish through end ended stopped wrapped quit",
     "THROUGH": (
-        "started_with "
-        "went_through gone_through go_through get_through put_through ran_through to_get_through "
-        "through_the_evaporator through_the_pan through_the_rig through_the_pans on_hand to_boil "
-        "through_the_arch into_the_pan "
+        "started_with went_through gone_through go_through get_through put_through ran_through "
+        "to_get_through through_the_evaporator through_the_pan through_the_rig through_the_pans "
+        "on_hand to_boil through_the_arch into_the_pan "
     ),
     "PANN": "pan pans pan's flue_pan roaster roasting_pan roasting_pans",
 }
@@ -76,16 +74,21 @@ class Boil(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A boil's start, end, gallons and hours; pieces told apart are one boil."""
-    if any(n.reading.kind == "water_boils" and notes.clauses[n.clause].sentence == clause.sentence for n in notes.noted) and not clause.free("volume", "hours"):
+    if any(
+        n.reading.kind == "water_boils" and notes.clauses[n.clause].sentence == clause.sentence
+        for n in notes.noted
+    ) and not clause.free("volume", "hours"):
         return
-    if clause.has("WATERN") and clause.has("BOIL") or clause.has("PRICE", "BROKEN", "TAPN"):
+    if (clause.has("WATERN") and clause.has("BOIL")) or clause.has("PRICE", "BROKEN", "TAPN"):
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
     state = _state(clause, notes)
     if _going_on(clause, notes):
         return
-    told = clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT") or state is not None or bool(
-        gallons and clause.free("hours")
+    told = (
+        clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
+        or state is not None
+        or bool(gallons and clause.free("hours"))
     )
     if not told:
         return
@@ -118,9 +121,16 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _going_on(clause: Clause, notes: Notes) -> bool:
     """`still boiling, 5 hours in`: nothing is over yet."""
-    if any("still" in other.words() and other.has("BOIL") for other in notes.clauses if other.sentence == clause.sentence):
+    if any(
+        "still" in other.words() and other.has("BOIL")
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+    ):
         return True
-    return any(i.sort == "hours" and [e.text for e in clause.following(i, 2)] == ["in"] for i in clause.items)
+    return any(
+        i.sort == "hours" and [e.text for e in clause.following(i, 2)] == ["in"]
+        for i in clause.items
+    )
 
 
 def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
@@ -161,11 +171,15 @@ def _state(clause: Clause, notes: Notes) -> str | None:
     boil = clause.has("BOIL")
     pan = clause.has("PANN")
     wood_only = "wood" in words and not fire and not boil
-    if wood_only or clause.has("BURN") and not fire and not boil:
+    if wood_only or (clause.has("BURN") and not fire and not boil):
         return None
     if clause.negated and not (clause.has("END") and notes.profile.boiling):
         return None
-    if any("still" in other.words() and other.has("BOIL") for other in notes.clauses if other.sentence == clause.sentence):
+    if any(
+        "still" in other.words() and other.has("BOIL")
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+    ):
         return None
     if _ended(clause, notes, fire or boil):
         return "end"

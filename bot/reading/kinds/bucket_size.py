@@ -5,17 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap, most_gallons
 from bot.reading.volumes import role
-from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
-    "HOLD": "can_take can_hold takes fits hold holds holding_capacity capacity bucket_size size",
+    "HOLD": ("can_take can_hold takes fits hold holds holding_capacity capacity bucket_size size "),
 }
 
 LEAST_GALLONS = 0.25

@@ -6,24 +6,24 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot.reading.volumes import is_rate
 from bot.reading.kinds.base import Reading
+from bot.reading.volumes import is_rate
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "COSTV": (
-        "spent spend cost costs paid pay dropped_$ shelled_out bill ran_me ran_us "
-        "set_me_back set_us_back coughed_up forked_over laid_out "
+        "spent spend cost costs paid pay dropped_$ shelled_out bill ran_me ran_us set_me_back "
+        "set_us_back coughed_up forked_over laid_out "
     ),
     "VAGUEMONEY": "bunch lots lot fortune arm_and_a_leg too_much some plenty a_few",
     "BUY": "bought buy buying purchased purchase ordered order picked_up_new",
     "EARN": (
-        "returned money_back refund "
-        "sold earned made_$ charged got_paid refund refunded returned income took_in_$ deposit "
+        "returned money_back refund sold earned made_$ charged got_paid refunded income "
+        "took_in_$ deposit "
     ),
 }
 
@@ -46,7 +46,11 @@ def find(clause: Clause, notes: Notes) -> None:
     """Money spent, and on what."""
     if clause.has("PRICE", "EARN", "GIFT", "OTHERS") or clause.hypothetical:
         return
-    if any(c.negated and c.has("BUY") or c.has("EARN") for c in notes.clauses if c.sentence == clause.sentence):
+    if any(
+        (c.negated and c.has("BUY")) or c.has("EARN")
+        for c in notes.clauses
+        if c.sentence == clause.sentence
+    ):
         return
     amounts = clause.free("money")
     if not amounts and clause.about("COSTV") and not clause.free("hours", "volume", "cords"):
@@ -56,8 +60,13 @@ def find(clause: Clause, notes: Notes) -> None:
                 "How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause)
             )
             return
-    if clause.has("COSTV") and len(clause.free("number")) > 1 and not clause.free("money") or _two_part_price(clause):
-        notes.ask("How many dollars was it? Text it like: $4.50 for lids.", fill="spent ${} " + _on(clause))
+    if (
+        clause.has("COSTV") and len(clause.free("number")) > 1 and not clause.free("money")
+    ) or _two_part_price(clause):
+        notes.ask(
+            "How many dollars was it? Text it like: $4.50 for lids.",
+            fill="spent ${} " + _on(clause),
+        )
         return
     if clause.has("GATHER") and not clause.has("WEAK", "COSTV", "BUY"):
         return
@@ -87,9 +96,8 @@ def _two_part_price(clause: Clause) -> bool:
 
 def _counts_things(clause: Clause, item: Item) -> bool:
     after = clause.following(item, 1)
-    return (
-        item.article
-        or bool(after)
+    return item.article or (
+        bool(after)
         and (after[0].tags & {"TAPN", "BUCKET", "JARN"} != frozenset() or after[0].sort == "volume")
     )
 
@@ -130,11 +138,18 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         return name
     number = notes.clause_number
     before = notes.clauses[number - 1] if number else None
-    if before is not None and before.sentence == clause.sentence and all(n.clause != number - 1 for n in notes.noted):
-        if not before.free("volume", "hours", "brix") and not before.has("GATHER", "BOIL"):
-            name = _name([each for each in before.items if each.sort != "number"])
-            if name:
-                return name
+    if (
+        (
+            before is not None
+            and before.sentence == clause.sentence
+            and all(n.clause != number - 1 for n in notes.noted)
+        )
+        and not before.free("volume", "hours", "brix")
+        and not before.has("GATHER", "BOIL")
+    ):
+        name = _name([each for each in before.items if each.sort != "number"])
+        if name:
+            return name
     if number + 1 < len(notes.clauses) and notes.clauses[number + 1].joint in ("-", ":", "("):
         return _name(notes.clauses[number + 1].items) or None
     return None

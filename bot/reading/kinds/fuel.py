@@ -7,25 +7,25 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot import units
-from bot.reading.volumes import is_rate
 from bot.reading.kinds.base import Reading
+from bot.reading.volumes import is_rate
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "BURNISH": "took thru through chimney arch finish up go",
     "BURN": (
-        "burned burnt burning burn used went_through used_up ran_through fed consumed "
-        "gone emptied go_through ate_up "
+        "burned burnt burning burn used went_through used_up ran_through fed consumed gone "
+        "emptied go_through ate_up "
     ),
     "WOOD": "wood firewood slabs slabwood slab_wood cordwood kindling pine hemlock",
     "PROPANE": "propane lp lp_gas cylinder cylinders propane_tank propane_tanks",
     "STACK": (
-        "split stacked cut stack bucked delivered hauled_in seasoned splitting cutting "
-        "stacking need needs have got dry left ready "
+        "split stacked cut stack bucked delivered hauled_in seasoned splitting cutting stacking "
+        "need needs have got dry left ready "
     ),
 }
 
@@ -58,7 +58,11 @@ def _cords(clause: Clause, notes: Notes) -> None:
         if is_rate(clause, item):
             item.used = True
             continue
-        burned = clause.has("BURN", "BOIL", "BURNISH", "THROUGH") or _boil_told(notes) or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
+        burned = (
+            clause.has("BURN", "BOIL", "BURNISH", "THROUGH")
+            or _boil_told(notes)
+            or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
+        )
         if (
             clause.has("BUY", "PRICE", "COSTV")
             or clause.free("money")

@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "ADD": (
-        "add invite adding inviting let_him_in let_her_in let_them_in let_my include sign_up bring_in_my put_my add_my_wife "
-        "add_my_husband hook_up "
+        "add invite adding inviting let_him_in let_her_in let_them_in let_my include sign_up "
+        "bring_in_my put_my add_my_wife add_my_husband hook_up "
     ),
 }
 
@@ -65,12 +65,15 @@ def meant(notes: Notes) -> bool:
 def _ask_number(notes: Notes) -> None:
     notes.ask(
         "What is their phone number with area code, or their e-mail?",
-        fill="add {}", number_only=False,
+        fill="add {}",
+        number_only=False,
     )
 
 
 _LETS_IN = frozenset("put helper helper's helps share access help helping".split())
-_NOT_MEANT = frozenset("call reach doctor vet dealer supplier calls sells selling selling. buy order plumber".split())
+_NOT_MEANT = frozenset(
+    "call reach doctor vet dealer supplier calls sells selling selling. buy order plumber".split()
+)
 _PEOPLE = frozenset(
     "wife husband wifes wife's husband's partner girlfriend boyfriend neighbor friends crew son daughter brother sister dad mom father mother partner friend helper kid "
     "neighbor cousin uncle aunt volunteer grandson granddaughter buddy him her them".split()

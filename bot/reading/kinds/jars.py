@@ -6,13 +6,13 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+from bot.reading.volumes import role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "BOTTLE": (
@@ -20,8 +20,8 @@ CUES = {
         "put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
     "JARN": (
-        "jar jars bottle bottles mason masons canning_jar canning_jars jugs_of_syrup "
-        "growler growlers leaf_bottle flask flasks glass_jug "
+        "jar jars bottle bottles mason masons canning_jar canning_jars jugs_of_syrup growler "
+        "growlers leaf_bottle flask flasks glass_jug "
     ),
 }
 
@@ -58,7 +58,9 @@ def find(clause: Clause, notes: Notes) -> None:
     if not (clause.has("JARN") or _bottled(clause)):
         return
     if clause.has("TWICE"):
-        notes.ask("How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False)
+        notes.ask(
+            "How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False
+        )
         return
     found: list[Jar] = []
     start = clause.items[0].start
@@ -117,11 +119,7 @@ def _count_and_size(
     ):
         return _counted_before(clause, notes), piece.gallons
     if piece is whole:
-        before = [
-            each
-            for each in clause.preceding(piece, 3)
-            if each.text not in _BETWEEN
-        ]
+        before = [each for each in clause.preceding(piece, 3) if each.text not in _BETWEEN]
         if before and before[0].sort == "number" and not before[0].used:
             before[0].used = True
             return before[0].value, piece.gallons
@@ -167,7 +165,9 @@ def _counted_before(clause: Clause, notes: Notes) -> float | None:
     return None
 
 
-_BETWEEN = frozenset(("x", "of", "-", "*", "the", "little", "full", "@", "bottles", "jars", "bottle", "jar", "at"))
+_BETWEEN = frozenset(
+    ("x", "of", "-", "*", "the", "little", "full", "@", "bottles", "jars", "bottle", "jar", "at")
+)
 
 
 def _write(notes: Notes, clause: Clause, found: list[Jar], start: int) -> None:
@@ -199,7 +199,11 @@ def _unsized(clause: Clause, notes: Notes) -> None:
     numbers = [item for item in clause.free("number") if not item.part]
     if not numbers:
         if clause.has("BOTTLE") and ("JARN" in clause.tags or _SIZES & set(clause.words())):
-            notes.ask("How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False)
+            notes.ask(
+                "How many jars, and of what size? Like 6 pints.",
+                fill="bottled {}",
+                number_only=False,
+            )
         return
     size = _size_next(clause, notes)
     if size is not None and clause.has("JARN"):

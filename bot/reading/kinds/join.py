@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
     from bot.reading.notes import Notes
 
 CUES = {
@@ -49,4 +48,14 @@ def _wishes_to(notes: Notes) -> bool:
     return alone or asked
 
 
-_WISHES = ("i want to join", "i will join", "i'll join", "i'd like to join", "we want to join", "let me join", "i would like to join", "i am joining", "ill join")
+_WISHES = (
+    "i want to join",
+    "i will join",
+    "i'll join",
+    "i'd like to join",
+    "we want to join",
+    "let me join",
+    "i would like to join",
+    "i am joining",
+    "ill join",
+)

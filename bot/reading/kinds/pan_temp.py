@@ -11,8 +11,8 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "PANTEMP": "pan_temp pan_temperature",

@@ -9,21 +9,20 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "AMIN": (
-        "zip's location location_is place_is "
-        "i'm_in im_in i_am_in we're_in we_are_in were_in i'm_at im_at i_am_at we're_at "
-        "we_are_at i'm_near im_near we're_near we_are_near i'm_from im_from located_in "
-        "located live_in we_live_in i_live_in zip zip_code zipcode postal_code postal "
-        "trees_are_in trees_are_near sugarbush_is_in sugarbush_is_near bush_is_in "
-        "place_is_in farm_is_in farm_is_near based_in up_in out_in over_in down_in "
+        "zip's location location_is place_is i'm_in im_in i_am_in we're_in we_are_in were_in "
+        "i'm_at im_at i_am_at we're_at we_are_at i'm_near im_near we're_near we_are_near "
+        "i'm_from im_from located_in located live_in we_live_in i_live_in zip zip_code zipcode "
+        "postal_code postal trees_are_in trees_are_near sugarbush_is_in sugarbush_is_near "
+        "bush_is_in place_is_in farm_is_in farm_is_near based_in up_in out_in over_in down_in "
         "my_zip_is woods_are_in sugaring_in near_the_town_of i'm_outside we're_outside "
         "we're_just_outside we're_out_in my_zip our_zip my_place_is_in moved_to i'm_up_in "
-        "trees_are_at sugarhouse_is_in sugarhouse_in maples_are_in maples_are_near "
-        "set_me_up_in place trees_in "
+        "trees_are_at sugarhouse_is_in sugarhouse_in maples_are_in maples_are_near set_me_up_in "
+        "place trees_in "
     ),
 }
 
@@ -172,10 +171,14 @@ _PREPOSITIONS = frozenset("in near outside at by from is around of".split())
 def _after_preposition(clause: Clause) -> list[Item]:
     """The words that may name a town: behind the last in, near or the like."""
     words = [item for item in clause.items if item.sort in ("word", "lot") and item.text != ":"]
-    starts = [n for n, item in enumerate(words) if item.text in _PREPOSITIONS or "AMIN" in item.tags]
+    starts = [
+        n for n, item in enumerate(words) if item.text in _PREPOSITIONS or "AMIN" in item.tags
+    ]
     if not starts and len(words) > 2:
         return []
-    return words[starts[-1] + 1 :] if starts else [item for item in words if not item.tags & {"GREET"}]
+    return (
+        words[starts[-1] + 1 :] if starts else [item for item in words if not item.tags & {"GREET"}]
+    )
 
 
 def _town_before(clause: Clause, notes: Notes, state: tuple[int, int], said: Item | None) -> str:

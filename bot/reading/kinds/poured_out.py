@@ -6,25 +6,24 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap, most_gallons
+from bot.reading.volumes import role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "POUR": (
-        "pitched cost_us cost_me "
-        "dropped_a "
-        "dumped dump dumping poured poured_out pour pour_out spilled spilt spill spilling "
-        "threw_out threw_away throw_out throw_away thrown_out thrown_away tossed "
-        "tossed_out toss chucked ditched lost knocked_over kicked_over tipped_over tipped "
-        "dump_out dumped_out discarded discard had_to_dump emptied_onto_the_ground leaked "
-        "leaked_out went_bad gone_bad spoiled went_sour got_away split_the on_the_snow blew_over wasted down_the_drain "
-        "on_the_ground threw_it_out threw_it_away poured_it_out dumped_it"
+        "pitched cost_us cost_me dropped_a dumped dump dumping poured poured_out pour pour_out "
+        "spilled spilt spill spilling threw_out threw_away throw_out throw_away thrown_out "
+        "thrown_away tossed tossed_out toss chucked ditched lost knocked_over kicked_over "
+        "tipped_over tipped dump_out dumped_out discarded discard had_to_dump "
+        "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled went_sour got_away "
+        "split_the on_the_snow blew_over wasted down_the_drain on_the_ground threw_it_out "
+        "threw_it_away poured_it_out dumped_it "
     ),
 }
 
@@ -79,7 +78,12 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     """`14 gal, dumped 3 that went bad`: a bare number after the deed, or vessels."""
     vessels = clause.free("vessels")
     if vessels:
-        told = any(item.sort == "volume" for other in notes.clauses for item in other.items if abs(other.sentence - clause.sentence) <= 1)
+        told = any(
+            item.sort == "volume"
+            for other in notes.clauses
+            for item in other.items
+            if abs(other.sentence - clause.sentence) <= 1
+        )
         return [] if told else vessels
     spoke_of_gallons = any(item.sort == "volume" for other in notes.clauses for item in other.items)
     if not spoke_of_gallons:
@@ -95,7 +99,11 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
     """`6 gal went cloudy so dumped it`: the amount stands before the deed. Sap that was
     gathered in the same breath stays gathered."""
     before = notes.last(Sap)
-    if before is None or not isinstance(before.reading, Sap) or before.clause != notes.clause_number - 1:
+    if (
+        before is None
+        or not isinstance(before.reading, Sap)
+        or before.clause != notes.clause_number - 1
+    ):
         return False
     told = notes.clauses[before.clause]
     if told.sentence != clause.sentence or told.has("GATHER") or before.reading.brix is not None:
@@ -121,7 +129,7 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     deed = clause.first("POUR") or (clause.items[0] if clause.has("POUR") else None)
     if clause.has("FOREIGN", "BROKEN"):
         return
-    if deed is None or deed.text in _SAID_ALONE and not clause.has("SAP", "BUCKET", "STORE"):
+    if deed is None or (deed.text in _SAID_ALONE and not clause.has("SAP", "BUCKET", "STORE")):
         return
     if clause.free("number"):
         number = clause.free("number")[0]

@@ -6,36 +6,33 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+from bot.reading.volumes import role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "GATHER": (
-        "fetched fetch "
-        "gathered gather gathers gathering collected collect collects collecting "
-        "collection hauled haul hauling lugged brought_in bring_in bringing_in "
-        "brought_back brought_home picked_up took_in take_in emptied empty emptying "
-        "emptied_out bagged carried carried_in rounded_up gave gives give yielded yield "
-        "produced filled_up filled came_in came_to ran run runs pulled_in pulled_down "
-        "made_the_rounds got get brought dripped added harvested pumped sledded toted "
-        "caught catch poured_in put_in_the_barrel took_home skimmed_in scored yanked_in "
-        "hit measured totaled totalled"
+        "fetched fetch gathered gather gathers gathering collected collect collects collecting "
+        "collection hauled haul hauling lugged brought_in bring_in bringing_in brought_back "
+        "brought_home picked_up took_in take_in emptied empty emptying emptied_out bagged "
+        "carried carried_in rounded_up gave gives give yielded yield produced filled_up filled "
+        "came_in came_to ran run runs pulled_in pulled_down made_the_rounds got get brought "
+        "dripped added harvested pumped sledded toted caught catch poured_in put_in_the_barrel "
+        "took_home skimmed_in scored yanked_in hit measured totaled totalled "
     ),
     "WEAK": "came_to came_in totaled totalled hit got get made run runs ran filled",
     "DRY": (
         "dry bone_dry no_sap no_flow no_run not_a_drop not_running nothing_running "
-        "nothing_in_the_buckets nothing_in_the_pails nothing_today zero_sap no_drip "
-        "no_drips didn't_run didnt_run did_not_run isn't_running isnt_running "
-        "not_dripping no_sap_today buckets_empty buckets_are_empty pails_empty "
-        "pails_are_empty still_frozen frozen_solid nothing_dripping no_go "
-        "nothing_to_collect nothing_to_gather barely_a_drip hasn't_run never_ran "
-        "aren't_running arent_running came_up_empty nothing_ran nothing_flowing "
-        "not_flowing ain't_running no_sap_running nothing_in_any"
+        "nothing_in_the_buckets nothing_in_the_pails nothing_today zero_sap no_drip no_drips "
+        "didn't_run didnt_run did_not_run isn't_running isnt_running not_dripping no_sap_today "
+        "buckets_empty buckets_are_empty pails_empty pails_are_empty still_frozen frozen_solid "
+        "nothing_dripping no_go nothing_to_collect nothing_to_gather barely_a_drip hasn't_run "
+        "never_ran aren't_running arent_running came_up_empty nothing_ran nothing_flowing "
+        "not_flowing ain't_running no_sap_running nothing_in_any "
     ),
     "FULL": "full brimming overflowing to_the_top topped_off brim_full to_the_brim",
 }
@@ -62,9 +59,14 @@ class Sap(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are sap, vessels of a known size, and dry days."""
     gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
-    if gathered and any(each.sort == "trees" for other in notes.clauses if other.sentence == clause.sentence for each in other.items):
+    if gathered and any(
+        each.sort == "trees"
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+        for each in other.items
+    ):
         _from_several(clause, notes, gathered[0])
-        return
+        return None
     if gathered and _stray_number(clause, gathered[0]):
         return notes.ask("How many gal of sap was that?", fill="{} gal of sap")
     for item in gathered:
@@ -77,13 +79,17 @@ def find(clause: Clause, notes: Notes) -> None:
         _vessels(clause, notes, item, bool(gathered))
     if not gathered and not clause.free("volume"):
         _dry(clause, notes)
+    return None
 
 
 def _from_several(clause: Clause, notes: Notes, item: Item) -> None:
     """`trees 3 and 4, 5 gal`: each five, or five from both?"""
     trees = next(
-        each for other in notes.clauses if other.sentence == clause.sentence
-        for each in other.items if each.sort == "trees"
+        each
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+        for each in other.items
+        if each.sort == "trees"
     )
     item.used = True
     labels = trees.text.split()
@@ -94,7 +100,8 @@ def _from_several(clause: Clause, notes: Notes, item: Item) -> None:
     each_one = ", ".join(f"tree {label} {item.text}" for label in labels)
     notes.ask(
         f"{item.text} from each tree, or in all?",
-        ("each|from each", each_one), ("in all|all|both|total|together", f"{item.text} of sap"),
+        ("each|from each", each_one),
+        ("in all|all|both|total|together", f"{item.text} of sap"),
     )
 
 
@@ -103,7 +110,9 @@ def _stray_number(clause: Clause, item: Item) -> bool:
     before = clause.preceding(item, 1)
     after = clause.following(item, 1)
     bare = bool(before) and before[0].sort == "number" and not before[0].used
-    return bare and not (after and after[0].sort == "word" and after[0].text not in ("of", "sap", "today"))
+    return bare and not (
+        after and after[0].sort == "word" and after[0].text not in ("of", "sap", "today")
+    )
 
 
 def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
@@ -127,7 +136,9 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
 
 def _last_unit(notes: Notes) -> float:
     """Gallons in the unit that was used last."""
-    volumes = [i for c in notes.clauses for i in c.items if i.sort == "volume" and i.used and i.value]
+    volumes = [
+        i for c in notes.clauses for i in c.items if i.sort == "volume" and i.used and i.value
+    ]
     return volumes[-1].gallons / volumes[-1].value if volumes else 1.0
 
 

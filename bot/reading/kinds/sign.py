@@ -14,19 +14,20 @@ if TYPE_CHECKING:
 
 CUES = {
     "BUDS": (
-        "buds budding budded bud_break budbreak red_haze leafing leafed leaf_out "
-        "leafing_out buds_swelling "
+        "buds budding budded bud_break budbreak red_haze leafing leafed leaf_out leafing_out "
+        "buds_swelling "
     ),
     "CLOUDY": "cloudy milky hazy cloudiness murky",
     "YELLOW": "yellow yellowish yellowing yellowed",
     "SMELL": (
-        "tastes_buddy tastes_off tastes_sour tastes_funny tasting_buddy "
-        "smell smells smelled smelly stinks stink stinky stunk sour soured rank funky "
-        "ropy ropey buddy_smell off_smell smelling skunky fermented vinegary musty reeks "
-        "foul rotten "
+        "tastes_buddy tastes_off tastes_sour tastes_funny tasting_buddy smell smells smelled "
+        "smelly stinks stink stinky stunk sour soured rank funky ropy ropey buddy_smell "
+        "off_smell smelling skunky fermented vinegary musty reeks foul rotten "
     ),
     "MOTHS": "moth moths millers miller_moths sap_moths",
-    "OFFSMELL": "wrong funny off bad buddy sour weird odd like old socks rank feet strange cabbage",
+    "OFFSMELL": (
+        "wrong funny off bad buddy sour weird odd like old socks rank feet strange cabbage "
+    ),
 }
 
 
@@ -70,7 +71,11 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
         return not words & _SHUT
     if tag == "MOTHS":
         return "moth balls" not in clause.text
-    sappy = clause.has("SAP", "BUCKET", "STORE") or _sap_in_sentence(clause, notes) or bool(words & _AT_WORK)
+    sappy = (
+        clause.has("SAP", "BUCKET", "STORE")
+        or _sap_in_sentence(clause, notes)
+        or bool(words & _AT_WORK)
+    )
     if clause.about("POUR"):
         return False
     if clause.about("BOTTLE", "DRAW") or (clause.has("SYRUP") and not clause.has("SAP")):
@@ -85,14 +90,14 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
         bad = clause.has("OFFSMELL") or word not in ("smell", "smells", "smelled", "smelling")
         sappy = sappy or clause.has("PANN") or "steam" in words
         return (
-            sappy
-            and bad and not words & {"good", "great", "sweet", "amazing", "wonderful", "fine"}
+            sappy and bad and not words & {"good", "great", "sweet", "amazing", "wonderful", "fine"}
         )
     return False
 
 
 def _sap_in_sentence(clause: Clause, notes: Notes) -> bool:
     return any(
-        other.has("SAP", "BUCKET", "STORE") or any(i.sort == "volume" for i in other.items) for other in notes.clauses
+        other.has("SAP", "BUCKET", "STORE") or any(i.sort == "volume" for i in other.items)
+        for other in notes.clauses
         if other.sentence == clause.sentence
     )

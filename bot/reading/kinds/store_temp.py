@@ -11,11 +11,14 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
-    "IS": "down_to up_to hit got_to got_up_to climbed_to dropped_to to down its is at was reads reading holding sitting says showing steady now are sits it's",
+    "IS": (
+        "down_to up_to hit got_to got_up_to climbed_to dropped_to to down its is at was reads "
+        "reading holding sitting says showing steady now are sits it's "
+    ),
 }
 
 COLDEST_F = 27.0
@@ -40,12 +43,26 @@ def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of stored sap."""
     if clause.has("WATERN", "OTHERS") or clause.has("BOIL", "FIRE"):
         return
-    if clause.has("PANN") and not clause.has("STORE") or clause.has("PORCH") and not clause.has("STORE"):
+    if (clause.has("PANN") and not clause.has("STORE")) or (
+        clause.has("PORCH") and not clause.has("STORE")
+    ):
         return
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
-    told_before = any(other.has("STORE") for other in here) and not any(other.has("PANN", "PORCH") for other in here)
-    stored = clause.has("STORE") or (clause.has("SAP") and bool(clause.free("temp"))) or (
-        told_before and bool(clause.free("temp") or clause.has("TEMPN") or _sap_at(clause) or _again(clause, notes))
+    told_before = any(other.has("STORE") for other in here) and not any(
+        other.has("PANN", "PORCH") for other in here
+    )
+    stored = (
+        clause.has("STORE")
+        or (clause.has("SAP") and bool(clause.free("temp")))
+        or (
+            told_before
+            and bool(
+                clause.free("temp")
+                or clause.has("TEMPN")
+                or _sap_at(clause)
+                or _again(clause, notes)
+            )
+        )
     )
     if not stored:
         return
@@ -77,8 +94,7 @@ def _unsaid(clause: Clause) -> Item | None:
     if (
         not (clause.has("STORE") or _sap_at(clause))
         or clause.about("POUR")
-        or clause.has("INTO")
-        and clause.has("GATHER")
+        or (clause.has("INTO") and clause.has("GATHER"))
     ):
         return None
     for item in clause.free("number"):

@@ -6,20 +6,20 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap
 from bot.reading.kinds.syrup import Syrup
-from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "SUGAR": (
-        "sugar sugar's sugars tested tests testing test sweetness refractometer "
-        "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
-        "reading reads read sugar_at tester brix float glass_float bx brx"
+        "sugar sugar's sugars tested tests testing test sweetness refractometer refractometer's "
+        "hydrometer hydrometer's brix_is brix_was sugar_content sap_test reading reads read "
+        "sugar_at tester brix float glass_float bx brx "
     ),
 }
 
@@ -218,7 +218,9 @@ def _to_all(clause: Clause, notes: Notes, brix: float) -> None:
 def _to_syrup(clause: Clause, notes: Notes, item: Item) -> None:
     noted = notes.last(Syrup)
     if noted is None and item.sort == "brix" and item.value > MOST_SYRUP_BRIX:
-        notes.ask(f"{item.value:g} Brix is no syrup I know. What did it read?", fill="make that {} brix")
+        notes.ask(
+            f"{item.value:g} Brix is no syrup I know. What did it read?", fill="make that {} brix"
+        )
         return
     if noted is not None and isinstance(noted.reading, Syrup) and noted.reading.brix is None:
         if item.value > MOST_SYRUP_BRIX:

@@ -6,23 +6,23 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot.reading.volumes import role
 from bot.reading.kinds.base import Reading
+from bot.reading.volumes import role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "DRAW": (
-        "drew_off drawoff draw_offs drawoffs drew draw draw_off drawing_off drawn_off took_off take_off taken_off "
-        "pulled_off pull_off sugared_off sugared_down finished_off finished syruped_off "
-        "off_the_pan ran_off came_off first_draw second_draw third_draw made_it_to_syrup "
-        "poured_off got_off off_at let_off drawing draws"
+        "drew_off drawoff draw_offs drawoffs drew draw draw_off drawing_off drawn_off took_off "
+        "take_off taken_off pulled_off pull_off sugared_off sugared_down finished_off finished "
+        "syruped_off off_the_pan ran_off came_off first_draw second_draw third_draw "
+        "made_it_to_syrup poured_off got_off off_at let_off drawing draws "
     ),
     "MADE": (
-        "made make makes making ended_up_with wound_up_with netted yielded came_out_to turned_out"
+        "made make makes making ended_up_with wound_up_with netted yielded came_out_to turned_out "
     ),
     "FINISHED": "finished",
     "BATCH": "batch",
@@ -69,14 +69,18 @@ def find(clause: Clause, notes: Notes) -> None:
 def _more_than_the_sap(notes: Notes, gallons: float) -> bool:
     """`50 gal of syrup from 40 gal of sap` is asked about, and nothing of it taken."""
     sap = [
-        i for c in notes.clauses for i in c.items
+        i
+        for c in notes.clauses
+        for i in c.items
         if i.sort == "volume" and any("SAP" in each.tags for each in c.following(i, 2))
     ]
     if not sap or gallons < sap[0].gallons / 2:
         return False
     for item in sap:
         item.used = True
-    notes.ask("That is more syrup than the sap can give. How much syrup was it?", fill="{} gal of syrup")
+    notes.ask(
+        "That is more syrup than the sap can give. How much syrup was it?", fill="{} gal of syrup"
+    )
     return True
 
 

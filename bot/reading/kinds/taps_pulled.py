@@ -14,15 +14,14 @@ if TYPE_CHECKING:
 
 CUES = {
     "PULLV": (
-        "untapped "
-        "pulled pull took_out tookout pulledout pulled_them pulled_em backed_out take_out taken_out removed remove yanked yank pulled_out "
-        "came_out took_down unhooked popped_out pulling are_out is_out all_out "
-        "are_all_out pried_out knocked_out "
+        "untapped pulled pull took_out tookout pulledout pulled_them pulled_em backed_out "
+        "take_out taken_out removed remove yanked yank pulled_out came_out took_down unhooked "
+        "popped_out pulling are_out is_out all_out are_all_out pried_out knocked_out "
     ),
     "SOME": "most some half_of part_of a_few most_of some_of many several bunch",
     "ALL": (
-        "all every everything every_last all_of_them them_all the_rest the_lot entire "
-        "whole_lot all_the all_my all_our each_and_every "
+        "all every everything every_last all_of_them them_all the_rest the_lot entire whole_lot "
+        "all_the all_my all_our each_and_every "
     ),
 }
 
@@ -80,7 +79,12 @@ def find(clause: Clause, notes: Notes) -> None:
             return
         notes.add(TapsPulled(on=notes.day(clause), count=int(number.value)), number.start)
         return
-    if clause.has("ALL") or _definite(clause) or "them" in clause.text.split() or _all_next(clause, notes):
+    if (
+        clause.has("ALL")
+        or _definite(clause)
+        or "them" in clause.text.split()
+        or _all_next(clause, notes)
+    ):
         notes.add(TapsPulled(on=notes.day(clause), all=True), start)
         return
     if clause.tree is None:

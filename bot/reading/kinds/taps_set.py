@@ -10,14 +10,14 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "SETV": (
-        "set put_in put_up_taps tapped tap_in drilled hung hanging hang hammered_in "
-        "installed in_the_trees tapping put_out drove placed pounded_in stuck_in bored "
-        "added sunk got_in setting putting_in in_so_far are_in all_in went_in "
+        "set put_in put_up_taps tapped tap_in drilled hung hanging hang hammered_in installed "
+        "in_the_trees tapping put_out drove placed pounded_in stuck_in bored added sunk got_in "
+        "setting putting_in in_so_far are_in all_in went_in "
     ),
     "HAVE": "have has have_got got with running",
 }
@@ -105,8 +105,15 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "add"
         if before and before[0].text == ":" and len(before) > 1 and "TAPN" in before[1].tags:
             return item, "total"
-        listed = notes.last(TapsSet) is not None or any(c.has("TAPN") for c in notes.clauses if c.sentence == clause.sentence)
-        if clause.about("SETV") and listed and not clause.has("BUCKET", "GATHER") and _bare_ok(clause, item):
+        listed = notes.last(TapsSet) is not None or any(
+            c.has("TAPN") for c in notes.clauses if c.sentence == clause.sentence
+        )
+        if (
+            clause.about("SETV")
+            and listed
+            and not clause.has("BUCKET", "GATHER")
+            and _bare_ok(clause, item)
+        ):
             return item, "add"
         if sett and clause.has("MORE") and not clause.has("BUCKET") and not clause.free("volume"):
             return item, "add"
@@ -162,8 +169,7 @@ def _tapped(clause: Clause) -> bool:
     return (
         any(word in ("tapped", "tapping") for word in words)
         or (clause.has("TAPN") and clause.has("SETV"))
-        or clause.has("PUTIN")
-        and clause.about("TAPN")
+        or (clause.has("PUTIN") and clause.about("TAPN"))
     )
 
 
@@ -181,20 +187,19 @@ def _bare_ok(clause: Clause, item: Item) -> bool:
         "holes",
     ):
         return True
-    if after and (
-        after[0].tags & {"BUCKET", "JARN"}
-        or after[0].sort == "volume"
-        or after[0].text in ("feet", "years", "year", "days")
-    ):
-        return False
-    return True
+    return not (
+        after
+        and (
+            after[0].tags & {"BUCKET", "JARN"}
+            or after[0].sort == "volume"
+            or after[0].text in ("feet", "years", "year", "days")
+        )
+    )
 
 
 def _spoke_of_taps(notes: Notes) -> bool:
     return any(
-        "TAPN" in clause.tags
-        and "SETV" in clause.tags
-        or "TAPN" in clause.tags
-        and "in" in clause.words()
+        ("TAPN" in clause.tags and "SETV" in clause.tags)
+        or ("TAPN" in clause.tags and "in" in clause.words())
         for clause in notes.clauses
     )

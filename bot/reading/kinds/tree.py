@@ -11,8 +11,8 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
-    from bot.reading.notes import Notes
     from bot.reading.items import Item
+    from bot.reading.notes import Notes
 
 CUES = {
     "MEASURE": "measures measured measuring",
@@ -61,7 +61,18 @@ def find(clause: Clause, notes: Notes) -> None:
     if taps is not None:
         taps.used = True
     short = (
-        _SHORT_SPECIES.get(next((w for c in notes.clauses if c.sentence == clause.sentence and c.tree == clause.tree for w in c.words() if w in _SHORT_SPECIES), ""))
+        _SHORT_SPECIES.get(
+            next(
+                (
+                    w
+                    for c in notes.clauses
+                    if c.sentence == clause.sentence and c.tree == clause.tree
+                    for w in c.words()
+                    if w in _SHORT_SPECIES
+                ),
+                "",
+            )
+        )
         if inches is not None
         else None
     )
@@ -159,10 +170,8 @@ def _inches(clause: Clause, notes: Notes) -> float | None:
     said = f"{item.value:g} {_SHORT.get(item.unit, 'in')}"
     tree = f"tree {clause.tree} " if clause.tree else ""
     around = any(
-        "ROUND" in each.tags
-        and "ABOUT" not in each.tags
-        or each.text == "around"
-        and each.start > item.start
+        ("ROUND" in each.tags and "ABOUT" not in each.tags)
+        or (each.text == "around" and each.start > item.start)
         for each in clause.items
     )
     if around:
@@ -198,9 +207,8 @@ def _inches_unsaid(clause: Clause, notes: Notes) -> Item | None:
                 or after[1].tags & {"ROUND", "ACROSS"}
                 or clause.has("SPECIES", "ROUND", "ACROSS")
             )
-        ):
-            if clause.tree is not None or clause.has("SPECIES"):
-                return item
+        ) and (clause.tree is not None or clause.has("SPECIES")):
+            return item
         marked = [
             each
             for each in (*clause.preceding(item, 2), *after)

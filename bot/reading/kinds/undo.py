@@ -8,23 +8,26 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
     from bot.reading.notes import Notes
 
 CUES = {
     "UNDOP": (
-        "remove_what forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off take_that_last_one_off take_the_last_one_off that_last_one take_that_one_off back_that_one_out cancel_that_one drop_it remove_the delete_the take_out_the scratch_the nvm_that_was_wrong strike_that_last delete_that_one remove_that_one erase_that_one scratch_that_one nix_that nix_the take_that_out pull_that_one back_out_the back_out_that drop_that_one disregard_my disregard_the ignore_what not_supposed_to_send "
-        "scratch_that scratch_it scratch_the_last scratch_last scratch_the undo undo_that "
-        "undo_it delete delete_that delete_last delete_the_last delete_it remove_that "
+        "remove_what forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off "
+        "take_that_last_one_off take_the_last_one_off that_last_one take_that_one_off "
+        "back_that_one_out cancel_that_one drop_it remove_the delete_the take_out_the "
+        "scratch_the nvm_that_was_wrong strike_that_last delete_that_one remove_that_one "
+        "erase_that_one scratch_that_one nix_that nix_the take_that_out pull_that_one "
+        "back_out_the back_out_that drop_that_one disregard_my disregard_the ignore_what "
+        "not_supposed_to_send scratch_that scratch_it scratch_the_last scratch_last undo "
+        "undo_that undo_it delete delete_that delete_last delete_the_last delete_it remove_that "
         "remove_last remove_the_last remove_it take_that_back take_it_back take_back_that "
-        "cancel_that cancel_it cancel_the cancel_my cancel_last never_mind_that "
-        "nevermind_that never_mind_the nevermind_the forget_that forget_the_last "
-        "forget_it forget_my disregard disregard_that ignore_that ignore_the_last "
-        "ignore_last ignore_my strike_that strike_the erase erase_that back_that_out "
-        "wrong_one drop_that_last drop_the_last toss_that_last get_rid_of_that kill_that "
-        "take_out_the_last take_off_that take_off_the_last void_that clear_that "
-        "throw_out_that_last throw_out_my_last wipe_that pull_that_last take_that_off "
-        "take_that_last reverse_that "
+        "cancel_that cancel_it cancel_the cancel_my cancel_last never_mind_that nevermind_that "
+        "never_mind_the nevermind_the forget_that forget_the_last forget_it forget_my disregard "
+        "disregard_that ignore_that ignore_the_last ignore_last ignore_my strike_that "
+        "strike_the erase erase_that back_that_out wrong_one drop_that_last drop_the_last "
+        "toss_that_last get_rid_of_that kill_that take_out_the_last take_off_that "
+        "take_off_the_last void_that clear_that throw_out_that_last throw_out_my_last wipe_that "
+        "pull_that_last take_that_off take_that_last reverse_that "
     ),
 }
 
