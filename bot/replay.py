@@ -16,7 +16,7 @@ from typing import Any
 from bot.clock import HandClock, season_of, utc_time
 from bot.ledger import IN_MEMORY
 from bot.messages import Incoming
-from bot.standing import know, season_tally
+from bot.standing import boil_sums, know, season_boils, season_tally
 from bot.wiring import DEFAULT_ZONE, Parts, build
 
 DOOR = "replay"
@@ -58,16 +58,18 @@ def final(parts: Parts, address: str, at: datetime) -> dict[str, Any]:
         if who is None:
             return {}
         known = know(book, who.sugarbush_id, at)
-        tally = season_tally(book, who.sugarbush_id, season_of(at.date()), known.law.min_brix)
+        season = season_of(at.date())
+        tally = season_tally(book, who.sugarbush_id, season, known.law.min_brix)
+        boiled = boil_sums(season_boils(book, who.sugarbush_id, season))
     totals = {
         "sap_gallons": tally.sap_gallons,
         "syrup_gallons": tally.syrup_gallons,
         "sap_brix_mean": tally.sap_brix_mean,
-        "taps": tally.taps,
+        "taps": None if known.taps is None else known.taps.count,
         "poured_out_gallons": tally.poured_out_gallons,
         "jars_gallons": tally.jars_gallons,
         "cost_dollars": tally.cost_dollars,
-        "boil_hours": tally.boil_hours,
+        "boil_hours": boiled.hours,
     }
     return {
         name: round(value, 4) if isinstance(value, float) else value

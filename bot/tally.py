@@ -13,7 +13,6 @@ class Tally:
     expected_brix: what the expectation reckons with: that mean, or the usual of sap
     (`brix_is_assumed`). expected_syrup_gallons: what the sap that was not poured out makes at
     `syrup_brix`, the least that the law allows where it is made.
-    taps: hanging now, None when never told this season. boil_hours: of boils that are over.
     """
 
     season: int
@@ -28,13 +27,9 @@ class Tally:
     syrup_records: int
     jars_gallons: float
     poured_out_gallons: float
-    boiled_gallons: float
-    boil_hours: float
-    boils: int
     cost_dollars: float
     cords: float
     propane_lb: float
-    taps: int | None
 
     @property
     def is_empty(self) -> bool:

@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
-
 from bot.answers.asked import Asked
-from bot.reckoning.balance import mixed_brix
 from bot.wording import per_tree as wording
 
 
@@ -13,16 +10,11 @@ def answer(asked: Asked) -> str:
     """Trees or lots in order of what is asked, at most as many as a text holds."""
     what = "lot" if _asks_lots(asked) else "tree"
     sap = asked.book.sums.sap_by(asked.sugarbush_id, asked.season, what)
-    gallons: dict[str, float] = defaultdict(float)
-    lots: dict[str, list[tuple[float, float]]] = defaultdict(list)
-    for one in sap:
-        gallons[one.name] += one.gallons
-        if one.brix is not None and one.gallons:
-            lots[one.name].append((one.gallons, one.brix))
-    brix = {name: mixed_brix(parts) for name, parts in lots.items()}
-    for test in asked.book.sums.sugar_by(asked.sugarbush_id, asked.season, what):
-        brix.setdefault(test.name, test.mean_brix)
+    gallons = {one.name: one.gallons for one in sap}
+    brix = {one.name: one.brix for one in sap if one.brix is not None}
     if asked.says("sweetest", "sweet", "brix", "sugar", "sugariest", "richest"):
+        for test in asked.book.sums.sugar_by(asked.sugarbush_id, asked.season, what):
+            brix.setdefault(test.name, test.mean_brix)
         return wording.sweetest(what, _ranked(brix), asked.style)
     least = asked.says("least", "worst", "poorest", "lowest", "slowest", "fewest", "weakest")
     return wording.most(what, _ranked(gallons, least=least), asked.style, least=least)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import timedelta
 
 from bot.answers.asked import Asked
+from bot.standing import boil_sums, season_boils
 from bot.wording import totals as wording
 
 
@@ -24,7 +25,8 @@ def answer(asked: Asked) -> str:
     if asked.says("dumped", "poured", "spilled", "lost", "wasted", "thrown"):
         return wording.poured_out(asked.tally, style)
     if asked.says("hours", "boiled", "boiling"):
-        return wording.boiled(asked.tally, style)
+        sums = boil_sums(season_boils(asked.book, asked.sugarbush_id, asked.season))
+        return wording.boiled(sums.boils, sums.hours, sums.gallons, style)
     if asked.says("wood", "cord", "cords", "propane", "fuel"):
         return wording.burned(asked.tally, style)
     part = _part(asked)

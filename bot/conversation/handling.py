@@ -31,7 +31,7 @@ from bot.reading.kinds import (
     TapsSet,
     Undo,
 )
-from bot.standing import boils_of
+from bot.standing import season_boils
 from bot.wording import meeting, questions, receipts, standing
 from bot.wording.compose import sentence
 
@@ -47,8 +47,8 @@ def said_back(turn: Turn, entry: Entry) -> Entry:
     """The entry as it is said back: a boil's end with the hours that the fire burned."""
     if entry.kind != "boil" or entry.detail.get("state") == "start" or entry.hours is not None:
         return entry
-    told = turn.book.records.of_kinds(turn.who.sugarbush_id, ("boil",), entry.season)
-    run = next((boil for boil in boils_of(told) if boil.ended_at == entry.at_local), None)
+    boils = season_boils(turn.book, turn.who.sugarbush_id, entry.season)
+    run = next((boil for boil in boils if boil.ended_at == entry.at_local), None)
     return entry if run is None else replace(entry, hours=run.hours)
 
 

@@ -12,7 +12,7 @@ from bot.reading import Doubt
 from bot.reckoning.balance import sap_per_syrup
 from bot.reckoning.finish import finish_f, pan_brix
 from bot.reckoning.storage import keeps_days
-from bot.standing import boils_of
+from bot.standing import boil_sums, season_boils
 from bot.wording import questions, standing
 
 # What is left out first when a text would take a second segment.
@@ -84,14 +84,15 @@ def _boil(turn: Turn, entries: Sequence[Entry]) -> None:
         if left > 0:
             turn.note(standing.waits(left, turn.style), _STANDING)
         return
-    told = turn.book.records.of_kinds(turn.who.sugarbush_id, ("boil",), last.season)
-    run = next((boil for boil in boils_of(told) if boil.ended_at == last.at_local), None)
+    boils = season_boils(turn.book, turn.who.sugarbush_id, last.season)
+    run = next((boil for boil in boils if boil.ended_at == last.at_local), None)
     if run is not None and run.hours is None and last.gallons is None:
         question = questions.boil_hours()
         turn.ask(question, Doubt(question, (), "make that {} hours", number_only=True))
         return
-    if turn.tally.boils > 1:
-        turn.note(standing.boiled(turn.tally), _STANDING)
+    sums = boil_sums(boils)
+    if sums.boils > 1:
+        turn.note(standing.boiled(sums.hours), _STANDING)
 
 
 def _syrup(turn: Turn, entries: Sequence[Entry]) -> None:

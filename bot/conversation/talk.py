@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from bot.clock import local_time
 from bot.consent import Consent
 from bot.conversation.amending import amend_chosen
@@ -87,8 +85,7 @@ class Conversation:
             who = book.people.meet(incoming.sender, incoming.arrived_utc)
         used = units_used(incoming.text)
         if used is not None and used != who.units:
-            book.people.speaks(who.person_id, used)
-            who = replace(who, units=used)
+            who = book.people.speaks(who, used)
         zone = zone_of(book, who.sugarbush_id) or self._default_zone
         sent = local_time(incoming.arrived_utc, zone)
         return Turn(book, who, text, self._senses, sent, is_new=is_new)

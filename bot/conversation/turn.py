@@ -13,9 +13,8 @@ from bot.conversation.pending import Question, WhereAsked, from_json, to_json
 from bot.entry import Entry
 from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
 from bot.reading import Doubt, Profile, Understanding
-from bot.reckoning.storage import Stored, StoredLot, stored
-from bot.standing import Known, know, sap_on_hand, season_tally
-from bot.standing.store import KINDS as STORE_KINDS
+from bot.reckoning.storage import Stored
+from bot.standing import Known, know, season_tally, stored_sap
 from bot.tally import Tally
 from bot.wording.compose import Part
 from bot.wording.style import Style, Units
@@ -166,14 +165,16 @@ class Turn:
         """True when the sugarbush is theirs."""
         return self.who.role == OWNER
 
-    def on_hand(self) -> tuple[StoredLot, ...]:
-        """The sap that waits to be boiled."""
-        entries = self.book.records.of_kinds(self.who.sugarbush_id, STORE_KINDS, self.season)
-        return sap_on_hand(entries, self.today, self.tally.expected_brix, self.syrup_brix)
-
     def store(self) -> Stored:
         """The sap that waits, with the days to boil it by."""
-        return stored(self.on_hand(), self.today)
+        return stored_sap(
+            self.book,
+            self.who.sugarbush_id,
+            self.season,
+            self.today,
+            self.tally.expected_brix,
+            self.syrup_brix,
+        )
 
     # --- what is written -------------------------------------------------------------------
 

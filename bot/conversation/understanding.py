@@ -120,9 +120,9 @@ def _place(turn: Turn, opened: Open | None, direct: Understanding) -> Place | No
 
 def said_already(turn: Turn) -> bool:
     """True when the same words of this sender were recorded a few minutes ago and still count."""
-    earlier = turn.book.inbox.earlier_from(
-        turn.who.address, turn.text.id, turn.now_utc - SAME_WORDS_WITHIN
-    )
+    # A door's clock may be a little behind: both directions count.
+    since, until = turn.now_utc - SAME_WORDS_WITHIN, turn.now_utc + SAME_WORDS_WITHIN
+    earlier = turn.book.inbox.earlier_from(turn.who.address, turn.text.id, since, until)
     words = same_words(turn.text.incoming.text)
     return any(
         same_words(text.incoming.text) == words

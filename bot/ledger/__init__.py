@@ -9,7 +9,7 @@ from bot.ledger.people import HELPER, OWNER, Invitation, Who
 from bot.ledger.records import Kept, Records, Undone, Writer
 from bot.ledger.schema import NewerStoreError
 from bot.ledger.store import IN_MEMORY, Store
-from bot.ledger.sums import KindSum, NamedSap, NamedSugar
+from bot.ledger.sums import KindSum, NamedSap, NamedSugar, TimedSap
 
 __all__ = [
     "HELPER",
@@ -28,6 +28,7 @@ __all__ = [
     "NewerStoreError",
     "Records",
     "Store",
+    "TimedSap",
     "Undone",
     "Who",
     "Writer",

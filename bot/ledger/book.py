@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 
+from sqlalchemy import Connection
 from sqlalchemy.exc import IntegrityError
-from sqlmodel import Session
 
 from bot.ledger.inbox import InboxRows, KeptText
 from bot.ledger.notes import Consents, Hints, Questions
@@ -24,14 +24,14 @@ class CollisionError(Exception):
 class Book:
     """The ledger opened for one transaction: all that is written in it commits together."""
 
-    def __init__(self, session: Session) -> None:
-        self.inbox = InboxRows(session)
-        self.people = People(session)
-        self.records = Records(session)
-        self.sums = Sums(session)
-        self.questions = Questions(session)
-        self.hints = Hints(session)
-        self.consents = Consents(session)
+    def __init__(self, connection: Connection) -> None:
+        self.inbox = InboxRows(connection)
+        self.people = People(connection)
+        self.records = Records(connection)
+        self.sums = Sums(connection)
+        self.questions = Questions(connection)
+        self.hints = Hints(connection)
+        self.consents = Consents(connection)
 
 
 class Ledger:
@@ -53,16 +53,16 @@ class Ledger:
         one of its kind.
         """
         try:
-            with self._store.writing() as session:
-                yield Book(session)
+            with self._store.writing() as connection:
+                yield Book(connection)
         except IntegrityError as error:
             raise CollisionError("Somebody else wrote the same at the same time") from error
 
     @contextmanager
     def reading(self) -> Iterator[Book]:
         """A transaction that only looks."""
-        with self._store.reading() as session:
-            yield Book(session)
+        with self._store.reading() as connection:
+            yield Book(connection)
 
     def keep(self, incoming: Incoming) -> KeptText:
         """Commit the raw text under its provider's id, or give back the one already there."""

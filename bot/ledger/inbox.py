@@ -5,11 +5,44 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
-from sqlmodel import Session, col, select
+from sqlalchemy import Connection, Row, bindparam, insert, select, update
 
-from bot.ledger.tables import InboxText
+from bot.ledger.tables import InboxText, table_of
 from bot.messages import Incoming
+
+_inbox = table_of(InboxText)
+_INCOMING = ("door", "provider_id", "sender", "to", "text", "media", "opt_out", "arrived_utc")
+_SELECT = select(
+    _inbox.c.id,
+    *(_inbox.c[name] for name in _INCOMING),
+    _inbox.c.read_utc,
+    _inbox.c.reply,
+    _inbox.c.tries,
+)
+_KEEP = insert(_inbox).returning(_inbox.c.id)
+_FIND = _SELECT.where(
+    _inbox.c.door == bindparam("door"), _inbox.c.provider_id == bindparam("provider_id")
+)
+_CLAIM = _SELECT.where(_inbox.c.id == bindparam("text_id")).with_for_update()
+_ANSWER = (
+    update(_inbox)
+    .where(_inbox.c.id == bindparam("text_id"))
+    .values(reply=bindparam("said"), read_utc=bindparam("now_utc"), reply_owed=bindparam("owed"))
+)
+_FAILED = update(_inbox).where(_inbox.c.id == bindparam("text_id")).values(tries=_inbox.c.tries + 1)
+_UNREAD = _SELECT.where(
+    _inbox.c.read_utc.is_(None), _inbox.c.tries < bindparam("most_tries")
+).order_by(_inbox.c.id)
+_EARLIER = _SELECT.where(
+    _inbox.c.sender == bindparam("sender"),
+    _inbox.c.arrived_utc.between(bindparam("since_utc"), bindparam("until_utc")),
+    _inbox.c.id < bindparam("text_id"),
+).order_by(_inbox.c.id.desc())
+_TIMES = select(_inbox.c.id, _inbox.c.arrived_utc).where(
+    _inbox.c.id.in_(bindparam("text_ids", expanding=True))
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,89 +59,61 @@ class KeptText:
 class InboxRows:
     """The inbox within one transaction."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
 
     def keep(self, incoming: Incoming) -> KeptText:
         """Store a new text. Raises sqlalchemy's IntegrityError when its id is there already."""
-        row = InboxText(
-            door=incoming.door,
-            provider_id=incoming.provider_id,
-            sender=incoming.sender,
-            to=incoming.to,
-            text=storable(incoming.text),
-            media=incoming.media,
-            opt_out=incoming.opt_out,
-            arrived_utc=incoming.arrived_utc,
-        )
-        self._session.add(row)
-        self._session.flush()
-        return _kept(row)
+        row = {name: getattr(incoming, name) for name in _INCOMING}
+        row["text"] = storable(incoming.text)
+        begin = {"tries": 0, "reply_owed": False}
+        text_id = self._connection.execute(_KEEP, {**row, **begin}).scalar_one()
+        return KeptText(text_id, Incoming(**row), is_read=False, reply=None, tries=0)
 
     def find(self, door: str, provider_id: str) -> KeptText | None:
         """The text with this provider's id, None if it never came."""
-        row = self._session.exec(
-            select(InboxText).where(
-                col(InboxText.door) == door, col(InboxText.provider_id) == provider_id
-            )
-        ).first()
-        return None if row is None else _kept(row)
+        found = self._all(_FIND, door=door, provider_id=provider_id)
+        return found[0] if found else None
 
     def claim(self, text_id: int) -> KeptText:
         """The text, locked until the transaction ends, so that it is read by one at a time."""
-        row = self._session.exec(
-            select(InboxText).where(col(InboxText.id) == text_id).with_for_update()
-        ).one()
-        return _kept(row)
+        return self._all(_CLAIM, text_id=text_id)[0]
 
     def answer(self, text_id: int, reply: str | None, now_utc: datetime, *, owed: bool) -> None:
         """Store the reply beside the text. `owed`: it still has to be sent by another way."""
-        row = self._row(text_id)
-        row.reply = reply
-        row.read_utc = now_utc
-        row.reply_owed = owed and reply is not None
-        self._session.add(row)
+        self._connection.execute(
+            _ANSWER,
+            {
+                "text_id": text_id,
+                "said": reply,
+                "now_utc": now_utc,
+                "owed": owed and reply is not None,
+            },
+        )
 
     def failed(self, text_id: int) -> None:
         """Count a reading that failed."""
-        row = self._row(text_id)
-        row.tries += 1
-        self._session.add(row)
+        self._connection.execute(_FAILED, {"text_id": text_id})
 
     def unread(self, most_tries: int) -> list[KeptText]:
         """Texts kept and not yet read, oldest first, without those that failed too often."""
-        rows = self._session.exec(
-            select(InboxText)
-            .where(col(InboxText.read_utc).is_(None), col(InboxText.tries) < most_tries)
-            .order_by(col(InboxText.id))
-        )
-        return [_kept(row) for row in rows]
+        return self._all(_UNREAD, most_tries=most_tries)
 
-    def earlier_from(self, sender: str, text_id: int, since_utc: datetime) -> list[KeptText]:
-        """What this sender texted before `text_id` and not before `since_utc`, latest first."""
-        rows = self._session.exec(
-            select(InboxText)
-            .where(
-                col(InboxText.sender) == sender,
-                col(InboxText.arrived_utc) >= since_utc,
-                col(InboxText.id) < text_id,
-            )
-            .order_by(col(InboxText.id).desc())
+    def earlier_from(
+        self, sender: str, text_id: int, since_utc: datetime, until_utc: datetime
+    ) -> list[KeptText]:
+        """What this sender texted before `text_id` between two moments, latest first."""
+        return self._all(
+            _EARLIER, sender=sender, text_id=text_id, since_utc=since_utc, until_utc=until_utc
         )
-        return [_kept(row) for row in rows]
 
     def times(self, text_ids: Collection[int]) -> dict[int, datetime]:
         """When texts arrived, aware UTC, by their ids."""
-        rows = self._session.exec(
-            select(InboxText.id, InboxText.arrived_utc).where(col(InboxText.id).in_(text_ids))
-        )
-        return {text_id: arrived for text_id, arrived in rows if text_id is not None}
+        rows = self._connection.execute(_TIMES, {"text_ids": list(text_ids)})
+        return dict(rows.tuples().all())
 
-    def _row(self, text_id: int) -> InboxText:
-        row = self._session.get(InboxText, text_id)
-        if row is None:
-            raise LookupError(f"No text {text_id} in the inbox")
-        return row
+    def _all(self, wanted: Any, **given: Any) -> list[KeptText]:
+        return [_kept(row) for row in self._connection.execute(wanted, given)]
 
 
 def storable(text: str) -> str:
@@ -116,21 +121,12 @@ def storable(text: str) -> str:
     return text.replace("\x00", "\ufffd").encode("utf-8", "replace").decode("utf-8")
 
 
-def _kept(row: InboxText) -> KeptText:
-    assert row.id is not None
+def _kept(row: Row[Any]) -> KeptText:
+    told = row._mapping
     return KeptText(
-        id=row.id,
-        incoming=Incoming(
-            door=row.door,
-            provider_id=row.provider_id,
-            sender=row.sender,
-            text=row.text,
-            arrived_utc=row.arrived_utc,
-            to=row.to,
-            media=row.media,
-            opt_out=row.opt_out,
-        ),
-        is_read=row.read_utc is not None,
-        reply=row.reply,
-        tries=row.tries,
+        id=told["id"],
+        incoming=Incoming(**{name: told[name] for name in _INCOMING}),
+        is_read=told["read_utc"] is not None,
+        reply=told["reply"],
+        tries=told["tries"],
     )

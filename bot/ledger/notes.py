@@ -6,9 +6,30 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from sqlmodel import Session, col, select
+from sqlalchemy import Connection, bindparam, delete, insert, select
 
-from bot.ledger.tables import Consent, Pending, Said
+from bot.ledger.tables import Consent, Pending, Said, table_of
+
+_pending, _said, _consent = table_of(Pending), table_of(Said), table_of(Consent)
+
+_OPEN = select(_pending.c.question, _pending.c.text_id, _pending.c.asked_utc).where(
+    _pending.c.person_id == bindparam("person_id")
+)
+_ASK = insert(_pending)
+_DROP = delete(_pending).where(_pending.c.person_id == bindparam("person_id"))
+
+_IS_HINT = (_said.c.person_id == bindparam("person"), _said.c.what == bindparam("hint"))
+_SAID_ON = select(_said.c.on).where(*_IS_HINT)
+_UNSAY = delete(_said).where(*_IS_HINT)
+_SAY = insert(_said)
+
+_LAST_WORD = (
+    select(_consent.c.said)
+    .where(_consent.c.person_id == bindparam("person_id"))
+    .order_by(_consent.c.id.desc())
+    .limit(1)
+)
+_LOG = insert(_consent)
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,76 +44,73 @@ class Asked:
 class Questions:
     """The one question that each person was asked last."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
 
     def open(self, person_id: int) -> Asked | None:
         """The open question, None if there is none."""
-        row = self._session.get(Pending, person_id)
-        return None if row is None else Asked(row.question, row.text_id, row.asked_utc)
+        row = self._connection.execute(_OPEN, {"person_id": person_id}).first()
+        return None if row is None else Asked(*row)
 
     def ask(self, person_id: int, asked: Asked) -> None:
         """Remember a question in place of the one before."""
         self.drop(person_id)
-        self._session.add(
-            Pending(
-                person_id=person_id,
-                text_id=asked.text_id,
-                question=asked.question,
-                asked_utc=asked.asked_utc,
-            )
+        self._connection.execute(
+            _ASK,
+            {
+                "person_id": person_id,
+                "text_id": asked.text_id,
+                "question": asked.question,
+                "asked_utc": asked.asked_utc,
+            },
         )
-        self._session.flush()
 
     def drop(self, person_id: int) -> None:
         """Forget the open question, if there is one."""
-        row = self._session.get(Pending, person_id)
-        if row is not None:
-            self._session.delete(row)
-            self._session.flush()
+        self._connection.execute(_DROP, {"person_id": person_id})
 
 
 class Hints:
     """What each person was told on which local day."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
 
     def said_on(self, person_id: int, what: str) -> date | None:
         """The local day on which it was last said, None if never."""
-        row = self._session.get(Said, (person_id, what))
-        return None if row is None else row.on
+        found: date | None = self._connection.execute(
+            _SAID_ON, {"person": person_id, "hint": what}
+        ).scalar()
+        return found
 
     def say(self, person_id: int, what: str, on: date) -> None:
         """Remember that it was said on a local day."""
-        row = self._session.get(Said, (person_id, what))
-        if row is None:
-            row = Said(person_id=person_id, what=what, on=on)
-        row.on = on
-        self._session.add(row)
-        self._session.flush()
+        self._connection.execute(_UNSAY, {"person": person_id, "hint": what})
+        self._connection.execute(_SAY, {"person_id": person_id, "what": what, "on": on})
 
 
 class Consents:
     """The log of consent: only ever added to."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
 
     def last(self, person_id: int) -> str | None:
         """What the person said last: "stop", "start", or None if neither."""
-        return self._session.exec(
-            select(Consent.said)
-            .where(col(Consent.person_id) == person_id)
-            .order_by(col(Consent.id).desc())
-            .limit(1)
-        ).first()
+        said: str | None = self._connection.execute(_LAST_WORD, {"person_id": person_id}).scalar()
+        return said
 
     def log(
         self, person_id: int, said: str, how: str, text_id: int | None, at_utc: datetime
     ) -> None:
         """Add a line: "stop" or "start", and how it came ("twilio_sms: STOP")."""
-        self._session.add(
-            Consent(person_id=person_id, said=said, how=how, text_id=text_id, at_utc=at_utc)
+        self._connection.execute(
+            _LOG,
+            {
+                "person_id": person_id,
+                "said": said,
+                "how": how,
+                "text_id": text_id,
+                "at_utc": at_utc,
+            },
         )
-        self._session.flush()

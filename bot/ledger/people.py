@@ -2,15 +2,73 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
+from typing import Any
 
-from sqlmodel import Session, col, select
+from sqlalchemy import Connection, bindparam, insert, select, update
 
-from bot.ledger.tables import Address, Member, Person, Sugarbush
+from bot.ledger.tables import Address, Member, Person, Sugarbush, table_of
 
 OWNER = "owner"
 HELPER = "helper"
+
+_person, _address = table_of(Person), table_of(Address)
+_sugarbush, _member = table_of(Sugarbush), table_of(Member)
+
+_BELONGS = (_member.c.joined_utc.is_not(None), _member.c.left_utc.is_(None))
+_IS_OPEN = (
+    _member.c.address == bindparam("whose"),
+    _member.c.invited_utc.is_not(None),
+    _member.c.joined_utc.is_(None),
+    _member.c.left_utc.is_(None),
+)
+_FIND = (
+    select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role)
+    .join_from(_address, _person, _address.c.person_id == _person.c.id)
+    .join(_member, _member.c.person_id == _person.c.id)
+    .where(_address.c.address == bindparam("address"), *_BELONGS)
+    .with_for_update(of=_person)
+)
+_NEW_PERSON = insert(_person).returning(_person.c.id)
+_NEW_SUGARBUSH = insert(_sugarbush).returning(_sugarbush.c.id)
+_NEW_ADDRESS = insert(_address)
+_NEW_MEMBER = insert(_member)
+_SPEAKS = (
+    update(_person).where(_person.c.id == bindparam("person_id")).values(units=bindparam("spoken"))
+)
+_IS_MEMBER = (
+    select(_member.c.id)
+    .join_from(_member, _address, _address.c.person_id == _member.c.person_id)
+    .where(
+        _address.c.address == bindparam("address"),
+        _member.c.sugarbush_id == bindparam("sugarbush_id"),
+        *_BELONGS,
+    )
+)
+_OPEN_ONE = select(_member.c.id).where(*_IS_OPEN, _member.c.sugarbush_id == bindparam("bush"))
+_CLOSE = (
+    update(_member)
+    .where(*_IS_OPEN, _member.c.sugarbush_id == bindparam("bush"))
+    .values(left_utc=bindparam("now_utc"))
+)
+_INVITATION = (
+    select(_member.c.id, _member.c.sugarbush_id, _address.c.address)
+    .join_from(_member, _address, _address.c.person_id == _member.c.invited_by_id, isouter=True)
+    .where(*_IS_OPEN)
+    .order_by(_member.c.id.desc(), _address.c.id)
+    .limit(1)
+)
+_LEAVE = (
+    update(_member)
+    .where(_member.c.person_id == bindparam("who"), *_BELONGS)
+    .values(left_utc=bindparam("now_utc"))
+)
+_JOIN = (
+    update(_member)
+    .where(_member.c.id == bindparam("member_id"))
+    .values(person_id=bindparam("who"), joined_utc=bindparam("now_utc"))
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,143 +94,83 @@ class Invitation:
 class People:
     """People within one transaction."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
 
     def find(self, address: str) -> Who | None:
         """The person behind an address, locked until the transaction ends; None if unknown."""
-        found = self._session.exec(
-            select(Person, Member)
-            .join(Address, col(Address.person_id) == col(Person.id))
-            .join(Member, col(Member.person_id) == col(Person.id))
-            .where(
-                col(Address.address) == address,
-                col(Member.joined_utc).is_not(None),
-                col(Member.left_utc).is_(None),
-            )
-            .with_for_update(of=Person)
-        ).first()
+        found = self._first(_FIND, address=address)
         if found is None:
             return None
-        person, member = found
-        assert person.id is not None
-        return Who(person.id, address, person.units, member.sugarbush_id, member.role)
+        person_id, units, sugarbush_id, role = found
+        return Who(person_id, address, units, sugarbush_id, role)
 
     def meet(self, address: str, now_utc: datetime) -> Who:
         """Somebody new, with a sugarbush of their own."""
-        person = Person(met_utc=now_utc)
-        sugarbush = Sugarbush(made_utc=now_utc)
-        self._session.add(person)
-        self._session.add(sugarbush)
-        self._session.flush()
-        assert person.id is not None
-        assert sugarbush.id is not None
-        self._session.add(Address(person_id=person.id, address=address, linked_utc=now_utc))
-        self._session.add(
-            Member(
-                sugarbush_id=sugarbush.id,
-                role=OWNER,
-                address=address,
-                person_id=person.id,
-                joined_utc=now_utc,
-            )
+        run = self._connection.execute
+        person_id = run(_NEW_PERSON, {"met_utc": now_utc}).scalar_one()
+        sugarbush_id = run(_NEW_SUGARBUSH, {"made_utc": now_utc}).scalar_one()
+        run(_NEW_ADDRESS, {"person_id": person_id, "address": address, "linked_utc": now_utc})
+        run(
+            _NEW_MEMBER,
+            {
+                "sugarbush_id": sugarbush_id,
+                "role": OWNER,
+                "address": address,
+                "person_id": person_id,
+                "joined_utc": now_utc,
+            },
         )
-        self._session.flush()
-        return Who(person.id, address, None, sugarbush.id, OWNER)
+        return Who(person_id, address, None, sugarbush_id, OWNER)
 
-    def speaks(self, person_id: int, units: str) -> None:
+    def speaks(self, who: Who, units: str) -> Who:
         """Remember the units that a person used: "us" or "metric"."""
-        person = self._session.get(Person, person_id)
-        assert person is not None
-        person.units = units
-        self._session.add(person)
+        self._connection.execute(_SPEAKS, {"person_id": who.person_id, "spoken": units})
+        return replace(who, units=units)
 
     def is_member(self, sugarbush_id: int, address: str) -> bool:
         """True when the person behind this address belongs to the sugarbush now."""
-        return (
-            self._session.exec(
-                select(Member.id)
-                .join(Address, col(Address.person_id) == col(Member.person_id))
-                .where(
-                    col(Address.address) == address,
-                    col(Member.sugarbush_id) == sugarbush_id,
-                    col(Member.joined_utc).is_not(None),
-                    col(Member.left_utc).is_(None),
-                )
-            ).first()
-            is not None
-        )
+        found = self._first(_IS_MEMBER, sugarbush_id=sugarbush_id, address=address)
+        return found is not None
 
     def invite(self, sugarbush_id: int, address: str, by: int, now_utc: datetime) -> None:
         """Leave an open invitation for an address. Inviting twice leaves one."""
-        for old in self._open(address, sugarbush_id):
-            old.left_utc = now_utc
-            self._session.add(old)
-        self._session.add(
-            Member(
-                sugarbush_id=sugarbush_id,
-                role=HELPER,
-                address=address,
-                invited_by_id=by,
-                invited_utc=now_utc,
-            )
+        self.withdraw(sugarbush_id, address, now_utc)
+        self._connection.execute(
+            _NEW_MEMBER,
+            {
+                "sugarbush_id": sugarbush_id,
+                "role": HELPER,
+                "address": address,
+                "invited_by_id": by,
+                "invited_utc": now_utc,
+            },
         )
-        self._session.flush()
 
     def withdraw(self, sugarbush_id: int, address: str, now_utc: datetime) -> None:
         """Take an open invitation back; nothing happens when there is none."""
-        for old in self._open(address, sugarbush_id):
-            old.left_utc = now_utc
-            self._session.add(old)
-        self._session.flush()
+        self._connection.execute(
+            _CLOSE, {"whose": address, "bush": sugarbush_id, "now_utc": now_utc}
+        )
 
     def is_invited(self, sugarbush_id: int, address: str) -> bool:
         """True when an invitation of this address is still open."""
-        return bool(self._open(address, sugarbush_id))
+        return self._first(_OPEN_ONE, whose=address, bush=sugarbush_id) is not None
 
     def invitation(self, address: str) -> Invitation | None:
         """The latest open invitation of an address."""
-        for member in self._open(address):
-            assert member.id is not None
-            by = self._session.exec(
-                select(Address.address)
-                .where(col(Address.person_id) == member.invited_by_id)
-                .order_by(col(Address.id))
-            ).first()
-            return Invitation(member.id, member.sugarbush_id, by or "")
-        return None
+        found = self._first(_INVITATION, whose=address)
+        if found is None:
+            return None
+        member_id, sugarbush_id, by = found
+        return Invitation(member_id, sugarbush_id, by or "")
 
     def join(self, who: Who, invitation: Invitation, now_utc: datetime) -> Who:
         """Move a person to the sugarbush that they were invited to."""
-        for mine in self._session.exec(
-            select(Member).where(
-                col(Member.person_id) == who.person_id,
-                col(Member.joined_utc).is_not(None),
-                col(Member.left_utc).is_(None),
-            )
-        ):
-            mine.left_utc = now_utc
-            self._session.add(mine)
-        self._session.flush()
-        member = self._session.get(Member, invitation.member_id)
-        assert member is not None
-        member.person_id = who.person_id
-        member.joined_utc = now_utc
-        self._session.add(member)
-        self._session.flush()
-        return Who(who.person_id, who.address, who.units, member.sugarbush_id, member.role)
+        given = {"who": who.person_id, "now_utc": now_utc}
+        self._connection.execute(_LEAVE, given)
+        self._connection.execute(_JOIN, {**given, "member_id": invitation.member_id})
+        return replace(who, sugarbush_id=invitation.sugarbush_id, role=HELPER)
 
-    def _open(self, address: str, sugarbush_id: int | None = None) -> list[Member]:
-        wanted = (
-            select(Member)
-            .where(
-                col(Member.address) == address,
-                col(Member.invited_utc).is_not(None),
-                col(Member.joined_utc).is_(None),
-                col(Member.left_utc).is_(None),
-            )
-            .order_by(col(Member.id).desc())
-        )
-        if sugarbush_id is not None:
-            wanted = wanted.where(col(Member.sugarbush_id) == sugarbush_id)
-        return list(self._session.exec(wanted))
+    def _first(self, wanted: Any, **given: Any) -> Any:
+        return self._connection.execute(wanted, given).first()

@@ -3,26 +3,75 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
-from datetime import datetime
+from dataclasses import dataclass
+from datetime import date, datetime, time
 from typing import Any
 
-from sqlalchemy import ColumnElement, Row, Select, select
-from sqlmodel import Session, col
+from sqlalchemy import ColumnElement, Connection, Row, bindparam, insert, select
 
 from bot.entry import AMOUNT_FIELDS, ENTRY_FIELDS, Entry
-from bot.ledger.tables import Record
+from bot.ledger.tables import Record, table_of
 
 UNDO = "undo"
 
-_ENTRY_COLUMNS = tuple(getattr(Record, name) for name in ENTRY_FIELDS)
-_KEPT_COLUMNS = (
-    col(Record.id),
-    col(Record.person_id),
-    col(Record.text_id),
-    col(Record.replaces_id),
-    *_ENTRY_COLUMNS,
+_record = table_of(Record)
+_replacing = _record.alias("replacing")
+
+# A record of the sugarbush counts while nothing replaces it. To be bound: "bush".
+LIVE: tuple[ColumnElement[bool], ...] = (
+    _record.c.sugarbush_id == bindparam("bush"),
+    _record.c.kind != UNDO,
+    _record.c.id.not_in(
+        select(_replacing.c.replaces_id).where(
+            _replacing.c.sugarbush_id == bindparam("bush"),
+            _replacing.c.replaces_id.is_not(None),
+        )
+    ),
 )
+_KEPT = select(
+    _record.c.id,
+    _record.c.person_id,
+    _record.c.text_id,
+    _record.c.replaces_id,
+    *(_record.c[name] for name in ENTRY_FIELDS),
+)
+_BY_PERSON = (
+    _record.c.person_id == bindparam("person"),
+    _record.c.kind.not_in(bindparam("skip", expanding=True)),
+)
+_LAST_TEXTS = (
+    select(_record.c.text_id)
+    .where(*LIVE, *_BY_PERSON)
+    .distinct()
+    .order_by(_record.c.text_id.desc())
+    .limit(bindparam("most"))
+)
+_OF_TEXTS = _KEPT.where(
+    *LIVE, *_BY_PERSON, _record.c.text_id.in_(bindparam("texts", expanding=True))
+).order_by(_record.c.text_id.desc(), _record.c.id)
+_OF_TEXT = _KEPT.where(*LIVE, _record.c.text_id == bindparam("text")).order_by(_record.c.id)
+_OF_KINDS = _KEPT.where(
+    *LIVE,
+    _record.c.season == bindparam("year"),
+    _record.c.at_local >= bindparam("since"),
+    _record.c.kind.in_(bindparam("kinds", expanding=True)),
+).order_by(_record.c.at_local, _record.c.id)
+_LATEST = (
+    _KEPT.where(
+        *LIVE, _record.c.kind == bindparam("sort"), _record.c.at_local <= bindparam("until")
+    )
+    .order_by(_record.c.at_local.desc(), _record.c.id.desc())
+    .limit(1)
+)
+_ANY_BY = select(_record.c.id).where(*LIVE, *_BY_PERSON).limit(1)
+_BY_ID = _KEPT.where(_record.c.id == bindparam("record_id"))
+_ADD = insert(_record).returning(_record.c.id)
+
+# Earlier and later than any record, for "no limit".
+_EVER = date(1, 1, 1)
+_FOR_EVER = datetime(9999, 1, 1)  # noqa: DTZ001  (a wall clock has no zone)
+# An empty list of kinds to skip is said by one that no record has.
+_NONE = ("",)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,18 +94,6 @@ class Undone:
     now: Entry | None
 
 
-def live(sugarbush_id: int) -> tuple[ColumnElement[bool], ...]:
-    """The conditions that a record of a sugarbush counts: nothing replaces it."""
-    replaced = select(col(Record.replaces_id)).where(
-        col(Record.sugarbush_id) == sugarbush_id, col(Record.replaces_id).is_not(None)
-    )
-    return (
-        col(Record.sugarbush_id) == sugarbush_id,
-        col(Record.kind) != UNDO,
-        col(Record.id).not_in(replaced),
-    )
-
-
 @dataclass(frozen=True, slots=True)
 class Writer:
     """Who writes, for which sugarbush, because of which text, at which UTC moment."""
@@ -70,8 +107,8 @@ class Writer:
 class Records:
     """The records of one transaction."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
 
     def add(self, writer: Writer, entry: Entry) -> Kept:
         """Write a new record."""
@@ -106,92 +143,46 @@ class Records:
         self, sugarbush_id: int, person_id: int, most: int, skip_kinds: Collection[str] = ()
     ) -> list[list[Kept]]:
         """What counts of a person's last texts: the latest text first, each in its own order."""
-        texts = [
-            row[0]
-            for row in self._session.execute(
-                select(col(Record.text_id))
-                .where(
-                    *live(sugarbush_id),
-                    col(Record.person_id) == person_id,
-                    col(Record.kind).not_in(skip_kinds),
-                )
-                .distinct()
-                .order_by(col(Record.text_id).desc())
-                .limit(most)
-            )
-        ]
+        by = {"bush": sugarbush_id, "person": person_id, "skip": list(skip_kinds or _NONE)}
+        found = self._connection.execute(_LAST_TEXTS, {**by, "most": most})
+        texts = list(found.scalars())
         if not texts:
             return []
-        rows = self._all(
-            select(*_KEPT_COLUMNS)
-            .where(
-                *live(sugarbush_id),
-                col(Record.person_id) == person_id,
-                col(Record.text_id).in_(texts),
-                col(Record.kind).not_in(skip_kinds),
-            )
-            .order_by(col(Record.text_id).desc(), col(Record.id))
-        )
+        rows = self._all(_OF_TEXTS, **by, texts=texts)
         return [[kept for kept in rows if kept.text_id == text_id] for text_id in texts]
 
     def of_text(self, sugarbush_id: int, text_id: int) -> list[Kept]:
         """What counts of what one text wrote."""
-        return self._all(
-            select(*_KEPT_COLUMNS)
-            .where(*live(sugarbush_id), col(Record.text_id) == text_id)
-            .order_by(col(Record.id))
-        )
+        return self._all(_OF_TEXT, bush=sugarbush_id, text=text_id)
 
-    def of_kinds(self, sugarbush_id: int, kinds: Collection[str], season: int) -> list[Entry]:
-        """What counts of some kinds in a season, in the order that the wall clock gave it."""
-        return [
-            kept.entry
-            for kept in self._all(
-                select(*_KEPT_COLUMNS)
-                .where(
-                    *live(sugarbush_id),
-                    col(Record.season) == season,
-                    col(Record.kind).in_(kinds),
-                )
-                .order_by(col(Record.at_local), col(Record.id))
-            )
-        ]
+    def of_kinds(
+        self, sugarbush_id: int, kinds: Collection[str], season: int, since: date = _EVER
+    ) -> list[Entry]:
+        """What counts of some kinds in a season, in the order that the wall clock gave it, from
+        the local day `since` on."""
+        found = self._all(
+            _OF_KINDS, bush=sugarbush_id, kinds=list(kinds), year=season, since=midnight(since)
+        )
+        return [kept.entry for kept in found]
 
     def latest(
         self, sugarbush_id: int, kind: str, *, not_after: datetime | None = None
     ) -> Entry | None:
         """The latest record of a kind by the wall clock (naive), whatever its season."""
-        wanted = (
-            select(*_KEPT_COLUMNS)
-            .where(*live(sugarbush_id), col(Record.kind) == kind)
-            .order_by(col(Record.at_local).desc(), col(Record.id).desc())
-            .limit(1)
-        )
-        if not_after is not None:
-            wanted = wanted.where(col(Record.at_local) <= not_after)
-        found = self._all(wanted)
+        until = _FOR_EVER if not_after is None else not_after
+        found = self._all(_LATEST, bush=sugarbush_id, sort=kind, until=until)
         return found[0].entry if found else None
 
     def any_by(self, sugarbush_id: int, person_id: int, besides: Collection[str] = ()) -> bool:
         """True when something that this person wrote here still counts, `besides` some kinds."""
-        return (
-            self._session.execute(
-                select(col(Record.id))
-                .where(
-                    *live(sugarbush_id),
-                    col(Record.person_id) == person_id,
-                    col(Record.kind).not_in(besides),
-                )
-                .limit(1)
-            ).first()
-            is not None
-        )
+        by = {"bush": sugarbush_id, "person": person_id, "skip": list(besides or _NONE)}
+        return self._connection.execute(_ANY_BY, by).first() is not None
 
     def _earlier_version(self, record: Kept) -> Kept | None:
         """The nearest version before `record` that an earlier text wrote."""
         at = record
         while at.replaces_id is not None:
-            at = self._all(select(*_KEPT_COLUMNS).where(col(Record.id) == at.replaces_id))[0]
+            at = self._all(_BY_ID, record_id=at.replaces_id)[0]
             if at.text_id < record.text_id:
                 return at
         return None
@@ -199,7 +190,8 @@ class Records:
     def _write(
         self, writer: Writer, entry: Entry, *, stands_for: int, replaces: int | None
     ) -> Kept:
-        row = Record(
+        row = {name: getattr(entry, name) for name in AMOUNT_FIELDS}
+        row.update(
             sugarbush_id=writer.sugarbush_id,
             person_id=writer.person_id,
             text_id=stands_for,
@@ -211,15 +203,17 @@ class Records:
             season=entry.season,
             detail=dict(entry.detail),
             stored_utc=writer.now_utc,
-            **{name: getattr(entry, name) for name in AMOUNT_FIELDS},
         )
-        self._session.add(row)
-        self._session.flush()
-        assert row.id is not None
-        return Kept(row.id, writer.person_id, stands_for, replaces, replace(entry))
+        record_id = self._connection.execute(_ADD, row).scalar_one()
+        return Kept(record_id, writer.person_id, stands_for, replaces, entry)
 
-    def _all(self, wanted: Select[Any]) -> list[Kept]:
-        return [_kept(row) for row in self._session.execute(wanted)]
+    def _all(self, wanted: Any, **given: Any) -> list[Kept]:
+        return [_kept(row) for row in self._connection.execute(wanted, given)]
+
+
+def midnight(on: date) -> datetime:
+    """The start of a local day, naive: every record of a day has its wall clock in that day."""
+    return datetime.combine(on, time.min)
 
 
 def _kept(row: Row[Any]) -> Kept:

@@ -12,10 +12,9 @@ from collections.abc import Iterator
 from contextlib import contextmanager, nullcontext
 from typing import Any
 
-from sqlalchemy import Engine, event
+from sqlalchemy import Connection, Engine, create_engine, event
 from sqlalchemy.engine import make_url
 from sqlalchemy.pool import StaticPool
-from sqlmodel import Session, create_engine
 
 from bot.ledger.schema import bring_up_to_date
 
@@ -45,22 +44,18 @@ class Store:
             bring_up_to_date(self._engine)
 
     @contextmanager
-    def writing(self) -> Iterator[Session]:
+    def writing(self) -> Iterator[Connection]:
         """A transaction that may write: committed at the end, rolled back if anything raises."""
-        with (
-            self._one_at_a_time(),
-            Session(self._writers, expire_on_commit=False) as session,
-            session.begin(),
-        ):
-            yield session
+        with self._one_at_a_time(), self._writers.begin() as connection:
+            yield connection
 
     @contextmanager
-    def reading(self) -> Iterator[Session]:
+    def reading(self) -> Iterator[Connection]:
         """A transaction that only reads."""
         # One connection in memory serves all threads, so that readers have to queue as well.
         queue = self._one_at_a_time() if self._in_memory else nullcontext()
-        with queue, Session(self._engine, expire_on_commit=False) as session, session.begin():
-            yield session
+        with queue, self._engine.begin() as connection:
+            yield connection
 
     def close(self) -> None:
         """Close every connection."""

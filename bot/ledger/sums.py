@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
+from functools import lru_cache
+from typing import Any, NamedTuple
 
-from sqlalchemy import ColumnElement, func, select
-from sqlmodel import Session, col
+from sqlalchemy import Connection, Select, bindparam, case, desc, func, select
 
-from bot.ledger.records import live
-from bot.ledger.tables import Record
+from bot.ledger.records import LIVE, midnight
+from bot.ledger.tables import Record, table_of
+
+_record = table_of(Record)
+_IN_SEASON = _record.c.season == bindparam("year")
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +27,6 @@ class KindSum:
     brix: float | None
     records: int
     gallons: float | None
-    hours: float | None
     dollars: float | None
     cords: float | None
     propane_lb: float | None
@@ -31,13 +34,31 @@ class KindSum:
 
 @dataclass(frozen=True, slots=True)
 class NamedSap:
-    """The sap of one tree or lot at one Brix (None: not told)."""
+    """The sap of one tree or lot, the day of the last, and its mean Brix (None: none told).
+
+    The mean is weighted by gallons, which is good to 0.01 Brix at sap strength.
+    """
 
     name: str
-    brix: float | None
     gallons: float
     records: int
     last_on: date
+    brix: float | None
+
+
+class ToADay(NamedTuple):
+    """Gallons of a season: all, and up to a day."""
+
+    whole: float
+    to_day: float
+
+
+class TimedSap(NamedTuple):
+    """Sap by the wall clock: when (naive), the local day it is of, gallons."""
+
+    at_local: datetime
+    on: date
+    gallons: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +73,8 @@ class NamedSugar:
 class Sums:
     """The sums of one transaction. Days and seasons are local."""
 
-    def __init__(self, session: Session) -> None:
-        self._session = session
+    def __init__(self, connection: Connection) -> None:
+        self._connection = connection
 
     def season(
         self,
@@ -63,114 +84,176 @@ class Sums:
         first: date | None = None,
         last: date | None = None,
         lot: str | None = None,
-        tree: str | None = None,
     ) -> list[KindSum]:
         """The season by kind and Brix, or only its days from `first` to `last`, both included,
-        or only one lot or tree."""
-        where = [*live(sugarbush_id), col(Record.season) == season, *_between(first, last)]
-        if lot is not None:
-            where.append(col(Record.lot) == lot)
-        if tree is not None:
-            where.append(col(Record.tree) == tree)
-        rows = self._session.execute(
-            select(
-                col(Record.kind),
-                col(Record.brix),
-                func.count(),
-                func.sum(col(Record.gallons)),
-                func.sum(col(Record.hours)),
-                func.sum(col(Record.dollars)),
-                func.sum(col(Record.cords)),
-                func.sum(col(Record.propane_lb)),
-            )
-            .where(*where)
-            .group_by(col(Record.kind), col(Record.brix))
-        )
+        or only one lot."""
+        only = {"first": first, "last": last, "place": lot}
+        given = {name: value for name, value in only.items() if value is not None}
+        rows = self._run(_by_kind(tuple(given)), sugarbush_id, season, **given)
         return [KindSum(*row) for row in rows]
 
     def untested_sap_by_day(
         self, sugarbush_id: int, season: int, *, first: date | None = None, last: date | None = None
     ) -> dict[date, float]:
         """Gallons of sap without a Brix, by day."""
-        rows = self._session.execute(
-            select(col(Record.on), func.sum(col(Record.gallons)))
-            .where(
-                *live(sugarbush_id),
-                col(Record.season) == season,
-                col(Record.kind) == "sap",
-                col(Record.brix).is_(None),
-                *_between(first, last),
-            )
-            .group_by(col(Record.on))
-        )
-        return dict(rows.tuples())
+        given = {
+            name: value for name, value in (("first", first), ("last", last)) if value is not None
+        }
+        rows = self._run(_untested(tuple(given)), sugarbush_id, season, **given)
+        return dict(rows.tuples().all())
 
     def sugar_by_day(self, sugarbush_id: int, season: int) -> dict[date, float]:
         """The mean of each day's sugar tests of the whole bush's sap, Brix."""
-        rows = self._session.execute(
-            select(col(Record.on), func.avg(col(Record.brix)))
-            .where(
-                *live(sugarbush_id),
-                col(Record.season) == season,
-                col(Record.kind) == "sugar",
-                col(Record.tree).is_(None),
-                col(Record.lot).is_(None),
-            )
-            .group_by(col(Record.on))
-        )
-        return dict(rows.tuples())
+        return dict(self._run(_SUGAR_BY_DAY, sugarbush_id, season).tuples().all())
+
+    def sap_since(self, sugarbush_id: int, season: int, since: date) -> list[TimedSap]:
+        """The sap of a season from a day on, in wall-clock order, a moment's sap together."""
+        rows = self._run(_SAP_SINCE, sugarbush_id, season, since=midnight(since))
+        return [TimedSap(*row) for row in rows]
+
+    def to_a_day(self, sugarbush_id: int, season: int, day: date) -> dict[str, ToADay]:
+        """Gallons of each kind in a season, all of them and those up to a day, by kind."""
+        rows = self._run(_TO_A_DAY, sugarbush_id, season, day=day)
+        return {kind: ToADay(whole or 0.0, to_day or 0.0) for kind, whole, to_day in rows}
+
+    def costs(self, sugarbush_id: int, season: int) -> list[tuple[str | None, float]]:
+        """Dollars of a season by item (None: no item told), the dearest first."""
+        return list(self._run(_COSTS, sugarbush_id, season).tuples())
 
     def sap_by(self, sugarbush_id: int, season: int, what: str) -> list[NamedSap]:
         """The season's sap by `what`: "tree" or "lot"."""
-        name = col(getattr(Record, what))
-        rows = self._session.execute(
-            select(
-                name,
-                col(Record.brix),
-                func.sum(col(Record.gallons)),
-                func.count(),
-                func.max(col(Record.on)),
-            )
-            .where(
-                *live(sugarbush_id),
-                col(Record.season) == season,
-                col(Record.kind) == "sap",
-                name.is_not(None),
-            )
-            .group_by(name, col(Record.brix))
-        )
-        return [NamedSap(*row) for row in rows]
+        return [NamedSap(*row) for row in self._run(_sap_by(what), sugarbush_id, season)]
 
     def sugar_by(self, sugarbush_id: int, season: int, what: str) -> list[NamedSugar]:
         """The season's sugar tests by `what`: "tree" or "lot"."""
-        name = col(getattr(Record, what))
-        rows = self._session.execute(
-            select(name, func.count(), func.avg(col(Record.brix)))
-            .where(
-                *live(sugarbush_id),
-                col(Record.season) == season,
-                col(Record.kind) == "sugar",
-                name.is_not(None),
-            )
-            .group_by(name)
+        return [NamedSugar(*row) for row in self._run(_sugar_by(what), sugarbush_id, season)]
+
+    def names(self, sugarbush_id: int, what: str) -> tuple[str, ...]:
+        """The names of trees or lots ("tree", "lot") ever used, sorted."""
+        found = self._connection.execute(_names(what), {"bush": sugarbush_id})
+        return tuple(sorted(found.scalars()))
+
+    def _run(self, wanted: Select[Any], sugarbush_id: int, season: int, **given: Any) -> Any:
+        return self._connection.execute(wanted, {"bush": sugarbush_id, "year": season, **given})
+
+
+_LIMITS = {
+    "first": _record.c.on >= bindparam("first"),
+    "last": _record.c.on <= bindparam("last"),
+    "place": _record.c.lot == bindparam("place"),
+}
+
+
+@lru_cache(maxsize=16)
+def _by_kind(limits: tuple[str, ...]) -> Select[Any]:
+    return (
+        select(
+            _record.c.kind,
+            _record.c.brix,
+            func.count(),
+            func.sum(_record.c.gallons),
+            func.sum(_record.c.dollars),
+            func.sum(_record.c.cords),
+            func.sum(_record.c.propane_lb),
         )
-        return [NamedSugar(*row) for row in rows]
+        .where(*LIVE, _IN_SEASON, *(_LIMITS[name] for name in limits))
+        .group_by(_record.c.kind, _record.c.brix)
+    )
 
-    def names(self, sugarbush_id: int, what: str, seasons: tuple[int, ...]) -> tuple[str, ...]:
-        """The names of trees or lots ("tree", "lot") used in these seasons, sorted."""
-        name = col(getattr(Record, what))
-        rows = self._session.execute(
-            select(name)
-            .where(*live(sugarbush_id), col(Record.season).in_(seasons), name.is_not(None))
-            .distinct()
+
+@lru_cache(maxsize=16)
+def _untested(limits: tuple[str, ...]) -> Select[Any]:
+    return (
+        select(_record.c.on, func.sum(_record.c.gallons))
+        .where(
+            *LIVE,
+            _IN_SEASON,
+            _record.c.kind == "sap",
+            _record.c.brix.is_(None),
+            *(_LIMITS[name] for name in limits),
         )
-        return tuple(sorted(row[0] for row in rows))
+        .group_by(_record.c.on)
+    )
 
 
-def _between(first: date | None, last: date | None) -> list[ColumnElement[bool]]:
-    where: list[ColumnElement[bool]] = []
-    if first is not None:
-        where.append(col(Record.on) >= first)
-    if last is not None:
-        where.append(col(Record.on) <= last)
-    return where
+_SUGAR_BY_DAY = (
+    select(_record.c.on, func.avg(_record.c.brix))
+    .where(
+        *LIVE,
+        _IN_SEASON,
+        _record.c.kind == "sugar",
+        _record.c.tree.is_(None),
+        _record.c.lot.is_(None),
+    )
+    .group_by(_record.c.on)
+)
+
+
+_SAP_SINCE = (
+    select(_record.c.at_local, _record.c.on, func.sum(_record.c.gallons))
+    .where(*LIVE, _IN_SEASON, _record.c.kind == "sap", _record.c.at_local >= bindparam("since"))
+    .group_by(_record.c.at_local, _record.c.on)
+    .order_by(_record.c.at_local)
+)
+_TO_A_DAY = (
+    select(
+        _record.c.kind,
+        func.sum(_record.c.gallons),
+        func.sum(case((_record.c.on <= bindparam("day"), _record.c.gallons))),
+    )
+    .where(*LIVE, _IN_SEASON)
+    .group_by(_record.c.kind)
+)
+_ITEM = _record.c.detail["item"].as_string()
+_COSTS = (
+    select(_ITEM.label("item"), func.sum(_record.c.dollars).label("dollars"))
+    .where(*LIVE, _IN_SEASON, _record.c.kind == "cost")
+    .group_by("item")
+    .order_by(desc("dollars"), "item")
+)
+
+
+@lru_cache(maxsize=2)
+def _sap_by(what: str) -> Select[Any]:
+    name = _record.c[what]
+    tested = func.sum(case((_record.c.brix.is_not(None), _record.c.gallons)))
+    return (
+        select(
+            name,
+            func.sum(_record.c.gallons),
+            func.count(),
+            func.max(_record.c.on),
+            func.sum(_record.c.gallons * _record.c.brix) / func.nullif(tested, 0.0),
+        )
+        .where(*LIVE, _IN_SEASON, _record.c.kind == "sap", name.is_not(None))
+        .group_by(name)
+    )
+
+
+@lru_cache(maxsize=2)
+def _sugar_by(what: str) -> Select[Any]:
+    name = _record.c[what]
+    return (
+        select(name, func.count(), func.avg(_record.c.brix))
+        .where(*LIVE, _IN_SEASON, _record.c.kind == "sugar", name.is_not(None))
+        .group_by(name)
+    )
+
+
+@lru_cache(maxsize=2)
+def _names(what: str) -> Select[Any]:
+    """Each name once, by stepping from name to name on its index: a tree that was told of a
+    thousand times costs one step."""
+    # An undo marker names no tree and no lot, so its kind need not be looked at.
+    counts = (LIVE[0], LIVE[2])
+    name = _record.c[what]
+    least = select(func.min(name).label("name")).where(*counts, name.is_not(None))
+    steps = least.cte("steps", recursive=True)
+    further = (
+        select(func.min(name))
+        .where(*counts, name > steps.c.name)
+        .correlate(steps)
+        .scalar_subquery()
+    )
+    steps = steps.union_all(select(further).where(steps.c.name.is_not(None)))
+    return select(steps.c.name).where(steps.c.name.is_not(None))

@@ -10,7 +10,7 @@ from datetime import date, datetime
 from typing import Any
 
 from pydantic import NaiveDatetime
-from sqlalchemy import JSON, Column, DateTime, Index, Text, UniqueConstraint, text
+from sqlalchemy import JSON, Column, DateTime, Index, Table, Text, UniqueConstraint, text
 from sqlmodel import Field, SQLModel
 
 # Stable names for every constraint, so that a migration can name what it changes.
@@ -128,10 +128,34 @@ class Record(SQLModel, table=True):
 
     __tablename__ = "record"
     __table_args__ = (
-        # What a season adds up to, kind by kind.
-        Index("ix_record_season", "sugarbush_id", "season", "kind", "brix"),
+        # What a season adds up to, kind by kind. It holds all that is summed, so that a sum
+        # never looks at the records themselves.
+        Index(
+            "ix_record_season",
+            *("sugarbush_id", "season", "kind", "brix", "on"),
+            *("gallons", "dollars", "cords", "propane_lb", "id"),
+        ),
         # The latest of a kind: place, bucket size, boils.
         Index("ix_record_latest", "sugarbush_id", "kind", "at_local"),
+        # What each tree and lot gave, and their names.
+        *(
+            Index(
+                f"ix_record_{name}",
+                *("sugarbush_id", "season", name, "kind", "brix", "gallons", "on", "id"),
+                sqlite_where=text(f"{name} IS NOT NULL"),
+                postgresql_where=text(f"{name} IS NOT NULL"),
+            )
+            for name in ("tree", "lot")
+        ),
+        *(
+            Index(
+                f"ix_record_{name}_names",
+                *("sugarbush_id", name),
+                sqlite_where=text(f"{name} IS NOT NULL"),
+                postgresql_where=text(f"{name} IS NOT NULL"),
+            )
+            for name in ("tree", "lot")
+        ),
         # What has been replaced; each record at most once, however many ask at the same time.
         Index(
             "uq_record_replaces",
@@ -204,3 +228,11 @@ class Said(SQLModel, table=True):
     person_id: int = Field(primary_key=True, foreign_key="person.id")
     what: str = Field(primary_key=True)
     on: date
+
+
+def table_of(model: type[SQLModel]) -> Table:
+    """The plain table of a model. Statements are made of it once, when a module is imported:
+    building one takes ten times as long as running it."""
+    table = SQLModel.metadata.tables[str(model.__tablename__)]
+    assert isinstance(table, Table)
+    return table

@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
-from bot.standing.boils import BOIL_IS_STALE, Boil, boils_of, open_boil
+from bot.standing.boils import BOIL_IS_STALE, Boil, BoilSums, boil_sums, boils_of, open_boil
 from bot.standing.known import Known, know
-from bot.standing.store import WINDOW_DAYS, sap_on_hand
-from bot.standing.sums import part_of_season, season_tally
+from bot.standing.store import sap_on_hand, stored_sap
+from bot.standing.sums import part_of_season, season_boils, season_tally
 from bot.standing.taps import Taps, taps_of
 
 __all__ = [
     "BOIL_IS_STALE",
-    "WINDOW_DAYS",
     "Boil",
+    "BoilSums",
     "Known",
     "Taps",
+    "boil_sums",
     "boils_of",
     "know",
     "open_boil",
     "part_of_season",
     "sap_on_hand",
+    "season_boils",
     "season_tally",
+    "stored_sap",
     "taps_of",
 ]

@@ -57,12 +57,34 @@ def boils_of(entries: Iterable[Entry]) -> list[Boil]:
     return boils
 
 
-def open_boil(entries: Iterable[Entry], now_local: datetime) -> Boil | None:
-    """The boil that burns now by the wall clock, None if none does or it was forgotten."""
-    boils = boils_of(entries)
-    if not boils or not boils[-1].is_open or _is_stale(boils[-1], now_local):
+def open_boil(latest: Entry | None, now_local: datetime) -> Boil | None:
+    """The boil that burns now by the wall clock, None if none does or it was forgotten.
+
+    `latest` is the last `boil` entry: a fire that is lit again while it burns is not written.
+    """
+    if latest is None or latest.detail.get("state") != "start":
         return None
-    return boils[-1]
+    boil = Boil(latest.at_local, None)
+    return None if _is_stale(boil, now_local) else boil
+
+
+@dataclass(frozen=True, slots=True)
+class BoilSums:
+    """Boils that are over: how many, their hours, and the sap that went in where it was told."""
+
+    boils: int
+    hours: float
+    gallons: float
+
+
+def boil_sums(boils: Iterable[Boil]) -> BoilSums:
+    """What the boils that are over add up to."""
+    over = [boil for boil in boils if not boil.is_open]
+    return BoilSums(
+        boils=len(over),
+        hours=sum(boil.hours or 0.0 for boil in over),
+        gallons=sum(boil.gallons or 0.0 for boil in over),
+    )
 
 
 def _is_stale(boil: Boil, at: datetime) -> bool:

@@ -16,7 +16,7 @@ from bot.standing.taps import Taps, taps_of
 @dataclass(frozen=True, slots=True)
 class Known:
     """place: the record of where the trees are, None until told. bucket_gallons: US gallons.
-    taps: of this season, None when never told. lots and trees: names used this season or last.
+    taps: of this season, None when never told. lots and trees: names ever used.
     boil: the one that burns now."""
 
     place: Entry | None
@@ -54,12 +54,11 @@ def know(book: Book, sugarbush_id: int, now_local: datetime) -> Known:
     records, sums = book.records, book.sums
     bucket = records.latest(sugarbush_id, "bucket_size")
     told = records.of_kinds(sugarbush_id, ("taps_set", "taps_pulled"), season)
-    boils = records.of_kinds(sugarbush_id, ("boil",), season)
     return Known(
         place=records.latest(sugarbush_id, "place"),
         bucket_gallons=None if bucket is None else bucket.gallons,
         taps=taps_of(told),
-        lots=sums.names(sugarbush_id, "lot", (season - 1, season)),
-        trees=sums.names(sugarbush_id, "tree", (season - 1, season)),
-        boil=open_boil(boils, now_local),
+        lots=sums.names(sugarbush_id, "lot"),
+        trees=sums.names(sugarbush_id, "tree"),
+        boil=open_boil(records.latest(sugarbush_id, "boil"), now_local),
     )

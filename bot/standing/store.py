@@ -2,54 +2,95 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from datetime import date, timedelta
+from collections.abc import Callable, Sequence
+from datetime import date, datetime, timedelta
 from typing import Final
 
 from bot.entry import Entry
+from bot.ledger import Book, TimedSap
 from bot.reckoning.balance import sap_per_syrup
-from bot.reckoning.storage import StoredLot, measured, take_oldest
+from bot.reckoning.storage import Stored, StoredLot, measured, stored, take_oldest
 from bot.standing.boils import Boil, boils_of
 
 # Sap older than this has been used or lost, whatever the records say (our own: twice the
 # longest that it keeps).
 WINDOW_DAYS = 14
-KINDS: Final = ("sap", "poured_out", "boil", "syrup", "store_temp")
+_OTHERS: Final = ("poured_out", "boil", "syrup", "store_temp")
+
+
+def stored_sap(
+    book: Book, sugarbush_id: int, season: int, today: date, sap_brix: float, syrup_brix: float
+) -> Stored:
+    """The sap of a sugarbush that waits on a local day, with the days to boil it by."""
+    since = today - timedelta(days=WINDOW_DAYS)
+    sap = book.sums.sap_since(sugarbush_id, season, since)
+    others = book.records.of_kinds(sugarbush_id, _OTHERS, season, since) if sap else []
+    return stored(sap_on_hand(sap, others, today, sap_brix, syrup_brix), today)
 
 
 def sap_on_hand(
-    entries: Sequence[Entry], today: date, sap_brix: float, syrup_brix: float
+    sap: Sequence[TimedSap],
+    others: Sequence[Entry],
+    today: date,
+    sap_brix: float,
+    syrup_brix: float,
 ) -> tuple[StoredLot, ...]:
-    """The lots of sap that still wait, oldest first, out of a season's entries.
+    """The lots of sap that still wait, oldest first; both sequences in wall-clock order.
 
-    `entries` hold the kinds in KINDS, in wall-clock order. What is boiled or poured out goes
-    oldest first. A boil that tells no amount took all there was; syrup that no boil accounts
-    for took the sap that it is made of, at `sap_brix`. Only the last 14 days count.
+    What is boiled or poured out goes oldest first. A boil that tells no amount took all there
+    was; syrup that no boil accounts for took the sap that it is made of, at `sap_brix`. Only
+    the last 14 days count, and nothing later than `today`.
     """
     first = today - timedelta(days=WINDOW_DAYS)
-    recent = [entry for entry in entries if first <= entry.on <= today]
+    gathered = [one for one in sap if first <= one.on <= today and one.gallons > 0]
+    recent = [entry for entry in others if first <= entry.on <= today]
     boils = boils_of(entry for entry in recent if entry.kind == "boil")
-    ended = [boil for boil in boils if boil.ended_at is not None]
-    lots: tuple[StoredLot, ...] = ()
+    moves: list[tuple[datetime, _Move]] = [
+        *((one.at_local, _gather(one)) for one in gathered),
+        *((boil.ended_at, _burn(boil)) for boil in boils if boil.ended_at is not None),
+    ]
     for entry in recent:
-        while ended and ended[0].ended_at is not None and ended[0].ended_at <= entry.at_local:
-            lots = _boiled(lots, ended.pop(0))
-        if entry.kind == "sap":
-            if entry.gallons:
-                lots = (*lots, StoredLot(entry.gallons, entry.on))
-        elif entry.kind == "poured_out":
-            lots = () if entry.gallons is None else take_oldest(lots, entry.gallons)
-        elif entry.kind == "store_temp" and entry.fahrenheit is not None:
-            lots = measured(lots, entry.fahrenheit)
-        elif entry.kind == "syrup" and entry.gallons and not _accounts_for(boils, entry):
-            lots = take_oldest(lots, entry.gallons * sap_per_syrup(sap_brix, syrup_brix))
-    for boil in ended:
-        lots = _boiled(lots, boil)
+        move = _other(entry, boils, sap_brix, syrup_brix)
+        if move is not None:
+            moves.append((entry.at_local, move))
+    lots: tuple[StoredLot, ...] = ()
+    for _, change in sorted(moves, key=lambda one: one[0]):
+        lots = change(lots)
     return lots
 
 
-def _boiled(lots: tuple[StoredLot, ...], boil: Boil) -> tuple[StoredLot, ...]:
-    return () if boil.gallons is None else take_oldest(lots, boil.gallons)
+_Lots = tuple[StoredLot, ...]
+_Move = Callable[[_Lots], _Lots]
+
+
+def _gather(one: TimedSap) -> _Move:
+    return lambda lots: _gathered(lots, one.gallons, one.on)
+
+
+def _burn(boil: Boil) -> _Move:
+    gallons = boil.gallons
+    return (lambda lots: ()) if gallons is None else (lambda lots: take_oldest(lots, gallons))
+
+
+def _other(entry: Entry, boils: Sequence[Boil], sap_brix: float, syrup_brix: float) -> _Move | None:
+    """What an entry does to the stored sap, None if nothing."""
+    if entry.kind == "poured_out":
+        poured = entry.gallons
+        return (lambda lots: ()) if poured is None else (lambda lots: take_oldest(lots, poured))
+    if entry.kind == "store_temp" and entry.fahrenheit is not None:
+        fahrenheit = entry.fahrenheit
+        return lambda lots: measured(lots, fahrenheit)
+    if entry.kind == "syrup" and entry.gallons and not _accounts_for(boils, entry):
+        used = entry.gallons * sap_per_syrup(sap_brix, syrup_brix)
+        return lambda lots: take_oldest(lots, used)
+    return None
+
+
+def _gathered(lots: tuple[StoredLot, ...], gallons: float, on: date) -> tuple[StoredLot, ...]:
+    """One lot a day, as far as nobody has measured it in between."""
+    if lots and lots[-1].gathered_on == on and lots[-1].fahrenheit is None:
+        return (*lots[:-1], StoredLot(lots[-1].gallons + gallons, on))
+    return (*lots, StoredLot(gallons, on))
 
 
 def _accounts_for(boils: Sequence[Boil], syrup: Entry) -> bool:

@@ -6,11 +6,9 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Final
 
-from bot.entry import Entry
 from bot.ledger import Book, KindSum
 from bot.reckoning.balance import mixed_brix, syrup_gallons
-from bot.standing.boils import boils_of
-from bot.standing.taps import taps_of
+from bot.standing.boils import Boil, boils_of
 from bot.tally import Tally
 
 # Sap that nobody tested is reckoned at this, Brix (common practice, no source: sugar maple
@@ -46,20 +44,6 @@ def part_of_season(
     expected_brix = USUAL_SAP_BRIX if mean is None else mean
     kept = max(gallons - poured, 0.0)
     syrup = [one for one in sums if one.kind == "syrup"]
-    boils = [
-        boil
-        for boil in boils_of(
-            entry
-            for entry in _boil_entries(book, sugarbush_id, season, sums)
-            if (first is None or entry.on >= first) and (last is None or entry.on <= last)
-        )
-        if not boil.is_open
-    ]
-    taps = taps_of(
-        book.records.of_kinds(sugarbush_id, ("taps_set", "taps_pulled"), season)
-        if any(one.kind in ("taps_set", "taps_pulled") for one in sums)
-        else ()
-    )
     return Tally(
         season=season,
         sap_gallons=gallons,
@@ -73,20 +57,15 @@ def part_of_season(
         syrup_records=sum(one.records for one in syrup),
         jars_gallons=_sum((one for one in sums if one.kind == "jars"), "gallons"),
         poured_out_gallons=poured,
-        boiled_gallons=sum(boil.gallons or 0.0 for boil in boils),
-        boil_hours=sum(boil.hours or 0.0 for boil in boils),
-        boils=len(boils),
         cost_dollars=_sum((one for one in sums if one.kind == "cost"), "dollars"),
         cords=_sum((one for one in sums if one.kind == "fuel"), "cords"),
         propane_lb=_sum((one for one in sums if one.kind == "fuel"), "propane_lb"),
-        taps=None if taps is None else taps.count,
     )
 
 
-def tested_brix(sap: Iterable[KindSum]) -> float | None:
-    """The mean Brix of sap sums, weighted by sugar; None when none of it was tested."""
-    lots = [(one.gallons, one.brix) for one in sap if one.gallons and one.brix is not None]
-    return mixed_brix(lots) if lots else None
+def season_boils(book: Book, sugarbush_id: int, season: int) -> list[Boil]:
+    """The boils of a season, by the wall clock."""
+    return boils_of(book.records.of_kinds(sugarbush_id, ("boil",), season))
 
 
 def _tested_lots(
@@ -108,14 +87,6 @@ def _tested_lots(
         by_day = book.sums.untested_sap_by_day(sugarbush_id, season, first=first, last=last)
         lots += [(gallons, tests[on]) for on, gallons in by_day.items() if on in tests and gallons]
     return lots
-
-
-def _boil_entries(
-    book: Book, sugarbush_id: int, season: int, sums: Sequence[KindSum]
-) -> Sequence[Entry]:
-    if not any(one.kind == "boil" for one in sums):
-        return ()
-    return book.records.of_kinds(sugarbush_id, ("boil",), season)
 
 
 def _sum(sums: Iterable[KindSum], what: str) -> float:

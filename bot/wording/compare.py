@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 
-from bot.tally import Tally
 from bot.wording import amounts
 from bot.wording.days import day
 from bot.wording.style import Style
@@ -13,25 +13,34 @@ from bot.wording.style import Style
 _SAME = 0.02
 
 
-def compared(now: Tally, to_date: Tally, whole: Tally, same_day: date, style: Style) -> str:
+@dataclass(frozen=True, slots=True)
+class LastSeason:
+    """The season before: its sap up to the same day and in all, and its syrup, in gallons."""
+
+    season: int
+    same_day: date
+    sap_to_day: float
+    sap: float
+    syrup: float
+
+
+def compared(sap_gallons: float, last: LastSeason | None, style: Style) -> str:
     """This season against the last to the same day, and what that came to in all."""
-    if whole.is_empty:
-        return (
-            f"I have nothing of the {whole.season} season to compare with."
-            f" This one: {amounts.volume(now.sap_gallons, style)} of sap so far."
-        )
-    ahead = now.sap_gallons - to_date.sap_gallons
-    if abs(ahead) <= _SAME * max(to_date.sap_gallons, now.sap_gallons):
+    so_far = amounts.volume(sap_gallons, style)
+    if last is None:
+        return f"I have nothing of last season to compare with. This one: {so_far} of sap so far."
+    ahead = sap_gallons - last.sap_to_day
+    if abs(ahead) <= _SAME * max(last.sap_to_day, sap_gallons):
         verdict = "Level with"
     elif ahead > 0:
         verdict = f"{amounts.volume(ahead, style)} ahead of"
     else:
         verdict = f"{amounts.volume(-ahead, style)} behind"
     said = (
-        f"{verdict} last season: {amounts.volume(now.sap_gallons, style)} of sap now,"
-        f" {amounts.volume(to_date.sap_gallons, style)} by {day(same_day, style.today)}."
-        f" It came to {amounts.volume(whole.sap_gallons, style)}"
+        f"{verdict} last season: {so_far} of sap now,"
+        f" {amounts.volume(last.sap_to_day, style)} by {day(last.same_day, style.today)}."
+        f" It came to {amounts.volume(last.sap, style)}"
     )
-    if whole.syrup_records:
-        said += f" and {amounts.syrup(whole.syrup_gallons, style)} of syrup"
+    if last.syrup:
+        said += f" and {amounts.syrup(last.syrup, style)} of syrup"
     return said + " in all."

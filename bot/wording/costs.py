@@ -11,6 +11,7 @@ from bot.wording.gsm import plain
 from bot.wording.style import Style
 
 _MOST_ITEMS = 3
+OTHER = "other"
 
 
 def spent(tally: Tally, items: Sequence[tuple[str, float]], style: Style) -> str:
@@ -22,7 +23,7 @@ def spent(tally: Tally, items: Sequence[tuple[str, float]], style: Style) -> str
         named = [f"{plain(name, 20)} {amounts.dollars(cost)}" for name, cost in items[:_MOST_ITEMS]]
         more = "" if len(items) <= _MOST_ITEMS else f" and {len(items) - _MOST_ITEMS} more"
         said += f": {', '.join(named)}{more}"
-    elif items[0][0] != "other":
+    elif items[0][0] != OTHER:
         said += f", all for {plain(items[0][0], 20)}"
     said += "."
     if tally.syrup_gallons > 0:

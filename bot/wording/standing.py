@@ -95,9 +95,9 @@ def burned(tally: Tally, style: Style) -> str:
     return f"Season {' and '.join(told)}." if told else ""
 
 
-def boiled(tally: Tally) -> str:
+def boiled(hours: float) -> str:
     """Hours boiled this season."""
-    return f"Season {amounts.hours(tally.boil_hours)} of boiling."
+    return f"Season {amounts.hours(hours)} of boiling."
 
 
 def taps_hanging(count: int) -> str:

@@ -139,13 +139,13 @@ def poured_out(tally: Tally, style: Style) -> str:
     )
 
 
-def boiled(tally: Tally, style: Style) -> str:
+def boiled(boils: int, hours: float, gallons: float, style: Style) -> str:
     """Hours of boiling, and the sap that went in where it was told."""
-    if not tally.boils:
+    if not boils:
         return "No boil in the tally yet this season. Text it like: lit the fire."
-    said = f"Boiled {amounts.hours(tally.boil_hours)} in {amounts.plural(tally.boils, 'boil')}"
-    if tally.boiled_gallons:
-        said += f", {amounts.volume(tally.boiled_gallons, style)} of sap"
+    said = f"Boiled {amounts.hours(hours)} in {amounts.plural(boils, 'boil')}"
+    if gallons:
+        said += f", {amounts.volume(gallons, style)} of sap"
     return said + " this season."
 
 

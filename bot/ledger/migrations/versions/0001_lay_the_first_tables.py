@@ -178,9 +178,50 @@ def upgrade() -> None:
         batch_op.create_index(
             "ix_record_latest", ["sugarbush_id", "kind", "at_local"], unique=False
         )
+        batch_op.create_index(
+            "ix_record_lot",
+            ["sugarbush_id", "season", "lot", "kind", "brix", "gallons", "on", "id"],
+            unique=False,
+            sqlite_where=sa.text("lot IS NOT NULL"),
+            postgresql_where=sa.text("lot IS NOT NULL"),
+        )
+        batch_op.create_index(
+            "ix_record_lot_names",
+            ["sugarbush_id", "lot"],
+            unique=False,
+            sqlite_where=sa.text("lot IS NOT NULL"),
+            postgresql_where=sa.text("lot IS NOT NULL"),
+        )
         batch_op.create_index("ix_record_person_text", ["person_id", "text_id"], unique=False)
         batch_op.create_index(
-            "ix_record_season", ["sugarbush_id", "season", "kind", "brix"], unique=False
+            "ix_record_season",
+            [
+                "sugarbush_id",
+                "season",
+                "kind",
+                "brix",
+                "on",
+                "gallons",
+                "dollars",
+                "cords",
+                "propane_lb",
+                "id",
+            ],
+            unique=False,
+        )
+        batch_op.create_index(
+            "ix_record_tree",
+            ["sugarbush_id", "season", "tree", "kind", "brix", "gallons", "on", "id"],
+            unique=False,
+            sqlite_where=sa.text("tree IS NOT NULL"),
+            postgresql_where=sa.text("tree IS NOT NULL"),
+        )
+        batch_op.create_index(
+            "ix_record_tree_names",
+            ["sugarbush_id", "tree"],
+            unique=False,
+            sqlite_where=sa.text("tree IS NOT NULL"),
+            postgresql_where=sa.text("tree IS NOT NULL"),
         )
         batch_op.create_index(
             "uq_record_replaces",
