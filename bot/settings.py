@@ -12,6 +12,7 @@ from typing import Annotated
 from urllib.parse import urlsplit
 
 from dotenv import dotenv_values
+from platformdirs import user_data_path
 from pydantic import AfterValidator, Field, SecretStr, ValidationError
 from pydantic_settings import BaseSettings, SettingsConfigDict
 
@@ -29,10 +30,8 @@ class SettingsError(Exception):
 
 
 def default_database_url() -> str:
-    """SQLite in the user's data folder (XDG Base Directory Specification)."""
-    told = os.environ.get("XDG_DATA_HOME")
-    data = Path(told) if told else Path.home() / ".local" / "share"
-    return f"sqlite:///{data / 'pailtext' / 'pailtext.sqlite3'}"
+    """SQLite in the user's data folder."""
+    return f"sqlite:///{user_data_path('pailtext', appauthor=False) / 'pailtext.sqlite3'}"
 
 
 def _database_url(url: str) -> str:
