@@ -43,7 +43,8 @@ _LEAD_IN = frozenset(
     "wondering",
 }
 FRAME_TAGS = frozenset(
-    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN PULLV COSTV BURN SUGAR DRY THROUGH SHUT END LIT".split()
+    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN "
+    "PULLV COSTV BURN SUGAR DRY THROUGH SHUT END LIT".split()
 )
 """What a clause can be about; a clause without any goes on about what the one before did."""
 
@@ -73,15 +74,21 @@ class Clause:
     own_tree: bool = False
     kept: bool = False
     bucket_before: bool = False
+    sentence_tags: frozenset[str] = frozenset()
+    word_texts: list[str] | None = field(default=None, compare=False)
     text: str = field(default="")
 
     def has(self, *tags: str) -> bool:
         """Does one of its own words do one of these?"""
-        return any(tag in self.tags for tag in tags)
+        return not self.tags.isdisjoint(tags)
 
     def about(self, *tags: str) -> bool:
         """The same, or of the clause that it goes on from."""
-        return any(tag in self.frame for tag in tags)
+        return not self.frame.isdisjoint(tags)
+
+    def near(self, *tags: str) -> bool:
+        """The same, of any clause of its sentence."""
+        return not self.sentence_tags.isdisjoint(tags)
 
     def free(self, *sorts: str) -> list[Item]:
         """Items of these sorts that no reading has taken yet."""
@@ -106,7 +113,9 @@ class Clause:
 
     def words(self) -> list[str]:
         """The texts of its words."""
-        return [item.text for item in self.items if item.sort == "word"]
+        if self.word_texts is None:
+            self.word_texts = [item.text for item in self.items if item.sort == "word"]
+        return self.word_texts
 
 
 def has_tag(items: Iterable[Item], *tags: str) -> bool:
@@ -122,6 +131,11 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
         clause.text = " ".join(item.text for item in clause.items)
         clause.tags |= _parted(clause)
         clause.kept = _into_store(clause)
+    said: dict[int, frozenset[str]] = {}
+    for clause in found:
+        said[clause.sentence] = said.get(clause.sentence, frozenset()) | clause.tags
+    for clause in found:
+        clause.sentence_tags = said[clause.sentence]
     _mark_questions(found)
     _mark_sureness(found)
     _mark_names_and_days(found)
@@ -137,14 +151,21 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
     return found
 
 
-_PARTED = (
-    ("threw throw thrown tossed kicked knocked tipped pitched blew chucked tip".split(), "out over away off down".split(), "POUR"),
-    ("took drew ran".split(), "off".split(), "DRAW"),
-    ("took pulled backed yanked pried taken popped pull taking pulling".split(), "out down".split(), "PULLV"),
-    ("brought hauled carried came lugged hauling brings bring".split(), "in back home up".split(), "GATHER"),
-    ("shut shutting close closed".split(), "down off".split(), "SHUT"),
-    ("put putting".split(), "in".split(), "PUTIN"),
-)  # fmt: skip
+_PARTED = tuple(
+    (frozenset(verbs.split()), frozenset(particles.split()), tag)
+    for verbs, particles, tag in (
+        (
+            "threw throw thrown tossed kicked knocked tipped pitched blew chucked tip",
+            "out over away off down",
+            "POUR",
+        ),
+        ("took drew ran", "off", "DRAW"),
+        ("took pulled backed yanked pried taken popped pull taking pulling", "out down", "PULLV"),
+        ("brought hauled carried came lugged hauling brings bring", "in back home up", "GATHER"),
+        ("shut shutting close closed", "down off", "SHUT"),
+        ("put putting", "in", "PUTIN"),
+    )
+)
 """Deeds in two words with something between: threw 3 gal out, took a quart off, put 12 in."""
 
 
@@ -159,7 +180,8 @@ def _parted(clause: Clause) -> frozenset[str]:
 
 
 _BY = frozenset(
-    "gathering collecting bulk 55 gallon the my our a big blue sap holding storage plastic metal steel stainless collection main".split()
+    "gathering collecting bulk 55 gallon the my our a big "
+    "blue sap holding storage plastic metal steel stainless collection main".split()
 )
 
 
@@ -240,9 +262,9 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
     has_amount = any(each.sort in _QUANTITIES for each in current)
     if "ASKHOW" in item.tags and has_amount and current[-1].text not in ("is", "was", "that's"):
         return True
-    if item.text in ("can", "should", "will", "is", "any") and has_amount and following is not None:
-        if following.text in ("i", "we", "it") or item.text == "any":
-            return True
+    asked = following is not None and (item.text == "any" or following.text in ("i", "we", "it"))
+    if asked and has_amount and item.text in ("can", "should", "will", "is", "any"):
+        return True
     if item.sort in _LEADING:
         lead = next((each.sort for each in current if each.sort in _LEADING | {"number"}), None)
         if lead == item.sort and has_amount:
@@ -277,7 +299,8 @@ def _mark_questions(found: Sequence[Clause]) -> None:
 
 
 _MAKES = frozenset(
-    "makes make gives give is equals gets yields yield would will should makes? be me you us".split()
+    "makes make gives give is equals gets yields "
+    "yield would will should makes? be me you us".split()
 )
 
 
@@ -289,6 +312,9 @@ def _only_asks_how_much(before: Clause, clause: Clause) -> bool:
         and before.items[-1].text in _MAKES
         and not before.has("GATHER")
     )
+
+
+_AFTER_WHEN = frozenset("do does should can is will to would are did shall i am".split())
 
 
 def _led_by_question(clause: Clause) -> bool:
@@ -308,9 +334,8 @@ def _led_by_question(clause: Clause) -> bool:
             second.text == "about" and len(leading) > 2 and leading[2].text in ("that", "this")
         )
     if first == "when" and clause.ended_by != "?":
-        return second is not None and second.text in (
-            "do", "does", "should", "can", "is", "will", "to", "would", "are", "did", "shall", "i", "do i", "am",
-        ) and not (second.text == "i" and clause.tags & {"GATHER"})  # fmt: skip
+        told = second is not None and second.text == "i" and bool(clause.tags & {"GATHER"})
+        return second is not None and second.text in _AFTER_WHEN and not told
     if leading[0].tags & {"ASKHOW"}:
         return True
     if first == "any" and second is not None and second.sort == "word":
@@ -425,9 +450,9 @@ def _frames_said_last(found: Sequence[Clause]) -> None:
         if clause.sentence != before.sentence or "BOTTLE" not in clause.frame:
             continue
         sizes = [item for item in before.items if item.sort == "volume"]
-        if _fragment(before) and sizes and all(item.unit in _JARRED for item in sizes):
-            if not before.frame & FRAME_TAGS:
-                before.frame |= {"BOTTLE"}
+        jarred = bool(sizes) and all(item.unit in _JARRED for item in sizes)
+        if jarred and _fragment(before) and not before.frame & FRAME_TAGS:
+            before.frame |= {"BOTTLE"}
 
 
 def _fragment(clause: Clause) -> bool:

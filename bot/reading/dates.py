@@ -62,7 +62,8 @@ FURTHEST_BACK_DAYS = 60
 @dataclass(frozen=True, slots=True)
 class DateHit:
     """A date phrase of `length` tokens. `on` is None where the day is ahead and unknown
-    (next week), or where there is no such day (feb 30); `ahead` says that the day lies after the day it was sent."""
+    (next week), or where there is no such day (feb 30); `ahead` says that the day lies after
+    the day it was sent."""
 
     on: date | None
     length: int

@@ -168,11 +168,11 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         if name.shape == "label" or (name.shape == "number" and name.text.isdigit()):
             return Item("tree", name.text, token.start, name.end), j + 1 - i
         spoken = numbers.match(run, j) if name.shape == "word" else None
-        if spoken is not None and not (spoken.article or spoken.vague or spoken.part):
-            if spoken.value == int(spoken.value):
-                end = run[j + spoken.length - 1].end
-                return Item("tree", str(int(spoken.value)), token.start, end), j + spoken.length - i
-        return None
+        counted = spoken is not None and not (spoken.article or spoken.vague or spoken.part)
+        if spoken is None or not counted or spoken.value != int(spoken.value):
+            return None
+        end = run[j + spoken.length - 1].end
+        return Item("tree", str(int(spoken.value)), token.start, end), j + spoken.length - i
     if token.shape == "label":
         return Item("tree", token.text, token.start, token.end), 1
     if token.text == "#" and i + 1 < len(run) and run[i + 1].shape == "number":
@@ -281,11 +281,8 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     unit_hit = _unit(run, k)
     if unit_hit is None:
         k = j
-    if unit_hit is not None and unit_hit[0] == ("volume", "gallon") and run[k].text == "g":
-        if first.article:
-            unit_hit = None
-    if unit_hit is not None and unit_hit[0][0] == "temp" and run[k].text == "c" and first.article:
-        unit_hit = None
+    if first.article and run[k : k + 1] and run[k].text in ("g", "c"):
+        unit_hit = None  # "a g", "a c": no amount
     sign_before = before[-1].text if before else ""
     negative = sign_before in ("minus", "negative") or (
         sign_before == "-" and before[-1].end == run[i].start
@@ -340,7 +337,8 @@ def _in_range(run: Sequence[Token], i: int, joint: int, after: int) -> bool:
 
 
 _VESSEL_FILLERS = frozenset(
-    "full more big heaping whole good metal plastic overflowing brimming small large old blue sap of the my our".split()
+    "full more big heaping whole good metal plastic overflowing "
+    "brimming small large old blue sap of the my our".split()
 )
 
 
@@ -437,11 +435,8 @@ def _joined(found: list[Item]) -> list[Item]:
                 following = found[j]
                 last = pieces[-1]
                 another = run_starts_with_another(following)
-                smaller = following.unit != last.unit and volume_gallons(
-                    1, following.unit
-                ) < volume_gallons(1, last.unit)
-                if not ((smaller and _same_measure(last.unit, following.unit)) or (plus and following.unit == last.unit)
-                        or (another and linked)):  # fmt: skip
+                one_more = (plus and following.unit == last.unit) or (another and linked)
+                if not (one_more or _smaller_measure(following.unit, last.unit)):
                     break
                 pieces.append(following)
                 i = j + 1
@@ -462,5 +457,7 @@ def run_starts_with_another(item: Item) -> bool:
 _US = frozenset(("gallon", "half_gallon", "quart", "pint", "half_pint", "cup", "fluid_ounce"))
 
 
-def _same_measure(one: str, other: str) -> bool:
-    return (one in _US) == (other in _US)
+def _smaller_measure(unit: str, than: str) -> bool:
+    """Is one unit a smaller one of the same system, as quarts are of gallons?"""
+    smaller = volume_gallons(1, unit) < volume_gallons(1, than)
+    return unit != than and smaller and (unit in _US) == (than in _US)

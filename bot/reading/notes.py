@@ -39,6 +39,13 @@ class Notes:
     clause_number: int = 0
     spans: set[int] = field(default_factory=set)
 
+    has_address: bool = False
+
+    def __post_init__(self) -> None:
+        self.has_address = any(
+            item.sort in ("phone", "email") for clause in self.clauses for item in clause.items
+        )
+
     def day(self, clause: Clause) -> date:
         """The local day that a clause speaks of."""
         return clause.on if clause.on is not None else self.sent.date()

@@ -31,6 +31,8 @@ _KEYWORDS = {
     word: cls for cls in (Stop, Start, Help)
     for word in __import__(cls.__module__, fromlist=["KEYWORDS"]).KEYWORDS
 }  # fmt: skip
+MOST_CLAUSES = 80
+"""Pieces of the longest text that is taken apart: three times what a long text has."""
 _PLANNED_STILL = frozenset(("helper", "place", "bucket_size", "tree"))
 """Kinds that a word of planning does not undo: "my buckets will hold 2 gal"."""
 
@@ -38,6 +40,8 @@ _PLANNED_STILL = frozenset(("helper", "place", "bucket_size", "tree"))
 def read(text: str, sent: datetime, profile: Profile | None = None) -> Understanding:
     """What one text means. `sent` is local, without offset. Never raises."""
     profile = profile if profile is not None else Profile()
+    if len(text) > tidy.LONGEST:
+        return Understanding((), Doubt("That is too long for me to read. Text it in pieces."))
     plain = tidy.tidy(text)
     keyword = plain.strip(" .!\n\t\"'")
     if keyword.rstrip("? ") in HELP_WORDS or keyword.rstrip("? ") in SAID_HELP:
@@ -52,6 +56,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     if keyword in SAID_IN:
         return Understanding((Start(),))
     found = clauses(item_stage.items(run, sent, profile))
+    if len(found) > MOST_CLAUSES:
+        return Understanding((), Doubt("That is too much for one text. Text it in pieces."))
     notes = Notes(plain, sent, profile, found)
     if any(module.find_whole(notes) for module in _WHOLE):
         if notes.last(Undo) is not None:
@@ -78,7 +84,7 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if _unsure(clause, notes):
         return
-    if any(other.has("KILL") for other in notes.clauses if other.sentence == clause.sentence):
+    if clause.near("KILL"):
         return
     if not clause.plan and not clause.negated and _doubtful(clause, notes):
         return
@@ -139,7 +145,8 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
         fill = _safe_fill(fragment, notes.text[item.start : item.end], unit)
         if item.low is not None and item.high is not None:
             notes.ask(
-                f"{item.low:g} to {item.high:g}: which shall I write down, {item.low:g}, {item.value:g} or {item.high:g}?",
+                f"{item.low:g} to {item.high:g}: which shall I write down, "
+                f"{item.low:g}, {item.value:g} or {item.high:g}?",
                 fill=fill,
             )
         elif item.negative:
@@ -166,14 +173,18 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
     day = next((i for i in days if i.ahead), None)
     if day is not None or clause.ahead:
         shown = "That day" if day is None else _short(day.text)
-        fill = None if day is None else _safe_fill(fragment, notes.text[day.start : day.end], "")
-        notes.ask(f"{shown} is still to come. Which day was it?", fill=fill, number_only=False)
+        open_day = (
+            None if day is None else _safe_fill(fragment, notes.text[day.start : day.end], "")
+        )
+        notes.ask(f"{shown} is still to come. Which day was it?", fill=open_day, number_only=False)
         return True
     return False
 
 
 def _unsure(clause: Clause, notes: Notes) -> bool:
     """`8 pints, or was it 9`: nothing of such a sentence is taken."""
+    if not clause.near("UNSURE", "PERHAPS") and " or " not in notes.text:
+        return False
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
     maybes = sum(_maybe_amounts(other) for other in here)
     bare = any(i.sort == "number" and not i.article for i in clause.items)
@@ -182,7 +193,7 @@ def _unsure(clause: Clause, notes: Notes) -> bool:
         or (maybes == 1 and bare and any(i.sort == "volume" for i in clause.items))
         or _one_or_other(clause)
     )
-    if not twice and not any(other.has("UNSURE") or _or_amount(other) for other in here):
+    if not twice and not (clause.near("UNSURE") or any(map(_or_amount, here))):
         return False
     if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
         notes.ask("Which of the two shall I write down? Text the whole thing again.")
@@ -273,8 +284,8 @@ def _add_questions(notes: Notes) -> None:
         each = [(numbers[0], topics.asked(_text(found, numbers))) for numbers in sentences.values()]
         sure = [(at, hit) for at, hit in each if hit is not None and hit.margin >= SURE_MARGIN]
         if len({(hit.topic, hit.howto) for _, hit in sure}) > 1:
-            for at, hit in sure:
-                _add_question(notes, at, hit)
+            for at, sure_hit in sure:
+                _add_question(notes, at, sure_hit)
             return
     numbers = next(iter(sentences.values()))
     hit = topics.asked(_text(found, idle if len(idle) <= MOST_IDLE_CLAUSES else numbers))
@@ -502,7 +513,8 @@ def _filled(doubt: Doubt, said: str) -> str | None:
 
 LONGEST_ANSWER = 40
 _SAYABLE_UNITS = frozenset(
-    "gal gals gallon gallons l litres liters litre liter qt qts quart quarts pint pints brix % percent f c "
+    "gal gals gallon gallons l litres liters litre liter qt "
+    "qts quart quarts pint pints brix % percent f c "
     "hours hrs hour inches in taps lb lbs cord cords dollars bucks of".split()
 )
 

@@ -12,7 +12,8 @@ import re
 import unicodedata
 
 LONGEST = 2000
-"""Characters that are read of one text; what is beyond is kept, but not read."""
+"""Characters of the longest text that is read: Twilio joins up to 1,600, and a longer one is no
+note from the woods."""
 
 _PLAIN = str.maketrans(
     {
@@ -38,8 +39,7 @@ _SPOKEN_SIGN = {"comma": ",", "period": ".", "full stop": ".", "question mark": 
 
 
 def tidy(text: str) -> str:
-    """The text in lower case, in plain signs. Never raises; at most LONGEST characters."""
-    text = text[:LONGEST]
+    """The text in lower case, in plain signs. Never raises."""
     if not text.isascii():
         text = _VULGAR_SIGN.sub(lambda hit: " " + _VULGAR[hit.group()] + " ", text)
         text = unicodedata.normalize("NFKC", text.translate(_PLAIN))

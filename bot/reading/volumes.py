@@ -70,9 +70,9 @@ def role(clause: Clause, item: Item) -> str:
     poured = clause.about("POUR")
     if poured and not clause.kept:
         return "sap" if thing == "sap" and clause.has("GATHER") else "poured_out"
-    if clause.about("BOTTLE") or clause.has("JARN"):
-        if thing != "sap" and not (clause.has("DRAW") and not clause.has("BOTTLE")):
-            return "jars"
+    drawn = clause.has("DRAW") and not clause.has("BOTTLE")
+    if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
+        return "jars"
     if thing == "syrup":
         return "syrup"
     if clause.has("THROUGH", "LIT"):

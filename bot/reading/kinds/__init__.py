@@ -88,7 +88,7 @@ FAMILY: tuple[ModuleType, ...] = (
     sign,
     chat,
 )
-"""Every kind, in the order in which they are let at a clause: the first to take an amount has it."""
+"""Every kind, in the order in which they are let at a clause: the first to take has it."""
 
 KINDS: tuple[type[Reading], ...] = tuple(
     cls

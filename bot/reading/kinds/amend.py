@@ -210,8 +210,10 @@ def _contrast(clause: Clause) -> bool:
 
 
 _FILLERS = frozenset(
-    "the a it was it's that that's is of for sap syrup gal on at to be my i we meant me tree lot from just about "
-    "only really more like total instead all in by i'm said again taps jars hours pints them entry one last brix sugar "
+    "the a it was it's that that's is of for sap syrup gal on "
+    "at to be my i we meant me tree lot from just about "
+    "only really more like total instead all in by i'm said "
+    "again taps jars hours pints them entry one last brix sugar "
     "ok so please there were got and should today's".split()
 )
 _FIELDS = {

@@ -121,7 +121,7 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _going_on(clause: Clause, notes: Notes) -> bool:
     """`still boiling, 5 hours in`: nothing is over yet."""
-    if any(
+    if clause.near("BOIL") and any(
         "still" in other.words() and other.has("BOIL")
         for other in notes.clauses
         if other.sentence == clause.sentence
@@ -136,10 +136,10 @@ def _going_on(clause: Clause, notes: Notes) -> bool:
 def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
     """Puts a piece to the boil that the text already told of, or begins one."""
     before = notes.last(Boil)
-    if before is None or before.reading.on != piece.on or not isinstance(before.reading, Boil):
+    old = before.reading if before is not None else None
+    if before is None or not isinstance(old, Boil) or old.on != piece.on:
         notes.add(piece, start)
         return
-    old = before.reading
     if old.gallons is not None and piece.gallons is not None and old.gallons != piece.gallons:
         notes.add(piece, start)
         return
@@ -174,12 +174,6 @@ def _state(clause: Clause, notes: Notes) -> str | None:
     if wood_only or (clause.has("BURN") and not fire and not boil):
         return None
     if clause.negated and not (clause.has("END") and notes.profile.boiling):
-        return None
-    if any(
-        "still" in other.words() and other.has("BOIL")
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-    ):
         return None
     if _ended(clause, notes, fire or boil):
         return "end"

@@ -64,7 +64,7 @@ def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:
     """`2 five gallon pails full of sap`: not what they hold, but what was in them."""
     if clause.has("HOLD"):
         return False
-    full = any(other.has("FULL") for other in notes.clauses if other.sentence == clause.sentence)
+    full = clause.near("FULL")
     gathered = clause.has("GATHER") and not clause.has("HAVE", "SETV", "USE") and counted
     return full or clause.has("SAP") or gathered
 

@@ -13,7 +13,8 @@ SAID_HELP = frozenset(
     (
         "help me", "what can you do", "how does this work", "what do i text you", "what do i text",
         "how do i use this", "what can i text", "what can i ask", "what is this", "who is this",
-        "who are you", "what are you", "how do you work", "commands", "menu", "options", "instructions",
+        "who are you", "what are you", "how do you work",
+        "commands", "menu", "options", "instructions",
         "what can i do", "how do i use you", "what does this do", "what commands", "i need help",
     )
 )  # fmt: skip

@@ -41,8 +41,7 @@ def find(clause: Clause, notes: Notes) -> None:
             _ask_number(notes)
             continue
         notes.add(Helper(address=address), item.start)
-    told = any(i.sort in ("phone", "email") for other in notes.clauses for i in other.items)
-    if not clause.has("ADD") or told or clause.free("volume") or notes.doubts:
+    if not clause.has("ADD") or notes.has_address or clause.free("volume") or notes.doubts:
         return
     short = [item for item in clause.free("number") if item.value > 99_999]
     cut_off = "@" in notes.text
@@ -54,7 +53,7 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def meant(notes: Notes) -> bool:
     """Does the text let somebody in, rather than tell whose number it is?"""
-    if not any(i.sort in ("phone", "email") for clause in notes.clauses for i in clause.items):
+    if not notes.has_address:
         return False
     words = {word for clause in notes.clauses for word in clause.words()}
     if any(clause.has("ADD") for clause in notes.clauses):
@@ -75,7 +74,8 @@ _NOT_MEANT = frozenset(
     "call reach doctor vet dealer supplier calls sells selling selling. buy order plumber".split()
 )
 _PEOPLE = frozenset(
-    "wife husband wifes wife's husband's partner girlfriend boyfriend neighbor friends crew son daughter brother sister dad mom father mother partner friend helper kid "
+    "wife husband wifes wife's husband's partner girlfriend boyfriend neighbor friends crew son "
+    "daughter brother sister dad mom father mother partner friend helper kid "
     "neighbor cousin uncle aunt volunteer grandson granddaughter buddy him her them".split()
 )
 

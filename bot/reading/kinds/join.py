@@ -16,7 +16,8 @@ CUES = {
 
 MOST_WORDS = 9
 _SAID_WITH = frozenset(
-    "join ok okay yes yeah yep sure please i'll i will we'd we'll like to want let's me in the it up us and "
+    "join ok okay yes yeah yep sure please i'll i will we'd "
+    "we'll like to want let's me in the it up us and "
     "thanks hi hello happy glad i'd accept".split()
 )
 

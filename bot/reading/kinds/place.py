@@ -27,9 +27,12 @@ CUES = {
 }
 
 STATES = frozenset(
-    "alabama alaska arizona arkansas california colorado connecticut delaware florida georgia hawaii idaho "
-    "illinois indiana iowa kansas kentucky louisiana maine maryland massachusetts michigan minnesota "
-    "mississippi missouri montana nebraska nevada ohio oklahoma oregon pennsylvania tennessee texas utah "
+    "alabama alaska arizona arkansas california colorado "
+    "connecticut delaware florida georgia hawaii idaho "
+    "illinois indiana iowa kansas kentucky louisiana "
+    "maine maryland massachusetts michigan minnesota "
+    "mississippi missouri montana nebraska nevada ohio "
+    "oklahoma oregon pennsylvania tennessee texas utah "
     "vermont virginia washington wisconsin wyoming ontario quebec manitoba saskatchewan alberta "
     "newfoundland mass penn mich minn wisc conn".split()
 ) | {
@@ -49,7 +52,8 @@ STATES = frozenset(
     "prince edward",
 }
 STATE_CODES = frozenset(
-    "al ak az ar ca co ct de fl ga hi id il in ia ks ky la me md ma mi mn ms mo mt ne nv nh nj nm ny nc nd "
+    "al ak az ar ca co ct de fl ga hi id il in ia ks ky "
+    "la me md ma mi mn ms mo mt ne nv nh nj nm ny nc nd "
     "oh ok or pa ri sc sd tn tx ut vt va wa wv wi wy on qc pq nb ns pe nl mb sk ab bc".split()
 )
 AMBIGUOUS_CODES = frozenset("in or me ok hi pa ma oh la de on id co al mo".split())
@@ -136,7 +140,8 @@ _NO_TOWN_BEHIND = frozenset(
     )
 )  # fmt: skip
 _NO_TOWN = frozenset(
-    "the a my our love luck trouble bed it this that town need for no on here for good business all "
+    "the a my our love luck trouble bed it this that "
+    "town need for no on here for good business all "
     "back charge awe over with deep".split()
 )
 

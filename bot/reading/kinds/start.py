@@ -11,9 +11,12 @@ KEYWORDS = frozenset(("start", "unstop"))
 """The carriers' words, each alone (Twilio, "Advanced opt-out")."""
 SAID_IN = frozenset(
     (
-        "start texting me again", "start again", "start texting again", "turn it back on", "text me again",
-        "start me back up", "opt in", "opt me back in", "sign me back up", "subscribe", "resubscribe",
-        "start sending again", "start please", "please start", "turn me back on", "start the texts again",
+        "start texting me again", "start again",
+        "start texting again", "turn it back on", "text me again",
+        "start me back up", "opt in", "opt me back in",
+        "sign me back up", "subscribe", "resubscribe",
+        "start sending again", "start please",
+        "please start", "turn me back on", "start the texts again",
     )
 )  # fmt: skip
 """The same wish in other words."""

@@ -47,10 +47,7 @@ def find(clause: Clause, notes: Notes) -> None:
         clause.has("PORCH") and not clause.has("STORE")
     ):
         return
-    here = [other for other in notes.clauses if other.sentence == clause.sentence]
-    told_before = any(other.has("STORE") for other in here) and not any(
-        other.has("PANN", "PORCH") for other in here
-    )
+    told_before = clause.near("STORE") and not clause.near("PANN", "PORCH")
     stored = (
         clause.has("STORE")
         or (clause.has("SAP") and bool(clause.free("temp")))

@@ -30,7 +30,8 @@ MOST_CONCENTRATED_BRIX = 25.0
 """Sap put through a membrane or its ice thrown out (common practice, no source)."""
 SYRUP_FROM = 50.0
 MOST_SYRUP_BRIX = 75.0
-"""Above that syrup turns to candy; sucrose saturates at 67 (CRC Handbook), 68.9 is the law's top."""
+"""Above that syrup turns to candy: sucrose saturates at 67 (CRC Handbook), and 68.9 is the
+most that the law allows (7 CFR 52.5961)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -182,7 +183,8 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
         guess = brix / 10
         if not low and LEAST_BRIX < guess <= MOST_BRIX:
             notes.ask(
-                f"{said} Brix is no sap I know. Did you mean {guess:g}? I have not written it down.",
+                f"{said} Brix is no sap I know. Did you mean {guess:g}? "
+                "I have not written it down.",
                 ("ok|y|yep|yeah|right|correct", fill.format(f"{guess:g}")),
                 fill=fill,
             )

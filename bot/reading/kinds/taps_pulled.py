@@ -97,9 +97,7 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _goes_on(clause: Clause, notes: Notes) -> bool:
     """`no more taps in the trees, pulled them today`; `pulled 6 taps fri and 10 sat`."""
-    if clause.has("BUCKET", "SPECIES") or not any(
-        other.has("TAPN") for other in notes.clauses if other.sentence == clause.sentence
-    ):
+    if clause.has("BUCKET", "SPECIES") or not clause.near("TAPN"):
         return False
     return bool(clause.free("number")) or "them" in clause.text.split()
 

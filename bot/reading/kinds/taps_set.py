@@ -58,12 +58,10 @@ def find(clause: Clause, notes: Notes) -> None:
     lot = clause.lot
     before = notes.last(TapsSet)
     if before is not None and isinstance(before.reading, TapsSet) and before.reading.lot == lot:
-        if before.reading.count == int(item.value) or manner == "total":
-            before.reading = replace(
-                before.reading,
-                count=int(item.value),
-                manner=before.reading.manner if before.reading.count == int(item.value) else manner,
-            )
+        same = before.reading.count == int(item.value)
+        if same or manner == "total":
+            manner = before.reading.manner if same else manner
+            before.reading = replace(before.reading, count=int(item.value), manner=manner)
             return
     notes.add(
         TapsSet(count=int(item.value), on=notes.day(clause), lot=lot, manner=manner), item.start
@@ -154,7 +152,8 @@ def _of_a_tree(clause: Clause, notes: Notes) -> bool:
 
 
 _ADJECTIVES = frozenset(
-    "new more additional extra of the total plastic metal stainless 5/16 7/16 old good in - tree sap".split()
+    "new more additional extra of the total plastic metal "
+    "stainless 5/16 7/16 old good in - tree sap".split()
 )
 
 

@@ -54,7 +54,8 @@ def find(clause: Clause, notes: Notes) -> None:
         degrees = units.fahrenheit(item.value)
     if not LEAST_F <= degrees <= MOST_F:
         notes.ask(
-            f"Water boiling at {item.value:g}? It boils between 200 and 214. What did it read, in F?",
+            f"Water boiling at {item.value:g}? It boils between 200 and 214. "
+            "What did it read, in F?",
             fill="water boils at {}",
         )
         return
@@ -65,6 +66,8 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
     """Does it speak of boiling water, here or (`did the water test, 209.2`) just before?"""
     if clause.has("WATERN") and (clause.has("BOIL") or "boiling point" in clause.text):
         return True
+    if not clause.near("WATERN"):
+        return False
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
     water = any(other.has("WATERN") for other in here)
     boils = any(
