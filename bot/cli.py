@@ -86,3 +86,41 @@ def chat(
     path = store or user_data_path("pailtext", appauthor=False) / "chat.sqlite"
     url = terminal.fresh_store(path) if fresh else terminal.store_url(path)
     terminal.run(url, sender=sender, at=at, history=path.with_suffix(".history"))
+
+
+@app.command()
+def serve(
+    port: Annotated[int, typer.Option(help="The port to listen on.", min=1, max=65535)] = 8000,
+    host: Annotated[
+        str, typer.Option(help="The address to listen on; 0.0.0.0 for all.")
+    ] = "127.0.0.1",
+) -> None:
+    """Take texts at a webhook and answer them, until told to stop."""
+    from sqlalchemy.exc import SQLAlchemyError
+
+    from bot.ledger import NewerStoreError
+    from bot.serving import serve as run_server
+    from bot.settings import SettingsError, load_settings, misspelt
+
+    for line in misspelt():
+        print(f"serve: {line}", file=sys.stderr)
+    try:
+        run_server(load_settings(), host, port)
+    except SettingsError as error:
+        print(*(f"serve: {line}" for line in str(error).splitlines()), sep="\n", file=sys.stderr)
+        raise typer.Exit(2) from error
+    except (NewerStoreError, SQLAlchemyError, OSError) as error:
+        reason = str(error).partition("\n")[0]
+        print(f"serve: the store does not open: {reason}", file=sys.stderr)
+        raise typer.Exit(1) from error
+
+
+@app.command()
+def doctor() -> None:
+    """Look at settings, store, public URL and signature, and say what to do."""
+    from bot.doctor import examine
+
+    findings = list(examine())
+    print(*findings, sep="\n")
+    if any(finding.remedy is not None for finding in findings):
+        raise typer.Exit(1)

@@ -147,7 +147,8 @@ def misspelt(env_file: Path | None = Path(".env")) -> list[str]:
     lines = []
     for name in dict.fromkeys(given):
         if name.upper().startswith(PREFIX) and name.upper() not in known:
-            near = difflib.get_close_matches(name.upper(), known, n=1)
-            hint = f"did you mean {near[0]}?" if near else f"there are {', '.join(known)}"
+            word = name.upper().removeprefix(PREFIX)
+            near = difflib.get_close_matches(word, [k.removeprefix(PREFIX) for k in known], n=1)
+            hint = f"did you mean {PREFIX}{near[0]}?" if near else f"there are {', '.join(known)}"
             lines.append(f"{name} is no setting of this version; {hint}")
     return lines

@@ -81,10 +81,10 @@ class Signatures:
         url = self._public_url + path + (f"?{query}" if query else "")
         return bool(given) and bool(self._validator.validate(url, form, given, algorithm))
 
-    def sign(self, path: str, form: Form) -> str:
-        """The signature that Twilio would send with a form."""
+    def headers(self, path: str, form: Form) -> dict[str, str]:
+        """The headers with which Twilio would sign a form."""
         signature: str = self._validator.compute_signature(self._public_url + path, form)
-        return signature
+        return {SIGNATURE_HEADER: signature}
 
 
 def incoming(form: Form, arrived_utc: datetime) -> Incoming:

@@ -356,6 +356,5 @@ def test_ready_is_unavailable_when_the_store_does_not_answer(
 
 def test_our_own_signature_is_the_one_that_twilio_makes() -> None:
     fields = form()
-    signatures = Signatures(TOKEN, PUBLIC_URL)
-    ours = signatures.sign("/in/twilio", Form(fields.items()))
-    assert ours == headers(fields)["X-Twilio-Signature"]
+    ours = Signatures(TOKEN, PUBLIC_URL).headers("/in/twilio", Form(fields.items()))
+    assert ours["X-Twilio-Signature"] == headers(fields)["X-Twilio-Signature"]
