@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import logging
+import signal
+import sys
 
 import uvicorn
 
@@ -30,6 +32,9 @@ def serve(settings: Settings, host: str, port: int) -> None:
     )
     # The addresses asked of the weather services are no news.
     logging.getLogger("httpx").setLevel(logging.WARNING)
+    # uvicorn finishes its texts and then lets the signal through, which would end the process
+    # before the store is closed.
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
     webhook = open_webhook(settings)
     if isinstance(webhook, Closed):
         log.warning(webhook.reason)
