@@ -119,8 +119,7 @@ def fresh_store(path: Path) -> str:
 
 
 def store_url(path: Path) -> str:
-    """The URL of a SQLite store at `path`, its folder made if need be."""
-    path.parent.mkdir(parents=True, exist_ok=True)
+    """The URL of a SQLite store at `path`."""
     return f"sqlite:///{path}"
 
 

@@ -103,7 +103,8 @@ def _syrup(turn: Turn, entries: Sequence[Entry]) -> None:
     if tally.sap_records and over and not tally.brix_is_assumed and not turn.undone:
         turn.note(standing.drawn_too_much(tally, turn.style), 1)
     else:
-        turn.note(standing.drawn(tally, turn.style), _STANDING)
+        told = 0 if turn.undone else len(entries)
+        turn.note(standing.drawn(tally, told, turn.style), _STANDING)
 
 
 def _jars(turn: Turn, entries: Sequence[Entry]) -> None:

@@ -129,7 +129,7 @@ class Conversation:
 
     def _ask_again(self, turn: Turn, understanding: Understanding) -> None:
         entries = [entry_of(one, turn.sent) for one in understanding.readings if _is_kept(one)]
-        shown = "; ".join(line.rstrip(".") for line in receipts.lines(entries, turn.style))
+        shown = "; ".join(receipts.short(entry, turn.style) for entry in entries)
         question = questions.again(shown)
         turn.ask(
             question,

@@ -110,7 +110,7 @@ class InboxRows:
     def times(self, text_ids: Collection[int]) -> dict[int, datetime]:
         """When texts arrived, aware UTC, by their ids."""
         rows = self._connection.execute(_TIMES, {"text_ids": list(text_ids)})
-        return dict(rows.tuples().all())
+        return dict(map(tuple, rows))
 
     def _all(self, wanted: Any, **given: Any) -> list[KeptText]:
         return [_kept(row) for row in self._connection.execute(wanted, given)]

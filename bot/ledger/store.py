@@ -10,6 +10,7 @@ from __future__ import annotations
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager, nullcontext
+from pathlib import Path
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
@@ -79,6 +80,7 @@ def _engine(url: str) -> Engine:
     if parsed.database in (None, "", ":memory:"):
         engine = create_engine(url, poolclass=StaticPool, connect_args={"check_same_thread": False})
     else:
+        Path(str(parsed.database)).parent.mkdir(parents=True, exist_ok=True)
         engine = create_engine(url)
     event.listen(engine, "connect", _prepare_sqlite)
     event.listen(engine, "begin", _begin_sqlite)

@@ -100,11 +100,11 @@ class Sums:
             name: value for name, value in (("first", first), ("last", last)) if value is not None
         }
         rows = self._run(_untested(tuple(given)), sugarbush_id, season, **given)
-        return dict(rows.tuples().all())
+        return dict(map(tuple, rows))
 
     def sugar_by_day(self, sugarbush_id: int, season: int) -> dict[date, float]:
         """The mean of each day's sugar tests of the whole bush's sap, Brix."""
-        return dict(self._run(_SUGAR_BY_DAY, sugarbush_id, season).tuples().all())
+        return dict(map(tuple, self._run(_SUGAR_BY_DAY, sugarbush_id, season)))
 
     def sap_since(self, sugarbush_id: int, season: int, since: date) -> list[TimedSap]:
         """The sap of a season from a day on, in wall-clock order, a moment's sap together."""
@@ -118,7 +118,7 @@ class Sums:
 
     def costs(self, sugarbush_id: int, season: int) -> list[tuple[str | None, float]]:
         """Dollars of a season by item (None: no item told), the dearest first."""
-        return list(self._run(_COSTS, sugarbush_id, season).tuples())
+        return [(item, dollars) for item, dollars in self._run(_COSTS, sugarbush_id, season)]
 
     def sap_by(self, sugarbush_id: int, season: int, what: str) -> list[NamedSap]:
         """The season's sap by `what`: "tree" or "lot"."""

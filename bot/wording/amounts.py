@@ -23,15 +23,14 @@ def number(value: float, places: int = 1) -> str:
 
 
 def two_figures(value: float) -> str:
-    """A number in two figures: 0.092, 0.92, 1.4, 14, 140."""
+    """A number in two figures: 0.092, 0.3, 1.4, 2, 14, 140."""
     if value <= 0:
         return "0"
     places = 1 - math.floor(math.log10(value))
     rounded = round(value, places)
     # Rounding can carry into another place: 0.996 is 1.0.
     places = 1 - math.floor(math.log10(rounded))
-    said = f"{rounded:.{max(places, 0)}f}"
-    return said.rstrip("0") if rounded < 0.1 else said
+    return number(rounded, max(places, 0))
 
 
 def volume(gallons: float, style: Style) -> str:
@@ -120,6 +119,13 @@ def temperature(fahrenheit: float, style: Style) -> str:
     if style.is_metric:
         return f"{number(convert.celsius(fahrenheit))}C"
     return f"{number(fahrenheit)}F"
+
+
+def cold_limit(fahrenheit: float, style: Style) -> str:
+    """A temperature to stay under, in whole degrees, on the safe side: 38F, 3C."""
+    if style.is_metric:
+        return f"{math.floor(convert.celsius(fahrenheit))}C"
+    return f"{math.floor(fahrenheit)}F"
 
 
 def degrees(difference_f: float, style: Style) -> str:

@@ -45,13 +45,16 @@ def short(tally: Tally, style: Style) -> str:
     return "No sap in the tally yet this season."
 
 
-def drawn(tally: Tally, style: Style) -> str:
-    """Syrup drawn this season against what the sap should give."""
-    said = f"Season {amounts.syrup(tally.syrup_gallons, style)} drawn"
-    if not tally.sap_records:
-        return said + "."
-    gallons = amounts.volume(tally.sap_gallons, style)
-    return f"{said}; {gallons} of sap should make {_about(tally, style)}."
+def drawn(tally: Tally, just_told: int, style: Style) -> str:
+    """Syrup drawn this season, if there is more than the draws just told, against what the sap
+    should give."""
+    said = []
+    if tally.syrup_records > just_told:
+        said.append(f"Season {amounts.syrup(tally.syrup_gallons, style)} drawn.")
+    if tally.sap_records:
+        gallons = amounts.volume(tally.sap_gallons, style)
+        said.append(f"{gallons} of sap should make {_about(tally, style)}.")
+    return " ".join(said)
 
 
 def drawn_too_much(tally: Tally, style: Style) -> str:
@@ -129,7 +132,7 @@ def waits(gallons: float, style: Style) -> str:
 
 def keep_cold(cold_f: float, boil_by: date, style: Style) -> str:
     """The one next step while sap waits, by a rule of thumb."""
-    cold = amounts.temperature(cold_f, style)
+    cold = amounts.cold_limit(cold_f, style)
     if boil_by <= style.today:
         return f"Keep it under {cold} and boil today."
     return f"Keep it under {cold} and boil by {day(boil_by, style.today)}."

@@ -13,7 +13,7 @@ _NOSE = "Sour, ropy or smelly: pour it out."
 
 def nothing_waits(cold_f: float, style: Style) -> str:
     """No sap on hand by the tally."""
-    cold = amounts.temperature(cold_f, style)
+    cold = amounts.cold_limit(cold_f, style)
     return (
         f"By my tally no sap waits. Rule of thumb: under {cold} it keeps a few days,"
         f" warm sap is boiled the same day. {_NOSE}"
