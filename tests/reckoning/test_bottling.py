@@ -54,6 +54,11 @@ def test_three_pints_fill_three_pint_jars() -> None:
     assert (plan.jars, plan.rest_gallons) == ((JarCount(3, 0.1),), 0.0)
 
 
+def test_binary_dust_is_not_a_rest() -> None:
+    """0.8 less three times 0.25 is 0.05000000000000004."""
+    assert bottling.jars_for(0.8, [0.25, 0.05]).rest_gallons == 0.0
+
+
 def test_no_jar_sizes_are_refused() -> None:
     with pytest.raises(ValueError, match="Jar sizes are missing"):
         bottling.jars_for(1, [])

@@ -80,6 +80,8 @@ def test_trees_passed_over_for_more_than_four_days_are_named_longest_first() -> 
 def test_when_nothing_was_gathered_lately_no_tree_is_blamed() -> None:
     found = trees.tallies(RECORDS, "tree")
     assert trees.not_emptied(found, date(2027, 3, 20)) == ()
+    assert trees.not_emptied(found, date(2027, 3, 13)) == ()
+    assert trees.not_emptied(found, date(2027, 3, 12)) != ()
 
 
 def test_a_tree_only_ever_tested_stands_first_among_those_not_emptied() -> None:
