@@ -46,12 +46,12 @@ def replay(lines: Iterable[str]) -> Iterator[str]:
             if reply is not None:
                 yield _line(at=_shown(step.at), to=step.sender, text=reply, re=index)
         if steps:
-            yield _line(final=final(parts, first, steps[-1].at))
+            yield _line(final=totals_of(parts, first, steps[-1].at))
     finally:
         parts.ledger.close()
 
 
-def final(parts: Parts, address: str, at: datetime) -> dict[str, Any]:
+def totals_of(parts: Parts, address: str, at: datetime) -> dict[str, Any]:
     """The totals of an address's sugarbush, for the season of a local time."""
     with parts.ledger.reading() as book:
         who = book.people.find(address)

@@ -29,6 +29,8 @@ class Parts:
 def build(database_url: str, clock: Clock, default_zone: str = DEFAULT_ZONE) -> Parts:
     """Pailtext on the store at `database_url`, with its tables brought up to date."""
     ledger = Ledger.open(database_url)
-    senses = Senses(read=read, settle=settle, find_place=places.find)
+    senses = Senses(
+        read=read, settle=settle, find_place=places.find, likely_places=places.candidates
+    )
     conversation = Conversation(senses, default_zone)
     return Parts(ledger, conversation, Inbox(ledger, conversation, clock), clock)

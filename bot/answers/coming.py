@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bot.answers.asked import Asked
 from bot.wording import coming as wording
+from bot.wording import totals
 
 
 def forecast(_asked: Asked) -> str:
@@ -16,9 +17,11 @@ def boil_plan(_asked: Asked) -> str:
     return wording.BOIL_PLAN
 
 
-def tap_plan(_asked: Asked) -> str:
-    """A plan for the taps."""
-    return wording.TAP_PLAN
+def tap_plan(asked: Asked) -> str:
+    """A plan for the taps; how many hang is known."""
+    if asked.known.taps is None:
+        return wording.TAP_PLAN
+    return f"{totals.taps(dict(asked.known.taps.by_lot))} {wording.TAP_PLAN}"
 
 
 def export(_asked: Asked) -> str:

@@ -3,6 +3,6 @@
 from __future__ import annotations
 
 from bot.conversation.talk import Conversation
-from bot.conversation.turn import FindPlace, FoundPlace, Read, Senses, Settle
+from bot.conversation.turn import FindPlace, FoundPlace, LikelyPlaces, Read, Senses, Settle
 
-__all__ = ["Conversation", "FindPlace", "FoundPlace", "Read", "Senses", "Settle"]
+__all__ = ["Conversation", "FindPlace", "FoundPlace", "LikelyPlaces", "Read", "Senses", "Settle"]

@@ -36,6 +36,8 @@ from bot.wording import meeting, questions, receipts, standing
 from bot.wording.compose import sentence
 
 _UNDO_LOOKS_BACK = 3
+# More towns of one name than this are not listed in a text.
+_MOST_PLACES_NAMED = 4
 
 
 def handle(turn: Turn, reading: Reading) -> None:
@@ -124,7 +126,7 @@ def _place(turn: Turn, reading: Place) -> None:
     """A place is kept once it is found on the map."""
     found = turn.senses.find_place(reading.text)
     if found is None:
-        turn.ask(meeting.unknown_place(reading.text), WhereAsked())
+        _ask_which_place(turn, reading.text)
         return
     entry = Entry(
         kind="place",
@@ -141,6 +143,26 @@ def _place(turn: Turn, reading: Place) -> None:
         },
     )
     _write(turn, entry)
+
+
+def _ask_which_place(turn: Turn, words: str) -> None:
+    """A town alone, or one misspelt, is asked about; what is on no map is asked for anew."""
+    likely = [place for place in turn.senses.likely_places(words) if place.latitude is not None]
+    if not 1 <= len(likely) <= _MOST_PLACES_NAMED:
+        turn.ask(meeting.unknown_place(words), WhereAsked())
+        return
+    names = [f"{place.name} {place.region}" for place in likely]
+    question = meeting.which_place(names)
+    answers: list[tuple[str, ...]] = [
+        (name.casefold(), (place.region or "").casefold())
+        for name, place in zip(names, likely, strict=True)
+    ]
+    if len(likely) == 1:
+        answers[0] = (*answers[0], "ok", "yes", "y", "yep", "yeah", "right")
+    choices = tuple(
+        Choice(tuple(said), f"I'm in {name}") for said, name in zip(answers, names, strict=True)
+    )
+    turn.ask(question, Doubt(question, choices))
 
 
 def _undo(turn: Turn, _reading: Undo) -> None:

@@ -21,7 +21,8 @@ from bot.wording.style import Style, Units
 
 
 class FoundPlace(Protocol):
-    """A place on the map: its name, the codes of its region and country, its zone."""
+    """A place on the map: its name, the codes of its region and country, its zone; no point
+    where only the province is known."""
 
     @property
     def name(self) -> str: ...
@@ -40,15 +41,18 @@ class FoundPlace(Protocol):
 Read = Callable[[str, datetime, Profile], Understanding]
 Settle = Callable[[Doubt, str], str | None]
 FindPlace = Callable[[str], FoundPlace | None]
+LikelyPlaces = Callable[[str], Sequence[FoundPlace]]
 
 
 @dataclass(frozen=True, slots=True)
 class Senses:
-    """How a text is understood: reading it, settling a doubt, finding a place on the map."""
+    """How a text is understood: reading it, settling a doubt, finding the one place on the map
+    that it names, and those that it may mean."""
 
     read: Read
     settle: Settle
     find_place: FindPlace
+    likely_places: LikelyPlaces
 
 
 @dataclass

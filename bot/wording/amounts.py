@@ -43,6 +43,17 @@ def volume(gallons: float, style: Style) -> str:
     return f"{_amount(gallons)} gal"
 
 
+def rough(gallons: float, style: Style) -> str:
+    """A volume that is only reckoned, as of sap that is left: about 19 gal, about 3.9 gal."""
+    amount = convert.litres(gallons) if style.is_metric else gallons
+    said = number(amount, 0 if amount >= _ROUND_FROM else 1)
+    return f"about {said} {'L' if style.is_metric else 'gal'}"
+
+
+# Reckoned amounts from this on are said without decimals.
+_ROUND_FROM = 10
+
+
 def syrup(gallons: float, style: Style) -> str:
     """A measured volume of syrup: quarts and pints under a gallon, if it comes out even."""
     if style.is_metric or gallons == 0:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.wording.gsm import plain
 
 ASK_WHERE = "Where are your trees, ZIP or town?"
@@ -44,16 +46,12 @@ def unknown_place(words: str) -> str:
     )
 
 
-def what_to_text(*, wants_taps: bool, wants_bucket: bool) -> str:
-    """What would help to know, and how to say it. Not a question: no answer is owed."""
-    wanted = []
-    if wants_taps:
-        wanted.append('"20 taps"')
-    if wants_bucket:
-        wanted.append('"my buckets hold 2 gal"')
-    if not wanted:
-        return ""
-    return f"Tell me when you like: {', '.join(wanted)}."
+def which_place(names: Sequence[str]) -> str:
+    """A town that is in several states, or is spelt nearly so."""
+    if len(names) == 1:
+        return f"Do you mean {plain(names[0])}? Text ok, or a ZIP or postal code."
+    said = [plain(name) for name in names]
+    return f"Which one: {', '.join(said[:-1])} or {said[-1]}?"
 
 
 def back_on(standing: str) -> str:

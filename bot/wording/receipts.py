@@ -6,8 +6,9 @@ in. A kind that is not in the table is said by its name and its amounts.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
+from typing import Any
 
 from bot.entry import Entry
 from bot.wording import amounts
@@ -196,7 +197,7 @@ def _sign(entry: Entry, style: Style) -> str:
 
 
 def _place(entry: Entry, style: Style) -> str:
-    return plain(str(entry.detail.get("name", "")))
+    return place_name(entry.detail)
 
 
 def _bucket_size(entry: Entry, style: Style) -> str:
@@ -216,6 +217,13 @@ def _by_name(entry: Entry, style: Style) -> str:
     if entry.dollars is not None:
         told.append(amounts.dollars(entry.dollars))
     return " ".join(told)
+
+
+def place_name(told: Mapping[str, Any]) -> str:
+    """ "Orwell VT", or the province alone where no more is known of it."""
+    name = plain(str(told.get("name", "")))
+    is_partial = told.get("latitude") is None
+    return name if is_partial or not told.get("region") else f"{name} {told['region']}"
 
 
 def started(began_at: datetime, style: Style) -> str:

@@ -127,7 +127,7 @@ def sap_for_a_gallon(gallons: float, style: Style) -> str:
 
 def waits(gallons: float, style: Style) -> str:
     """Sap that waits to be boiled."""
-    return f"{amounts.volume(gallons, style)} waits."
+    return sentence(f"{amounts.rough(gallons, style)} waits")
 
 
 def keep_cold(cold_f: float, boil_by: date, style: Style) -> str:

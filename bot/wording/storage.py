@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from bot.wording import amounts
+from bot.wording.compose import sentence
 from bot.wording.days import day
 from bot.wording.style import Style
 
@@ -29,11 +30,12 @@ def waiting(
     style: Style,
 ) -> str:
     """How much waits and by when to boil it."""
-    said = f"{amounts.volume(gallons, style)} waits, the oldest from {day(oldest, style.today)}"
+    about = sentence(amounts.rough(gallons, style)).rstrip(".")
+    said = f"{about} waits, the oldest from {day(oldest, style.today)}"
     if warmest_f is not None:
         said += f", stored at {amounts.temperature(warmest_f, style)}"
     if overdue_gallons > 0:
-        late = amounts.volume(overdue_gallons, style)
+        late = amounts.rough(overdue_gallons, style)
         return (
             f"{said}. By rule of thumb {late} of it is past its day: smell it, boil it today."
             f" {_NOSE}"

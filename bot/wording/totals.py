@@ -21,7 +21,7 @@ def season(tally: Tally, style: Style) -> str:
         said.append(f"Drawn {amounts.syrup(tally.syrup_gallons, style)}.")
     if tally.jars_gallons:
         said.append(f"In jars {amounts.volume(tally.jars_gallons, style)}.")
-    if tally.poured_out_gallons:
+    if tally.poured_out_gallons and not tally.sap_records:
         said.append(f"Poured out {amounts.volume(tally.poured_out_gallons, style)}.")
     return " ".join(said) or NO_SAP
 
