@@ -80,7 +80,7 @@ def test_every_line_is_a_pin_with_hashes_and_names_no_host(lock: str) -> None:
 def imported(folder: str) -> set[str]:
     """The packages, by their names on the index, that the modules below a folder import."""
     by_module = packages_distributions()
-    found = set()
+    found: set[str] = set()
     for path in (ROOT / folder).rglob("*.py"):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             names = []
