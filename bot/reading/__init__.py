@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
+from bot.reading.amounts import Amount, amounts
 from bot.reading.read import read, settle
 from bot.reading.understanding import Choice, Doubt, Profile, Understanding
 
-__all__ = ["Choice", "Doubt", "Profile", "Understanding", "read", "settle"]
+__all__ = ["Amount", "Choice", "Doubt", "Profile", "Understanding", "amounts", "read", "settle"]

@@ -22,7 +22,8 @@ _QUANTITIES = frozenset(
 )
 _ASKING_SUBJECT = frozenset(
     "i we you it that this the my our there they sap syrup any a an these those he she maple "
-    "maples trees tree tomorrow tonight today anyone everything birch me us".split()
+    "maples trees tree tomorrow tonight today anyone "
+    "everything birch me us what what's whats".split()
 )
 _AUX_ANY = frozenset("is are does do am isn't aren't doesn't don't".split())
 _AUX_SUBJECT = frozenset(
@@ -147,6 +148,9 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
             and "BUCKET" in before.tags
             and plain
             and not before.tags & {"GATHER", "FULL", "SAP", "POUR", "DRY", "BOIL"}
+            and not {"new", "using", "use", "hung", "hanging", "my", "our"}.isdisjoint(
+                before.words()
+            )
         )
     return found
 
@@ -340,10 +344,12 @@ def _led_by_question(clause: Clause) -> bool:
         return True
     if first == "any" and second is not None and second.sort == "word":
         return True
+    goes_on = clause.joint == "," and first in ("is", "are") and clause.ended_by != "?"
     if (
         second is not None
-        and second.sort in ("volume", "number", "temp")
+        and second.sort in ("volume", "number", "temp", "length")
         and first in _ASKS_OF_AMOUNT
+        and not goes_on
     ):
         return True
     if second is not None and second.text == "you" and _to_be_logged(leading):

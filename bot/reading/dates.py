@@ -141,7 +141,11 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
         if word == "the" and j == i + 1 and run[j].text in _SHORT_AND_COMMON:
             return None
         inner = _weekday(run, j, sent, named=True, last="last" in (t.text for t in run[i:j]))
-    elif word in ("on", "from", "since", "back") and run[j].shape in ("slash", "isodate"):
+    elif (
+        word in ("on", "from", "since", "back")
+        and run[j].shape in ("slash", "isodate")
+        and not _unit_follows(run, j + 1)
+    ):
         inner = _figures(run, j, sent.date(), sure=True)
     elif word in ("on", "from", "since", "back"):
         inner = match(run, j, sent)
@@ -244,7 +248,8 @@ def _month_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
 def _unit_follows(run: Sequence[Token], j: int) -> bool:
     return j < len(run) and run[j].text in (
         "gal", "gals", "gallon", "gallons", "l", "litres", "liters", "qt", "qts", "quarts",
-        "pints", "taps", "buckets", "pails", "g", "%", "brix", "inches", "in",
+        " "
+        "pints", "pint", "cord", "cords", "face", "of", "a", "taps", "buckets", "pails", "g", "%", "brix", "inches", "in",
     )  # fmt: skip
 
 

@@ -21,6 +21,7 @@ _TENS: dict[str, float] = {
 _DIGITS = {name: str(int(value)) for name, value in SMALL.items() if value < 10} | {"oh": "0"}
 _PARTS: dict[str, float] = {
     "half": 1 / 2, "halves": 1 / 2, "quarter": 1 / 4, "quarters": 1 / 4, "qtr": 1 / 4,
+    "fifth": 1 / 5, "fifths": 1 / 5, "sixth": 1 / 6, "tenth": 1 / 10, "tenths": 1 / 10,
     "third": 1 / 3, "thirds": 1 / 3, "eighth": 1 / 8, "eighths": 1 / 8,
 }  # fmt: skip
 _VAGUE: dict[str, float] = {"few": 3, "several": 5, "bunch": 0, "some": 0}
@@ -110,7 +111,19 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
                 unit = SMALL.get(_word(run, k + 1), 0.0)
                 more = 1 if 0 < unit < 10 else 0
                 return Number(value + (tens + unit * more) / 100, k + 1 + more - i)
-        if _word(run, j) in ("third", "thirds", "quarter", "quarters", "eighths") and value < 8:
+        if (
+            _word(run, j)
+            in (
+                "third",
+                "thirds",
+                "quarter",
+                "quarters",
+                "eighths",
+                "fifths",
+                "tenths",
+            )
+            and value < 8
+        ):
             return _of(run, i, Number(value * _PARTS[run[j].text], j + 1 - i, part=True))
         return _tail(run, i, Number(value, j - i))
     if text == "point" and _word(run, i + 1) in _DIGITS:
@@ -128,7 +141,16 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
         return Number(2, 2 if _word(run, i + 1) == "of" else 1)
     if text in _VAGUE:
         return Number(_VAGUE[text], 1, vague=True)
-    if text in ("half", "quarter", "third", "qtr") and not _half_pint(run, i):
+    if text in (
+        "half",
+        "quarter",
+        "third",
+        "qtr",
+        "fifth",
+        "sixth",
+        "eighth",
+        "tenth",
+    ) and not _half_pint(run, i):
         if _word(run, i + 1) == "dozen":
             return Number(12 * _PARTS[text], 2)
         if _word(run, i + 1) in ("a", "of", "an") and _word(run, i + 2) == "dozen":
@@ -137,6 +159,10 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
     if text in ("a", "an", "another"):
         inner = _spoken(run, i + 1) if i + 1 < len(run) and run[i + 1].shape == "word" else None
         if inner is not None and _word(run, i + 1) in (
+            "fifth",
+            "sixth",
+            "eighth",
+            "tenth",
             "half",
             "quarter",
             "third",

@@ -80,7 +80,7 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if clause.question or clause.hypothetical:
         return
-    if clause.has("OTHERS") and not clause.has("ADD"):
+    if clause.has("OTHERS") and not clause.has("ADD") and not _from_others_trees(clause):
         return
     if _unsure(clause, notes):
         return
@@ -179,6 +179,15 @@ def _doubtful(clause: Clause, notes: Notes) -> bool:
         notes.ask(f"{shown} is still to come. Which day was it?", fill=open_day, number_only=False)
         return True
     return False
+
+
+def _from_others_trees(clause: Clause) -> bool:
+    """`7 gal from the neighbor's trees`: sap of ours, from trees of theirs."""
+    who = clause.first("OTHERS")
+    if who is None:
+        return False
+    before = [each.text for each in clause.preceding(who, 2)]
+    return bool({"from", "off"} & set(before)) and any(i.sort == "volume" for i in clause.items)
 
 
 def _unsure(clause: Clause, notes: Notes) -> bool:
@@ -347,9 +356,9 @@ def _gallons(noted: Noted) -> float:
     return noted.reading.gallons if isinstance(noted.reading, Sap) else 0.0
 
 
-UNMARKED_SCORE = 6.0
+UNMARKED_SCORE = 12.0
 """How surely words that are not put as a question must be like one of the examples."""
-SURE_SCORE = 14.0
+SURE_SCORE = 20.0
 """The same, where a figure stands in the words: those had rather be asked about."""
 MOST_UNMARKED_WORDS = 25
 

@@ -19,18 +19,18 @@ from bot.reading import lexicon, spelling
 
 NONE = "none"
 """The topic of texts that ask nothing that is answered here."""
-SMOOTHING = 0.3
+SMOOTHING = 0.1
 LEAST_RARITY = 1.0
 """What a word that is in every example still counts, beside the rarest's 1 and this."""
 PAIR_WEIGHT = 0.4
 """How much a pair of words counts beside a word alone."""
 
-_WORD = re.compile(r"[a-z0-9/']+")
+_WORD = re.compile(r"[a-z0-9/']+|\$")
 _IDLE = frozenset(
     (
-        "a am an and any are at be can could did do does done for get got has have hello hey hi i "
-        "i'm if im in is it it's its just me my now of ok okay on or our please r should so some "
-        "thanks that the there this to u uh um was we were will with would you your "
+        "a am an and any are be can could did do does done for get got has have hello hey hi i "
+        "i'm if im is it it's its just me my now ok okay or our please r should so some thanks "
+        "that the there this u uh um was we were will would you your "
     ).split()
 )
 _ONE_STEM = {word: stem for stem, words in lexicon.lines_of("stems.txt") for word in words.split()}
@@ -66,7 +66,7 @@ def _marks(text: str, *, corrected: bool) -> Counter[str]:
     words = []
     for word in _WORD.findall(text.lower()):
         word = spelling.corrected(word) if corrected else lexicon.SLANG.get(word, word)
-        words.append("0" if word[0].isdigit() else _stem(word))
+        words.append("0" if word[0].isdigit() and "/" not in word else _stem(word))
     found: Counter[str] = Counter()
     kept = [word for word in words if word not in _IDLE]
     for word in kept or words:

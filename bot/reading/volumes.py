@@ -160,13 +160,19 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     return False
 
 
+_GAVE_SAP = frozenset("us me about only just up a around nearly almost close over".split())
 _ONLY = frozenset(("all", "each", "only", "just", "mostly"))
 
 
 def _given(clause: Clause) -> bool:
     """`gave 3 pints to the mailman`."""
     words = clause.words()
-    return "gave" in words and "to" in words[words.index("gave") :]
+    if "gave" not in words or clause.tree is not None or clause.lot is not None:
+        return False
+    deed = next(item for item in clause.items if item.text == "gave")
+    behind = clause.following(deed, 1)
+    to_somebody = bool(behind) and behind[0].sort == "word" and behind[0].text not in _GAVE_SAP
+    return to_somebody or "to" in words[words.index("gave") :]
 
 
 def _a_jug_of_syrup(clause: Clause, item: Item) -> bool:

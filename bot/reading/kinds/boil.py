@@ -7,6 +7,7 @@ from datetime import date, time
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.sap import Sap
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
@@ -16,17 +17,18 @@ if TYPE_CHECKING:
 
 CUES = {
     "BOIL": (
-        "boiled boil boiling boils cooked_down cook_down cooking_down cooked cooking evaporated "
-        "evaporating evaporate simmered simmering sugaring_off run_through_the_pan "
-        "went_through_the_pan "
+        "processed process cook_off cooked_off reduced boiled boil boiling boils cooked_down "
+        "cook_down cooking_down cooked cooking evaporated evaporating evaporate simmered "
+        "simmering sugaring_off run_through_the_pan went_through_the_pan "
     ),
-    "PAST": "boiled cooked_down cooked evaporated simmered",
+    "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
     "LIT": "lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her",
     "FIRE": (
         "on_the_fire put_the_fire_to fire fire's fires arch evaporator evaporator's firebox "
         "burner burners stove woodstove "
     ),
     "START": (
+        "firing_up firing lighting_up stoking steaming steaming_away getting_started cranked_up "
         "match_is_to_the_kindling match_to match_is_to on_to_boil light lighting start started "
         "starting fired_up fired going cranking cranked cranking_up fire_up get_going got_going "
         "lit_up under_way underway on_the_fire on_the_boil roaring rolling kicked_off "
@@ -82,6 +84,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if (clause.has("WATERN") and clause.has("BOIL")) or clause.has("PRICE", "BROKEN", "TAPN"):
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
+    gallons += _gallons_unsaid(clause, notes)
     state = _state(clause, notes)
     if _going_on(clause, notes):
         return
@@ -117,6 +120,18 @@ def find(clause: Clause, notes: Notes) -> None:
     start = clause.items[0].start
     piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
     _join(notes, piece, start, clause)
+
+
+def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
+    """`got 35 gal of sap, boiled 20 of it`: the unit was said before."""
+    if notes.last(Sap) is None or not clause.has("PAST") or clause.free("volume"):
+        return []
+    for item in clause.free("number"):
+        before = clause.preceding(item, 1)
+        if before and "PAST" in before[0].tags:
+            item.sort, item.unit = "volume", "gallon"
+            return [item]
+    return []
 
 
 def _going_on(clause: Clause, notes: Notes) -> bool:
@@ -179,6 +194,8 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return "end"
     if clause.has("LIT") and not clause.has("PORCH", "FOREIGN"):
         return "start"
+    if clause.free("hours") and clause.about("END", "SHUT"):
+        return "end"
     if clause.has("START") and (fire or boil or pan):
         return None if clause.has("PORCH", "FOREIGN") or _temperature(clause) else "start"
     if "boiling" in words and not clause.has("PAST", "DRAW") and not clause.free("cords", "mass"):
@@ -192,8 +209,9 @@ def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:
     """`fire's out`, `done boiling`, `the boil is over`, `shut her down`."""
     if clause.has("END", "SHUT") and (burning or notes.profile.boiling or clause.has("PANN")):
         return True
+    here = {"here", "there"} & set(clause.words())
     for item in clause.items:
-        if item.tags & {"FIRE", "BOIL"} and "DONE" not in item.tags:
+        if item.tags & {"FIRE", "BOIL"} and "DONE" not in item.tags and not here:
             if any(
                 "OVER" in each.tags and each.text != "through"
                 for each in clause.following(item, 3)[:2]

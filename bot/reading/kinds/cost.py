@@ -22,7 +22,7 @@ CUES = {
     "VAGUEMONEY": "bunch lots lot fortune arm_and_a_leg too_much some plenty a_few",
     "BUY": "bought buy buying purchased purchase ordered order picked_up_new",
     "EARN": (
-        "returned money_back refund sold earned made_$ charged got_paid refunded income "
+        "won returned money_back refund sold earned made_$ charged got_paid refunded income "
         "took_in_$ deposit "
     ),
 }
@@ -68,7 +68,11 @@ def find(clause: Clause, notes: Notes) -> None:
             fill="spent ${} " + _on(clause),
         )
         return
-    if clause.has("GATHER") and not clause.has("WEAK", "COSTV", "BUY"):
+    if (
+        clause.has("GATHER")
+        and not clause.has("WEAK", "COSTV", "BUY")
+        and "for" not in clause.words()
+    ):
         return
     for item in amounts:
         if is_rate(clause, item) or _a_price(clause, item):

@@ -108,7 +108,13 @@ def _propane(clause: Clause, notes: Notes) -> None:
         pounds = item.value * units.factor(item.unit, "pound") * count
     else:
         item = next(
-            (each for each in clause.free("volume") if each.unit in ("gallon", "liter")), None
+            (
+                each
+                for each in clause.free("volume")
+                if each.unit in ("gallon", "liter")
+                and any("PROPANE" in near.tags for near in clause.following(each, 2))
+            ),
+            None,
         )
         if item is None:
             if (
@@ -132,4 +138,4 @@ def _count_before(clause: Clause, item: Item) -> float:
     if before and before[0].sort == "number" and not before[0].used:
         before[0].used = True
         return before[0].value
-    return 1.0
+    return 2.0 if before and before[0].text == "both" else 1.0

@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "ADD": (
-        "add invite adding inviting let_him_in let_her_in let_them_in let_my include sign_up "
-        "bring_in_my put_my add_my_wife add_my_husband hook_up "
+        "let allow add invite adding inviting let_him_in let_her_in let_them_in let_my include "
+        "sign_up bring_in_my put_my add_my_wife add_my_husband hook_up "
     ),
 }
 

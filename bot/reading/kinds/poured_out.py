@@ -22,8 +22,8 @@ CUES = {
         "thrown_away tossed tossed_out toss chucked ditched lost knocked_over kicked_over "
         "tipped_over tipped dump_out dumped_out discarded discard had_to_dump "
         "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled went_sour got_away "
-        "split_the on_the_snow blew_over wasted down_the_drain on_the_ground threw_it_out "
-        "threw_it_away poured_it_out dumped_it "
+        "split_the_jug split_the_bucket split_the_pail on_the_snow blew_over wasted "
+        "down_the_drain on_the_ground threw_it_out threw_it_away poured_it_out dumped_it "
     ),
 }
 

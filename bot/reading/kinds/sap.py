@@ -16,23 +16,26 @@ if TYPE_CHECKING:
 
 CUES = {
     "GATHER": (
-        "fetched fetch gathered gather gathers gathering collected collect collects collecting "
-        "collection hauled haul hauling lugged brought_in bring_in bringing_in brought_back "
-        "brought_home picked_up took_in take_in emptied empty emptying emptied_out bagged "
+        "drained drain emptied tallied lugged_in sledded_in dragged wheeled ladled tipped_into "
+        "scooped fetched fetch gathered gather gathers gathering collected collect collects "
+        "collecting collection hauled haul hauling lugged brought_in bring_in bringing_in "
+        "brought_back brought_home picked_up took_in take_in empty emptying emptied_out bagged "
         "carried carried_in rounded_up gave gives give yielded yield produced filled_up filled "
         "came_in came_to ran run runs pulled_in pulled_down made_the_rounds got get brought "
         "dripped added harvested pumped sledded toted caught catch poured_in put_in_the_barrel "
         "took_home skimmed_in scored yanked_in hit measured totaled totalled "
     ),
     "WEAK": "came_to came_in totaled totalled hit got get made run runs ran filled",
-    "DRY": (
-        "dry bone_dry no_sap no_flow no_run not_a_drop not_running nothing_running "
-        "nothing_in_the_buckets nothing_in_the_pails nothing_today zero_sap no_drip no_drips "
-        "didn't_run didnt_run did_not_run isn't_running isnt_running not_dripping no_sap_today "
-        "buckets_empty buckets_are_empty pails_empty pails_are_empty still_frozen frozen_solid "
-        "nothing_dripping no_go nothing_to_collect nothing_to_gather barely_a_drip hasn't_run "
-        "never_ran aren't_running arent_running came_up_empty nothing_ran nothing_flowing "
-        "not_flowing ain't_running no_sap_running nothing_in_any "
+    "DRY": "dry bone_dry still_frozen frozen_solid",
+    "DRYSAID": (
+        "no_sap no_flow no_run not_a_drop not_running nothing_running nothing_in_the_buckets "
+        "nothing_in_the_pails nothing_today zero_sap no_drip no_drips didn't_run didnt_run "
+        "did_not_run isn't_running isnt_running not_dripping no_sap_today buckets_empty "
+        "buckets_are_empty pails_empty pails_are_empty nothing_dripping no_go "
+        "nothing_to_collect nothing_to_gather barely_a_drip hasn't_run never_ran aren't_running "
+        "arent_running came_up_empty nothing_ran nothing_flowing not_flowing ain't_running "
+        "no_sap_running nothing_in_any not_a_drip no_drip_today nothing_yet_today not_one_drop "
+        "zip_today zilch_today no_sap_yet "
     ),
     "FULL": "full brimming overflowing to_the_top topped_off brim_full to_the_brim",
 }
@@ -41,6 +44,26 @@ MOST_GALLONS_A_TAP_A_DAY = 4.0
 """Twice a big day by bucket: 2 gal a tree in a good run (Penn State Extension, 2011)."""
 MOST_GALLONS_A_DAY = 300 * MOST_GALLONS_A_TAP_A_DAY
 """Where the taps are not known: 300 taps, the most that we serve, on twice a big day."""
+
+MOST_STRANGE_WORDS = 2
+"""So many words that we do not know, around an amount that may be anything, want a question."""
+PLAIN_WORDS = frozenset(
+    (
+        "a an the of to in on at for from with and or but so as by off up out over down we i "
+        "you it that this these those my our your us me was were is are be been am do did does "
+        "had has have just only even still now then back here there very really pretty too "
+        "about some more most much many few one two first last best good great nice big fine "
+        "bad far yes than like after before when while noon lunch supper dinner dark dawn "
+        "breakfast day days week time year season set got get made since till row fence lane "
+        "road barn shed house home help kids boys girls wife husband son daughter dad mom "
+        "brother sister trip trips load loads sled round rounds haul hair well oh yeah wow man "
+        "boy gee finally again already today's evening's morning's run's hands cold wet snow "
+        "rain mud wind sun sunny warm freezing thaw record tally count ones way little bit "
+        "total backyard driveway hill hillside field creek brook end side same another other "
+        "whole both all "
+    ).split()
+)
+"""Words that say nothing against an amount being sap."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,6 +82,10 @@ class Sap(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are sap, vessels of a known size, and dry days."""
     gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
+    if gathered and _puzzling(clause, notes):
+        return None
+    if gathered and _each_tap(clause, notes, gathered[0]):
+        return None
     if gathered and any(
         each.sort == "trees"
         for other in notes.clauses
@@ -80,6 +107,38 @@ def find(clause: Clause, notes: Notes) -> None:
     if not gathered and not clause.free("volume"):
         _dry(clause, notes)
     return None
+
+
+def _puzzling(clause: Clause, notes: Notes) -> bool:
+    """An amount that nothing says is sap, among words that we do not know, is not taken."""
+    told = clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None
+    if told or any(item.sort == "brix" for other in notes.clauses for item in other.items):
+        return False
+    strange = [
+        item
+        for item in clause.items
+        if item.sort == "word" and not item.tags and item.text not in PLAIN_WORDS
+    ]
+    if len(strange) < MOST_STRANGE_WORDS:
+        return False
+    for item in clause.free("volume"):
+        item.used = True
+        notes.ask(
+            f"{item.text}: is that sap you gathered?",
+            ("sap|ok|yep|yeah|gathered", f"{item.text} of sap"),
+        )
+    return True
+
+
+def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`each tap gave 3/4 gal`: so much from every one of them."""
+    tap = clause.first("TAPN")
+    each = next((i for i in clause.items if i.text in ("each", "every", "per", "a tap")), None)
+    if tap is None or each is None or (tap.start > item.start and each.start > item.start):
+        return False
+    item.used = True
+    notes.ask(f"{item.text} from each tap: how many gal in all?", fill="{} gal of sap")
+    return True
 
 
 def _from_several(clause: Clause, notes: Notes, item: Item) -> None:
@@ -272,55 +331,36 @@ def _amount_in_sentence(clause: Clause, notes: Notes) -> bool:
 
 
 def _dry(clause: Clause, notes: Notes) -> None:
-    if clause.about("BOIL", "COSTV", "PULLV", "SETV") or clause.free("hours", "money", "vessels"):
+    """A day, a tree or a lot that gave nothing."""
+    if clause.about("BOIL", "FIRE", "COSTV", "PULLV", "SETV") or clause.free("hours", "money"):
         return
-    nothing = clause.has("NONE") and (
-        clause.about("GATHER")
-        or clause.tree is not None
-        or clause.lot is not None
-        or clause.has("BUCKET", "SAP", "TAPN")
-    )
-    zero = any(item.sort == "number" and item.value == 0 for item in clause.items)
-    if not (clause.has("DRY") or nothing) or (zero and not nothing):
+    named = clause.tree is not None or clause.lot is not None
+    about_sap = named or clause.has("BUCKET", "SAP", "TAPN")
+    said = clause.has("DRYSAID") or (clause.has("DRY") and about_sap)
+    if not said and not (clause.has("NONE") and (about_sap or clause.about("GATHER"))):
         return
-    if clause.has("FIRE") or "wood" in clause.words() or "weather" in clause.words():
-        return
-    if not (
-        clause.has("BUCKET", "SAP", "TAPN", "NONE", "GATHER")
-        or clause.tree is not None
-        or clause.lot is not None
-        or any(
-            word.startswith(
-                (
-                    "no ",
-                    "not ",
-                    "nothing",
-                    "didn",
-                    "isn",
-                    "hasn",
-                    "aren",
-                    "buckets",
-                    "pails",
-                    "never",
-                    "ain",
-                )
-            )
-            for item in clause.items
-            for word in [item.text]
-            if "DRY" in item.tags
-        )
-    ):
+    if {"wood", "weather"} & set(clause.words()):
         return
     start = clause.items[0].start
-    if (
-        clause.tree is None
-        and clause.lot is None
-        and any(
-            each.sort in ("volume", "vessels") for other in notes.clauses for each in other.items
-        )
+    other = _bare_tree(clause)
+    if other is not None and clause.tree is not None and not clause.own_tree:
+        other.used = True
+        notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=f"{other.value:g}"), start)
+        return
+    if not named and any(
+        each.sort in ("volume", "vessels") for other in notes.clauses for each in other.items
     ):
         return
     notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=clause.tree, lot=clause.lot), start)
+
+
+def _bare_tree(clause: Clause) -> Item | None:
+    """`nothing from 9`, where trees were spoken of."""
+    for item in clause.free("number"):
+        before = clause.preceding(item, 1)
+        if before and before[0].text in ("from", "off", "in", "on"):
+            return item
+    return None
 
 
 def most_gallons(taps: int | None) -> float:

@@ -17,12 +17,12 @@ CUES = {
         "buds budding budded bud_break budbreak red_haze leafing leafed leaf_out leafing_out "
         "buds_swelling "
     ),
-    "CLOUDY": "cloudy milky hazy cloudiness murky",
+    "CLOUDY": "clouded clouding clouded_up cloudy milky hazy cloudiness murky",
     "YELLOW": "yellow yellowish yellowing yellowed",
     "SMELL": (
         "tastes_buddy tastes_off tastes_sour tastes_funny tasting_buddy smell smells smelled "
-        "smelly stinks stink stinky stunk sour soured rank funky ropy ropey buddy_smell "
-        "off_smell smelling skunky fermented vinegary musty reeks foul rotten "
+        "smelly stinks stink stinky stunk sour soured funky ropy ropey buddy_smell off_smell "
+        "smelling skunky fermented vinegary musty reeks foul rotten "
     ),
     "MOTHS": "moth moths millers miller_moths sap_moths",
     "OFFSMELL": (

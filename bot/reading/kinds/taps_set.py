@@ -15,9 +15,9 @@ if TYPE_CHECKING:
 
 CUES = {
     "SETV": (
-        "set put_in put_up_taps tapped tap_in drilled hung hanging hang hammered_in installed "
-        "in_the_trees tapping put_out drove placed pounded_in stuck_in bored added sunk got_in "
-        "setting putting_in in_so_far are_in all_in went_in "
+        "tapping's tapping_is set put_in put_up_taps tapped tap_in drilled hung hanging hang "
+        "hammered_in installed in_the_trees tapping put_out drove placed pounded_in stuck_in "
+        "bored added sunk got_in setting putting_in in_so_far are_in all_in went_in "
     ),
     "HAVE": "have has have_got got with running",
 }
@@ -81,7 +81,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
                 continue
             if not sett and (clause.tree is not None or _of_a_tree(clause, notes)):
                 continue
-            if not sett and "out" in clause.words():
+            if not sett and "out" in clause.words() and not clause.has("HAVE"):
                 continue
             if sett or clause.has("MORE"):
                 return item, "total" if clause.has("TOTAL") else "add"
