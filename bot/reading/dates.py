@@ -245,12 +245,17 @@ def _month_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
     return _month_day(month, day, j + 1 - i, today)
 
 
+_UNITS_BEHIND_A_DAY = frozenset(
+    (
+        "gal gals gallon gallons l litres liters qt qts quarts pints pint cord cords face of a "
+        "taps buckets pails g % brix inches in"
+    ).split()
+)
+"""Words that make the figure before them an amount, and no day of the month."""
+
+
 def _unit_follows(run: Sequence[Token], j: int) -> bool:
-    return j < len(run) and run[j].text in (
-        "gal", "gals", "gallon", "gallons", "l", "litres", "liters", "qt", "qts", "quarts",
-        " "
-        "pints", "pint", "cord", "cords", "face", "of", "a", "taps", "buckets", "pails", "g", "%", "brix", "inches", "in",
-    )  # fmt: skip
+    return j < len(run) and run[j].text in _UNITS_BEHIND_A_DAY
 
 
 def _number_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:

@@ -51,7 +51,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     run = tokens.tokens(plain)
     if not any(token.shape != "sign" for token in run):
         return _nothing(plain)
-    if len(run) < 12 and any(said in plain for said in SAID_OUT):
+    if len(run) < 12 and any(said in plain for said in SAID_OUT) and not _about_alerts(plain):
         return Understanding((Stop(),))
     if keyword in SAID_IN:
         return Understanding((Start(),))
@@ -71,6 +71,11 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     if not notes.noted and not notes.doubts:
         _leftover(notes)
     return _understood(notes)
+
+
+def _about_alerts(plain: str) -> bool:
+    """`stop sending the morning alerts` is about the alerts, not about every text."""
+    return any(word in plain for word in ("morning", "alert", "reminder", "weekly", "daily"))
 
 
 def _take(clause: Clause, notes: Notes) -> None:

@@ -31,6 +31,7 @@ from bot.reading.kinds import (
     tree,
     undo,
     water_boils,
+    wish,
 )
 from bot.reading.kinds.amend import Amend
 from bot.reading.kinds.base import Reading
@@ -59,12 +60,14 @@ from bot.reading.kinds.taps_set import TapsSet
 from bot.reading.kinds.tree import Tree
 from bot.reading.kinds.undo import Undo
 from bot.reading.kinds.water_boils import WaterBoils
+from bot.reading.kinds.wish import Wish
 
 FAMILY: tuple[ModuleType, ...] = (
     stop,
     start,
     help,
     join,
+    wish,
     undo,
     amend,
     question,
@@ -128,4 +131,5 @@ __all__ = [
     "Tree",
     "Undo",
     "WaterBoils",
+    "Wish",
 ]
