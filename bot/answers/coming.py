@@ -18,10 +18,10 @@ def boil_plan(_asked: Asked) -> str:
 
 
 def tap_plan(asked: Asked) -> str:
-    """A plan for the taps; how many hang is known."""
-    if asked.known.taps is None:
+    """A plan for the taps; "how many taps" alone asks how many hang."""
+    if asked.says("should", "need", "can", "inch", "inches", "tree", "trees", "plan"):
         return wording.TAP_PLAN
-    return f"{totals.taps(dict(asked.known.taps.by_lot))} {wording.TAP_PLAN}"
+    return totals.taps(None if asked.known.taps is None else dict(asked.known.taps.by_lot))
 
 
 def export(_asked: Asked) -> str:

@@ -59,6 +59,8 @@ _BARE: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "fuel": {"cords": (0.0, 50.0), "propane_lb": (0.0, 2000.0)},
     "bucket_size": {"gallons": (0.2, 20.0)},
 }
+# Figures nearer than this, by ratio, are one figure.
+_SAME = 1e-6
 _WHOLE_COUNTS = frozenset({"count", "taps"})
 
 
@@ -90,6 +92,9 @@ def amend(turn: Turn, reading: Amend) -> None:
         if fits:
             _settle(turn, fits, reading)
             return
+        if any(_tells(kept.entry, changes) for kept in text):
+            # This is what is meant, but it cannot be so: nothing older is touched instead.
+            break
     _does_not_fit(turn, texts[0])
 
 
@@ -169,7 +174,7 @@ def _tells(entry: Entry, changes: Mapping[str, Any]) -> bool:
 def _changed(entry: Entry, changes: Mapping[str, Any], reading: Amend) -> Entry | None:
     """The record with the changes, None if its kind cannot take one of them."""
     if entry.kind == "jars" and "gallons" in changes:
-        if reading.pieces is None:
+        if reading.pieces is None or not _are_jars(entry, reading.pieces):
             return None
         changes = {name: value for name, value in changes.items() if name != "gallons"}
         changes["jars"] = [jar_json(jar) for jar in reading.pieces]
@@ -187,6 +192,20 @@ def _changed(entry: Entry, changes: Mapping[str, Any], reading: Amend) -> Entry 
             return None
         out = _with(out, name, value)
     return out
+
+
+def _are_jars(entry: Entry, pieces: Sequence[Jar]) -> bool:
+    """Whether counted containers are jars: not gallons, unless there were such jars before."""
+    had = [jar["gallons_each"] for jar in entry.detail.get("jars", ())]
+    return all(
+        piece.gallons_each <= _LARGEST_JAR
+        or any(abs(piece.gallons_each - size) < 0.01 for size in had)
+        for piece in pieces
+    )
+
+
+# US gallons; larger ones are sold, but then a text says so from the start (our own).
+_LARGEST_JAR = 0.5
 
 
 def _with(entry: Entry, name: str, value: Any) -> Entry:
@@ -213,7 +232,9 @@ def jar_json(jar: Jar) -> dict[str, Any]:
 
 
 def _bare(turn: Turn, text: Sequence[Kept], reading: Amend) -> None:
-    fits = sorted(_bare_fits(turn, text, reading), key=lambda fit: fit.distance)
+    fits = sorted(
+        _named_in(turn.words, _bare_fits(turn, text, reading)), key=lambda fit: fit.distance
+    )
     if not fits:
         _does_not_fit(turn, text)
         return
@@ -243,7 +264,8 @@ def _bare_fits(turn: Turn, text: Sequence[Kept], reading: Amend) -> list[_Fit]:
             if reading.on is not None:
                 becomes = moved(becomes, reading.on)
             fits.append(_Fit(kept, name, becomes, _distance(old, value)))
-    return fits
+    # Nobody corrects a figure into itself.
+    return [fit for fit in fits if fit.distance > _SAME or fit.becomes.on != fit.kept.entry.on]
 
 
 def _old_value(entry: Entry, name: str) -> float | None:
@@ -287,6 +309,8 @@ def _nearest_of_each(fits: Sequence[_Fit]) -> list[_Fit]:
 
 def _settle(turn: Turn, fits: Sequence[_Fit], reading: Amend) -> None:
     if len(fits) > 1:
+        fits = _named_in(turn.words, fits)
+    if len(fits) > 1:
         _ask_which(turn, fits, reading)
         return
     doubt = _doubtful(turn, fits[0])
@@ -294,6 +318,18 @@ def _settle(turn: Turn, fits: Sequence[_Fit], reading: Amend) -> None:
         turn.ask(doubt.question, doubt)
         return
     _write(turn, fits[0])
+
+
+def _named_in(words: str, fits: Sequence[_Fit]) -> Sequence[_Fit]:
+    """Those whose tree or lot the text names; all, when it names none."""
+    spoken = f" {' '.join(words.casefold().replace(',', ' ').split())} "
+    named = [
+        fit
+        for fit in fits
+        if (fit.kept.entry.lot is not None and f" {fit.kept.entry.lot.casefold()} " in spoken)
+        or (fit.kept.entry.tree is not None and f" tree {fit.kept.entry.tree} " in spoken)
+    ]
+    return named or fits
 
 
 def _write(turn: Turn, fit: _Fit) -> None:
@@ -373,11 +409,17 @@ def _ask_which(turn: Turn, fits: Sequence[_Fit], reading: Amend) -> None:
         ((label.casefold(), *_short_forms(fit.kept.entry, at)), fit.kept.id)
         for at, (label, fit) in enumerate(zip(labels, fits, strict=True), start=1)
     )
-    shown = "; ".join(receipts.lines(entries, turn.style))[:-1]
-    turn.ask(
-        questions.which(shown, labels),
-        WhichRecord(options, reading.as_dict()),
-    )
+    named = [
+        receipts.short(entry, turn.style)
+        if label in _shown(entry, turn)
+        else f"{label} ({receipts.short(entry, turn.style)})"
+        for label, entry in zip(labels, entries, strict=True)
+    ]
+    turn.ask(questions.which(named), WhichRecord(options, reading.as_dict()))
+
+
+def _shown(entry: Entry, turn: Turn) -> str:
+    return receipts.short(entry, turn.style)
 
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth")

@@ -202,6 +202,7 @@ def _amend(turn: Turn, reading: Amend) -> None:
 
 
 def _question(turn: Turn, reading: Question) -> None:
+    turn.topics.add(reading.topic)
     turn.reply.answers.append(
         answer(
             Asked(
@@ -274,7 +275,8 @@ def _start(turn: Turn, _reading: Start) -> None:
 
 def _help(turn: Turn, _reading: Help) -> None:
     turn.is_silent = turn.text.incoming.opt_out is not None
-    turn.reply.answers.append(meeting.HELP)
+    if not turn.is_new:
+        turn.reply.answers.append(meeting.HELP)
 
 
 def _chat(turn: Turn, _reading: Chat) -> None:

@@ -27,6 +27,10 @@ _OVER_JARS = 1.1
 _WATER_IS_FRESH = timedelta(days=1)
 
 
+# Answers that say where they stand, so that no note has to.
+_SAY_IT_ALL = frozenset({"totals", "syrup_expected"})
+
+
 def add_notes(turn: Turn, entries: Sequence[Entry]) -> None:
     """Say where they stand after entries were written, changed or undone, a kind once."""
     for kind in kinds_of(entries):
@@ -41,6 +45,8 @@ def _sap(turn: Turn, entries: Sequence[Entry]) -> None:
     told = sum(1 for entry in entries if entry.gallons)
     if not tally.sap_records:
         turn.note("No sap in the tally now." if turn.undone else "", _STANDING)
+    elif turn.topics & _SAY_IT_ALL:
+        pass
     elif tally.sap_records == told and abs(tally.sap_gallons - just_told) < 0.005:
         turn.note(standing.just_this(tally, turn.style), _STANDING)
     else:
@@ -102,7 +108,7 @@ def _syrup(turn: Turn, entries: Sequence[Entry]) -> None:
     over = tally.syrup_gallons > _OVER_YIELD * tally.expected_syrup_gallons
     if tally.sap_records and over and not tally.brix_is_assumed and not turn.undone:
         turn.note(standing.drawn_too_much(tally, turn.style), 1)
-    else:
+    elif not turn.topics & _SAY_IT_ALL:
         told = 0 if turn.undone else len(entries)
         turn.note(standing.drawn(tally, told, turn.style), _STANDING)
 

@@ -11,7 +11,7 @@ from bot.conversation.pending import WhereAsked
 from bot.conversation.recording import entry_of
 from bot.conversation.turn import Senses, Turn
 from bot.conversation.understanding import Meant, meant, said_already
-from bot.conversation.words import units_used
+from bot.conversation.words import units_spoken
 from bot.ledger import Book, KeptText
 from bot.reading import Choice, Doubt, Understanding
 from bot.reading.kinds import (
@@ -83,10 +83,12 @@ class Conversation:
         is_new = who is None
         if who is None:
             who = book.people.meet(incoming.sender, incoming.arrived_utc)
-        used = units_used(incoming.text)
-        if used is not None and used != who.units:
-            who = book.people.speaks(who, used)
-        zone = zone_of(book, who.sugarbush_id) or self._default_zone
+        place = book.records.latest(who.sugarbush_id, "place")
+        country = None if place is None else place.detail.get("country")
+        units = units_spoken(incoming.text, who.units, country)
+        if units is not None and units != who.units:
+            who = book.people.speaks(who, units)
+        zone = (None if place is None else place.detail.get("zone")) or self._default_zone
         sent = local_time(incoming.arrived_utc, zone)
         return Turn(book, who, text, self._senses, sent, is_new=is_new)
 
@@ -153,6 +155,8 @@ class Conversation:
         add_notes(turn, [*turn.undone, *turn.changed, *turn.recorded])
         self._introduce(turn)
         said = fit(reply.parts(), _PLAIN_SEGMENTS if reply.is_plain else _MOST_SEGMENTS)
+        if isinstance(turn.asked, WhereAsked) and turn.hints.get(_WHERE, said) not in said:
+            turn.asked = None
         turn.close(said)
         return said or None
 
@@ -165,10 +169,11 @@ class Conversation:
             said_anything = turn.reply.parts()
             if unplaced and not asks:
                 first = meeting.FIRST_RECORD if said_anything else meeting.FIRST_CONTACT
-                closing.append(Part(first))
+                closing.append(Part(first, _ASIDE, meeting.FIRST_AT_LEAST, stays=True))
                 self._ask_where(turn, first)
             else:
-                closing.append(Part(meeting.FIRST_QUESTION))
+                first = meeting.FIRST_QUESTION
+                closing.append(Part(first, _ASIDE, meeting.FIRST_AT_LEAST, stays=True))
             self._mention_invitation(turn)
             return
         if unplaced and not asks and turn.may_hint(_WHERE) and not turn.undone:

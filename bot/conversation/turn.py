@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 from functools import cached_property
 from typing import Protocol
 
 from bot.clock import season_of
 from bot.conversation.pending import Question, WhereAsked, from_json, to_json
+from bot.conversation.words import lots_named
 from bot.entry import Entry
 from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
 from bot.reading import Doubt, Profile, Understanding
@@ -87,8 +88,9 @@ class Turn:
 
     sent: the wall clock of the sugarbush when it arrived (naive). words: the text that is
     read, which is the completed one when a doubt was settled (`is_settled`).
-    recorded, changed, undone: the entries written anew, put right, and taken back.
-    is_silent: nothing may be sent. drops_question: an undo would only drop the open question.
+    recorded, changed, undone: the entries written anew, put right, and taken back. topics:
+    those that were answered. is_silent: nothing may be sent. drops_question: an undo would
+    only drop the open question.
     """
 
     def __init__(
@@ -110,6 +112,7 @@ class Turn:
         self.drops_question = False
         self.asked: Question | None = None
         self.hints: dict[str, str] = {}
+        self.topics: set[str] = set()
 
     # --- what is known ---------------------------------------------------------------------
 
@@ -146,10 +149,8 @@ class Turn:
     @property
     def style(self) -> Style:
         """In which units to speak, and what day it is for the reader."""
-        units: Units = "metric" if self.known.is_in_canada else "us"
-        if self.who.units is not None:
-            units = "metric" if self.who.units == "metric" else "us"
-        return Style(units, self.today)
+        home: Units = "metric" if self.known.is_in_canada else "us"
+        return Style(self.who.units or home, self.today)
 
     @property
     def profile(self) -> Profile:
@@ -209,8 +210,10 @@ class Turn:
     # --- what is asked and said ------------------------------------------------------------
 
     def understand(self, words: str) -> Understanding:
-        """Read words as theirs, sent now."""
-        return self.senses.read(words, self.sent, self.profile)
+        """Read words as theirs, sent now. A part of the bush may be named for the first time."""
+        profile = self.profile
+        lots = tuple(dict.fromkeys((*profile.lots, *lots_named(words))))
+        return self.senses.read(words, self.sent, replace(profile, lots=lots))
 
     def ask(self, question: str, pending: Question | None) -> None:
         """Ask; `pending` is what an answer will be held against, None if none can be."""

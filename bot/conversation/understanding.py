@@ -7,7 +7,7 @@ from datetime import timedelta
 
 from bot.conversation.pending import ANSWERABLE_FOR, WhereAsked, WhichRecord
 from bot.conversation.turn import Open, Turn, open_question
-from bot.conversation.words import same_words, without_correction
+from bot.conversation.words import lets_it_be, same_words, without_correction
 from bot.reading import Doubt, Understanding
 from bot.reading.kinds import Amend, Chat, Place, Reading, Undo
 
@@ -66,6 +66,8 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     wrote_nothing = not turn.book.records.of_text(turn.who.sugarbush_id, opened.text_id)
     if _is_only(direct, Undo):
         return Meant(direct, words, drops=wrote_nothing)
+    if lets_it_be(words):
+        return Meant(Understanding(), words, left=True)
     if isinstance(question, WhichRecord):
         record_id = question.chosen(words)
         if record_id is not None:

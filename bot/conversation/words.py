@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
+Units = Literal["us", "metric"]
+
 _LITRES = re.compile(r"\d\s*(?:l|lts?|ltrs?|lit(?:er|re)s?)\b|\blit(?:er|re)s?\b", re.IGNORECASE)
 _GALLONS = re.compile(r"\d\s*(?:g|gals?|gallons?|qts?|quarts?)\b|\bgallons?\b", re.IGNORECASE)
 _CORRECTS = re.compile(
@@ -13,7 +15,21 @@ _CORRECTS = re.compile(
 )
 
 
-def units_used(text: str) -> Literal["us", "metric"] | None:
+_NEVER_MIND = frozenset(
+    (
+        *("never mind", "nevermind", "nvm", "never mind that", "forget it", "forget that"),
+        *("skip", "skip it", "skip that", "drop it", "drop that", "neither", "none", "no matter"),
+        *("doesn't matter", "doesnt matter", "ignore that", "ignore it", "leave it", "nothing"),
+    )
+)
+
+
+def lets_it_be(text: str) -> bool:
+    """True when the text says to leave an open question."""
+    return same_words(text).replace("\u2019", "'") in _NEVER_MIND
+
+
+def units_used(text: str) -> Units | None:
     """The units that a text measures in, None when it names neither or both.
 
     Millilitres say nothing: jars are sold in them to people who gather in gallons.
@@ -22,6 +38,41 @@ def units_used(text: str) -> Literal["us", "metric"] | None:
     if litres == gallons:
         return None
     return "metric" if litres else "us"
+
+
+def units_spoken(text: str, before: Units | None, country: str | None) -> Units | None:
+    """The units that somebody speaks in after this text: what they use, but one text in the
+    other units does not turn those around who measure as their country does."""
+    used = units_used(text)
+    if used is None or before is None or country is None:
+        return used or before
+    home: Units = "metric" if country == "CA" else "us"
+    return before if before == home else used
+
+
+# A part of the bush: "the north lot", "upper woods"; or a lie of the land with a word of place
+# before it: "on the ridge", "from the orchard".
+_LOT = re.compile(r"\b([a-z]+) (?:lot|woodlot|section|stand|woods)\b", re.IGNORECASE)
+_LAND = re.compile(
+    r"\b(?:on|from|in|at|by|along|off|up|down) the "
+    r"(ridge|hollow|hill|hillside|orchard|swamp|pasture|creek|brook|road|roadside|driveway|yard"
+    r"|lane|bottom|knoll|meadow|field|gully|ravine|valley|cemetery|church|school|barn|fence)\b",
+    re.IGNORECASE,
+)
+_NO_LOTS = frozenset(
+    (
+        *("a", "the", "my", "our", "whole", "parking", "this", "that", "each", "every", "other"),
+        *("last", "same", "one", "another", "any", "what", "which", "in", "wood", "car", "quite"),
+        *("sugar", "maple", "first", "second", "by", "per", "best", "of", "and", "from", "an"),
+    )
+)
+
+
+def lots_named(text: str) -> tuple[str, ...]:
+    """Names of parts of the bush that a text speaks of, though they were never told before."""
+    named = [match[1].casefold() for match in _LOT.finditer(text)]
+    named += [match[1].casefold() for match in _LAND.finditer(text)]
+    return tuple(name for name in dict.fromkeys(named) if name not in _NO_LOTS)
 
 
 def same_words(text: str) -> str:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import datetime
-from typing import Any
+from typing import Any, Literal
 
 from sqlalchemy import Connection, bindparam, insert, select, update
 
 from bot.ledger.tables import Address, Member, Person, Sugarbush, table_of
+
+Units = Literal["us", "metric"]
 
 OWNER = "owner"
 HELPER = "helper"
@@ -77,7 +79,7 @@ class Who:
 
     person_id: int
     address: str
-    units: str | None
+    units: Units | None
     sugarbush_id: int
     role: str
 
@@ -123,7 +125,7 @@ class People:
         )
         return Who(person_id, address, None, sugarbush_id, OWNER)
 
-    def speaks(self, who: Who, units: str) -> Who:
+    def speaks(self, who: Who, units: Units) -> Who:
         """Remember the units that a person used: "us" or "metric"."""
         self._connection.execute(_SPEAKS, {"person_id": who.person_id, "spoken": units})
         return replace(who, units=units)

@@ -65,7 +65,7 @@ def about_syrup(gallons: float, style: Style) -> str:
     """Expected syrup in short: "about 1.4 gal", "about 2 1/2 pints", "about 5.3 L"."""
     if style.is_metric:
         return f"about {_metric_two_figures(gallons)}"
-    if gallons >= 1:
+    if gallons >= _SAID_IN_GALLONS:
         return f"about {two_figures(gallons)} gal"
     return f"about {pints(gallons)}"
 
@@ -78,6 +78,8 @@ def about_syrup_full(gallons: float, style: Style) -> str:
     return said if gallons > _MOST_IN_PINTS else f"{said} ({pints(gallons)})"
 
 
+# What would be said as 8 pints is a gallon.
+_SAID_IN_GALLONS = 0.97
 # Beyond this, pints say nothing that gallons do not.
 _MOST_IN_PINTS = 6.0
 

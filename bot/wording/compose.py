@@ -12,12 +12,13 @@ from bot.wording.gsm import in_gsm, segments
 class Part:
     """A sentence, and how much it matters: 0 is never left out, higher goes first.
 
-    `shorter` is said in its place before it goes.
+    `shorter` is said in its place before it goes; `stays`: the shorter one does not go.
     """
 
     text: str
     spare: int = 0
     shorter: str | None = None
+    stays: bool = False
 
 
 def fit(parts: Sequence[Part], most_segments: int) -> str:
@@ -31,7 +32,7 @@ def fit(parts: Sequence[Part], most_segments: int) -> str:
         if said[at].shorter is None:
             del said[at]
         else:
-            said[at] = Part(said[at].shorter or "", said[at].spare)
+            said[at] = Part(said[at].shorter or "", 0 if said[at].stays else said[at].spare)
     return text
 
 

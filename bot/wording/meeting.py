@@ -18,6 +18,9 @@ FIRST_RECORD = f"Pailtext here, keeping your season's tally. {ASK_WHERE} {CARRIE
 # After the question that a first text raised, or when the place is known already.
 FIRST_QUESTION = f"Pailtext here, keeping your season's sap tally. {CARRIER_LINE}"
 
+# Where all else has to be said first.
+FIRST_AT_LEAST = f"Pailtext here. {CARRIER_LINE}"
+
 HELP = (
     'Pailtext keeps your sugaring tally. Text what you gather, "12 gal at 2.2", or ask'
     ' "how much so far". "undo" takes the last back. Rates may apply. STOP ends.'

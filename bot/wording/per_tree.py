@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.wording import amounts
+from bot.wording.compose import sentence
 from bot.wording.gsm import plain
 from bot.wording.style import Style
 
@@ -34,7 +35,7 @@ def sweetest(what: str, ranked: Sequence[tuple[str, float]], style: Style) -> st
 
 def _row(what: str, said: Sequence[tuple[str, str]], lead: str) -> str:
     name, amount = said[0]
-    text = f"{_named(what, name)} {lead}, {amount}."
+    text = sentence(f"{_named(what, name)} {lead}, {amount}")
     if len(said) == 1:
         return text
     after = ", ".join(f"{_named(what, name)} {value}" for name, value in said[1 : 1 + _MOST_AFTER])

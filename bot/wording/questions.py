@@ -17,9 +17,10 @@ def again(receipt: str) -> str:
     return f"{receipt} again? Text again to count it twice, or ok to leave it."
 
 
-def which(shown: str, options: Sequence[str]) -> str:
+def which(options: Sequence[str]) -> str:
     """Several things could be meant by a correction."""
-    return f"{shown}: which one, {', '.join(options[:-1])} or {options[-1]}? Nothing changed yet."
+    named = f"{', '.join(options[:-1])} or {options[-1]}"
+    return f"Which one: {named}? Nothing changed yet."
 
 
 def more_or_in_all(count: int, before: int) -> str:

@@ -26,7 +26,7 @@ SIGNS = {
     "buds": "buds",
     "cloudy_sap": "cloudy sap",
     "yellow_sap": "yellow sap",
-    "off_smell": "sap that smells off",
+    "off_smell": "off smell",
     "moths": "moths",
 }
 SPECIES_MOST = 20
@@ -99,8 +99,8 @@ def _sap_in_parts(entries: Sequence[Entry], style: Style) -> str:
     if len(entries) > _MOST_NAMED:
         trees = sum(entry.tree is not None for entry in entries)
         what = "trees" if trees == len(entries) else "amounts"
-        return f"{total} ({len(entries)} {what})"
-    return f"{', '.join(_sap(entry, style) for entry in entries)}: {total} in all"
+        return f"{total} in all ({len(entries)} {what})"
+    return f"{total} in all ({', '.join(_sap(entry, style) for entry in entries)})"
 
 
 def _sugar(entry: Entry, style: Style) -> str:

@@ -21,6 +21,10 @@ def nothing_waits(cold_f: float, style: Style) -> str:
     )
 
 
+def _example(style: Style) -> str:
+    return "2C" if style.is_metric else "36F"
+
+
 def waiting(
     gallons: float,
     oldest: date,
@@ -41,5 +45,9 @@ def waiting(
             f" {_NOSE}"
         )
     by = "today" if boil_by <= style.today else f"by {day(boil_by, style.today)}"
-    ask = "" if warmest_f is not None else " Tell me how cold it is kept: sap at 36F."
+    ask = (
+        ""
+        if warmest_f is not None
+        else f" Tell me how cold it is kept, like: sap at {_example(style)}."
+    )
     return f"{said}. By rule of thumb boil it {by}. {_NOSE}{ask}"
