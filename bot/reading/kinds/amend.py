@@ -220,6 +220,7 @@ _FILLERS = frozenset(
 _FIELDS = {
     "volume": "gallons", "brix": "brix", "hours": "hours", "money": "dollars", "temp": "fahrenheit",
     "cords": "cords", "mass": "propane_lb", "length": "diameter_in", "number": "value",
+    "vessels": "gallons",
     "tree": "tree", "lot": "lot", "date": "on",
 }  # fmt: skip
 
@@ -310,6 +311,9 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
         return None, None
     if item.sort == "volume":
         return "gallons", item.gallons
+    if item.sort == "vessels":
+        size = notes.profile.bucket_gallons
+        return (None, None) if size is None else ("gallons", item.value * size)
     if item.sort == "date":
         told = item.on != notes.sent.date() or any(
             each.has("STRONG", "AMENDP") for each in notes.clauses
