@@ -18,6 +18,10 @@ from bot.wiring import DEFAULT_ZONE, Parts, build
 
 # Texts in hand when the server is told to stop are finished first, as long as Twilio waits.
 _LAST_TEXTS_S = 15
+# Texts in work at the same time. SQLite has one writer; a second one may be read meanwhile.
+# PostgreSQL serves as many as our side holds connections (SQLAlchemy: 5, and 10 more in need).
+_AT_ONCE_SQLITE = 2
+_AT_ONCE_POSTGRESQL = 10
 
 log = logging.getLogger(__name__)
 
@@ -44,7 +48,13 @@ def serve(settings: Settings, host: str, port: int) -> None:
         if taken_up:
             log.info("Read %d texts that were kept but not read before", taken_up)
         warm(parts)
-        app = make_app(parts.inbox.receive, webhook, parts.clock, lambda: look_at_store(parts))
+        app = make_app(
+            parts.inbox.receive,
+            webhook,
+            parts.clock,
+            lambda: look_at_store(parts),
+            _AT_ONCE_SQLITE if settings.is_sqlite else _AT_ONCE_POSTGRESQL,
+        )
         uvicorn.run(
             app,
             host=host,

@@ -108,10 +108,15 @@ class Settings(BaseSettings):
         return self.public_url is not None and urlsplit(self.public_url).hostname in _LOOPBACK
 
     @property
+    def is_sqlite(self) -> bool:
+        """True where the store is SQLite, in a file or in memory."""
+        return self.database_url.startswith("sqlite")
+
+    @property
     def sqlite_file(self) -> Path | None:
         """The file of the store, None where it is PostgreSQL or in memory."""
         path = self.database_url.partition("://")[2].partition("?")[0].removeprefix("/")
-        is_file = self.database_url.startswith("sqlite") and path not in ("", ":memory:")
+        is_file = self.is_sqlite and path not in ("", ":memory:")
         return Path(path) if is_file else None
 
 

@@ -21,6 +21,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from urllib.parse import parse_qsl
 
+from anyio import CapacityLimiter, to_thread
 from fastapi import FastAPI, Request, Response
 from fastapi.responses import JSONResponse
 from starlette.concurrency import run_in_threadpool
@@ -62,12 +63,16 @@ def make_app(
     signatures: Signatures | Closed,
     clock: Clock,
     look_at_store: Callable[[], None],
+    at_once: int = 4,
 ) -> FastAPI:
     """The web application.
 
-    receive: keeps a text and gives the reply, None for none; called in a thread, by several at
-    once. look_at_store: raises if the store does not answer; called in a thread too.
+    receive: keeps a text and gives the reply, None for none; called in threads. look_at_store:
+    raises if the store does not answer; called in a thread too.
+    at_once: texts in work at the same time. The others wait in the order in which they came:
+    left to fight for the store's lock, the unluckiest waits four times longer.
     """
+    turns = CapacityLimiter(at_once)
     app = FastAPI(title="Pailtext", docs_url=None, redoc_url=None, openapi_url=None)
 
     @app.post(TWILIO_PATH)
@@ -90,7 +95,7 @@ def make_app(
             text = incoming(form, clock.now_utc())
         except UnreadableFormError as error:
             return _refused(400, str(error))
-        reply = await run_in_threadpool(receive, text)
+        reply = await to_thread.run_sync(receive, text, limiter=turns)
         answer = twiml(reply if may_be_answered(text) else None)
         return Response(answer, media_type="text/xml")
 

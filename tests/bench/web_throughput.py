@@ -3,7 +3,7 @@
     python -m tests.bench.web_throughput [--texts 1500] [--clients 16]
 
 Starts `pailtext serve` (one process, SQLite, every commit on the disk) and sends signed texts of
-a mixed kind over kept-alive connections, each client a person of its own. In the same run, in
+a mixed kind over kept-alive connections, each client for ten people. In the same run, in
 turns, the same forms go to an endpoint that does the least there can be: parse the form, commit
 one SQLModel row behind a lock, answer with TwiML. Prints requests a second, the median and the
 99th hundredth of the answering times, and the ratios: at least 0.5 of the throughput is wanted,
@@ -42,7 +42,8 @@ from tests.doors.twilio_peer import encoded, form, headers
 
 WANTED_THROUGHPUT = 0.5
 WANTED_P99 = 5.0
-WARM_UP = 5  # texts of each client that are not counted
+PEOPLE = 10  # whose texts each client sends in turn, as a carrier does
+WARM_UP = 2  # texts of each person that are not counted: where they are, and their taps
 TURNS = 3
 SEED = 20270309
 
@@ -87,12 +88,18 @@ class Load:
         return sorted(self.each)[int(len(self.each) * 0.99)] * 1000
 
 
-def texts_of(client: int, count: int, draw: random.Random) -> list[dict[str, str]]:
+def texts_of(person: int, count: int, draw: random.Random) -> list[dict[str, str]]:
     """The forms of one person, who first says where they are."""
     weights = [weight for weight, _ in MIX]
     makers = draw.choices([make for _, make in MIX], weights, k=count)
     bodies = ["I'm in 05843", "set 30 taps", *(make(draw) for make in makers)][:count]
-    return [form(body, From=f"+1555010{client:04d}") for body in bodies]
+    return [form(body, From=f"+1555010{person:04d}") for body in bodies]
+
+
+def texts_through(client: int, of_each: int, draw: random.Random) -> list[dict[str, str]]:
+    """The forms that one client sends: its people take turns."""
+    people = [texts_of(client * PEOPLE + n, of_each, draw) for n in range(PEOPLE)]
+    return [text for turn in zip(*people, strict=True) for text in turn]
 
 
 def requests_of(url: str, texts: list[dict[str, str]]) -> list[bytes]:
@@ -233,20 +240,21 @@ def together(loads: list[Load]) -> Load:
 
 def compare(texts: int, clients: int) -> tuple[Load, Load]:
     """The loads of the webhook and of the barest endpoint, taken in turns."""
-    each = max(texts // clients // TURNS, 1)
+    of_each = max(round(texts / clients / TURNS / PEOPLE), 1)
     draw = random.Random(SEED)
-    people = [texts_of(n, WARM_UP + each * TURNS, draw) for n in range(clients)]
+    queues = [texts_through(n, WARM_UP + of_each * TURNS, draw) for n in range(clients)]
+    warm_up, each = WARM_UP * PEOPLE, of_each * PEOPLE
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         store = f"sqlite:///{folder / 'pailtext.sqlite3'}"
         with running(folder, store) as server, running_barest(folder) as bare:
             loads: dict[str, list[Load]] = {server.url: [], bare: []}
             for url in loads:
-                send(url, [requests_of(url, own[:WARM_UP]) for own in people])
+                send(url, [requests_of(url, own[:warm_up]) for own in queues])
             for turn in range(TURNS):
-                first = WARM_UP + turn * each
+                first = warm_up + turn * each
                 for url, taken in loads.items():
-                    ready = [requests_of(url, own[first : first + each]) for own in people]
+                    ready = [requests_of(url, own[first : first + each]) for own in queues]
                     taken.append(send(url, ready))
             return together(loads[server.url]), together(loads[bare])
 
