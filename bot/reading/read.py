@@ -16,10 +16,12 @@ from datetime import datetime
 from bot.reading import items as item_stage
 from bot.reading import kinds, tidy, tokens, topics
 from bot.reading.clauses import Clause, clauses
-from bot.reading.kinds import Chat, Question, Sap, helper
+from bot.reading.kinds import Chat, Question, Reading, Sap, helper
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
+from bot.reading.kinds.start import KEYWORDS as START_WORDS
 from bot.reading.kinds.start import SAID_IN, Start
+from bot.reading.kinds.stop import KEYWORDS as STOP_WORDS
 from bot.reading.kinds.stop import SAID_OUT, Stop
 from bot.reading.kinds.undo import Undo
 from bot.reading.notes import Noted, Notes
@@ -27,10 +29,11 @@ from bot.reading.understanding import Choice, Doubt, Profile, Understanding
 
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
 _BY_CLAUSE = tuple(module for module in kinds.FAMILY if hasattr(module, "find"))
-_KEYWORDS = {
-    word: cls for cls in (Stop, Start, Help)
-    for word in __import__(cls.__module__, fromlist=["KEYWORDS"]).KEYWORDS
-}  # fmt: skip
+_KEYWORDS: dict[str, type[Reading]] = {
+    **dict.fromkeys(STOP_WORDS, Stop),
+    **dict.fromkeys(START_WORDS, Start),
+    **dict.fromkeys(HELP_WORDS, Help),
+}
 MOST_CLAUSES = 80
 """Pieces of the longest text that is taken apart: three times what a long text has."""
 _PLANNED_STILL = frozenset(("helper", "place", "bucket_size", "tree"))

@@ -88,6 +88,10 @@ def find_whole(notes: Notes) -> bool:
         return False
     changes, start = _changes(notes)
     if not changes:
+        vessels = next((i for c in notes.clauses for i in c.items if i.sort == "vessels"), None)
+        if vessels is not None:
+            notes.ask(f"{vessels.text}: how many gal is that?", fill="no, {} gal")
+            return True
         if any(clause.has("STRONG") for clause in notes.clauses):
             notes.ask(
                 "What should the last record be? Text it like: no, 14 gal.",
