@@ -266,6 +266,7 @@ def _stop(turn: Turn, _reading: Stop) -> None:
 
 
 def _start(turn: Turn, _reading: Start) -> None:
+    turn.is_carrier_word = True
     Consent(turn.book).start(turn.who.person_id, turn.text)
     turn.is_silent = turn.text.incoming.opt_out is not None
     if not turn.is_new:
@@ -274,6 +275,7 @@ def _start(turn: Turn, _reading: Start) -> None:
 
 
 def _help(turn: Turn, _reading: Help) -> None:
+    turn.is_carrier_word = True
     turn.is_silent = turn.text.incoming.opt_out is not None
     if not turn.is_new:
         turn.reply.answers.append(meeting.HELP)

@@ -38,7 +38,8 @@ from bot.wording.compose import Part, fit
 # trees are, or how warm the barrel is, changes nothing.
 _ADDS_UP = (Sap, Syrup, Jars, PouredOut, Cost, Fuel, TapsPulled)
 _CARRIER_WORDS = {"STOP": Stop(), "START": Start(), "HELP": Help()}
-_ASIDE = 5
+# The introduction matters more than any note, an aside less.
+_INTRODUCTION, _ASIDE = 1, 5
 _PLAIN_SEGMENTS, _MOST_SEGMENTS = 1, 2
 
 
@@ -169,14 +170,15 @@ class Conversation:
             said_anything = turn.reply.parts()
             if unplaced and not asks:
                 first = meeting.FIRST_RECORD if said_anything else meeting.FIRST_CONTACT
-                closing.append(Part(first, _ASIDE, meeting.FIRST_AT_LEAST, stays=True))
+                closing.append(Part(first, _INTRODUCTION, meeting.FIRST_AT_LEAST, stays=True))
                 self._ask_where(turn, first)
             else:
                 first = meeting.FIRST_QUESTION
-                closing.append(Part(first, _ASIDE, meeting.FIRST_AT_LEAST, stays=True))
+                closing.append(Part(first, _INTRODUCTION, meeting.FIRST_AT_LEAST, stays=True))
             self._mention_invitation(turn)
             return
-        if unplaced and not asks and turn.may_hint(_WHERE) and not turn.undone:
+        may_ask = unplaced and not asks and not turn.undone and not turn.is_carrier_word
+        if may_ask and turn.may_hint(_WHERE):
             closing.append(Part(meeting.ASK_WHERE, _ASIDE))
             self._ask_where(turn, meeting.ASK_WHERE)
 

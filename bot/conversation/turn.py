@@ -89,8 +89,8 @@ class Turn:
     sent: the wall clock of the sugarbush when it arrived (naive). words: the text that is
     read, which is the completed one when a doubt was settled (`is_settled`).
     recorded, changed, undone: the entries written anew, put right, and taken back. topics:
-    those that were answered. is_silent: nothing may be sent. drops_question: an undo would
-    only drop the open question.
+    those that were answered. is_silent: nothing may be sent. is_carrier_word: STOP, START or
+    HELP. drops_question: an undo would only drop the open question.
     """
 
     def __init__(
@@ -108,6 +108,7 @@ class Turn:
         self.changed: list[Entry] = []
         self.undone: list[Entry] = []
         self.is_silent = False
+        self.is_carrier_word = False
         self.is_settled = False
         self.drops_question = False
         self.asked: Question | None = None

@@ -78,6 +78,8 @@ def about_syrup_full(gallons: float, style: Style) -> str:
     return said if gallons > _MOST_IN_PINTS else f"{said} ({pints(gallons)})"
 
 
+# Less than this is said in fluid ounces, pints.
+_SAID_IN_PINTS = 0.9
 # What would be said as 8 pints is a gallon.
 _SAID_IN_GALLONS = 0.97
 # Beyond this, pints say nothing that gallons do not.
@@ -87,7 +89,7 @@ _MOST_IN_PINTS = 6.0
 def pints(gallons: float) -> str:
     """A volume in pints to the nearest half, or in fluid ounces under one pint."""
     amount = gallons * PINTS_PER_GALLON
-    if amount < 1:
+    if amount < _SAID_IN_PINTS:
         return f"{two_figures(gallons * FL_OZ_PER_GALLON)} fl oz"
     halves = round(amount * 2)
     whole, half = divmod(halves, 2)

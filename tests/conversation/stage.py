@@ -80,7 +80,11 @@ class Stage:
 
     def text(self, words: str, at: str = "2027-03-05T18:00", sender: str = ANN, **more: Any) -> str:
         """Somebody texts at a wall-clock time of their place; the reply, "" for none."""
-        return self.deliver(str(self._ids()), words, at, sender, **more)
+        return self.deliver(self.next_id(), words, at, sender, **more)
+
+    def next_id(self) -> str:
+        """An id that no text had before."""
+        return str(self._ids())
 
     def deliver(self, provider_id: str, words: str, at: str, sender: str = ANN, **more: Any) -> str:
         """A text arrives under its provider's id."""
