@@ -1,4 +1,4 @@
-"""Holds what was read of a text against what its fixture line expects (fixtures/texts/README.md)."""
+"""Holds what was read of a text against what its line in fixtures/texts expects."""
 
 from __future__ import annotations
 
@@ -33,10 +33,10 @@ def faults(line: Given, answer: Given) -> list[str]:
 def interpretations(line: Given) -> Iterator[tuple[list[Given], bool | None]]:
     """Every accepted (readings, whether a question must come)."""
     given = [(line["expect"], line["ask"])]
-    for other in line.get("alternatives", []):
-        given.append(
-            (other["readings"], other["ask"]) if isinstance(other, dict) else (other, line["ask"])
-        )
+    given += [
+        (other["readings"], other["ask"]) if isinstance(other, dict) else (other, line["ask"])
+        for other in line.get("alternatives", [])
+    ]
     for readings, ask in given:
         needs_question = ask is None and all(each.get("_optional") for each in readings)
         yield readings, True if needs_question else ask

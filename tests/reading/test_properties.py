@@ -22,7 +22,8 @@ SUGARERS_WORDS = st.lists(
     st.sampled_from(
         "12 2.2 half a gal gallons of sap syrup at brix tree 7 north lot bottled pints boiled in "
         "hours yesterday the 4th mon $ 3/4 , . ? ! - and not no make that if should pulled all "
-        "taps spilled into barrel 41F pan water boils cord burned buds add undo STOP x # per each".split()
+        "taps spilled into barrel 41F pan water boils cord burned buds add undo STOP x # per "
+        "each".split()
     ),
     max_size=25,
 ).map(" ".join)
