@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,3 +37,24 @@ class Outgoing:
     to: str
     text: str
     kind: str = "reply"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unasked:
+    """A text that nobody asked for, as the morning plans it and the outbox owes it.
+
+    to: an address of the person. kind: "alert" (the morning's, at the hour that the person was
+    told) or "reminder" (between 8 and 21 local). key: what it is owed for ("morning",
+    "boil_by"); with `local_date` it is owed a person once. local_date: the day of the matter, so
+    that the same matter planned on two days is owed once: the boil-by day, 1 January of the
+    season for what comes once a season. due_utc: not before; useless_after_utc: not any more.
+    """
+
+    person_id: int
+    to: str
+    kind: str
+    key: str
+    local_date: date
+    text: str
+    due_utc: datetime
+    useless_after_utc: datetime
