@@ -26,9 +26,10 @@ print("|".join([os.getcwd(), *sys.argv[1:], sys.stdin.read()]))
 UV = f"""#!/bin/sh
 echo "$1 $2" >>"$UV_LOG"
 for last; do :; done
+[ -e "$UV_LOG.fails" ] && exit 7
 case $1 in
     venv) mkdir -p "$last/bin" && ln -sf "{sys.executable}" "$last/bin/python" ;;
-    pip) sleep 0.3; echo noise; exit "$(cat "$UV_LOG.status" 2>/dev/null || echo 0)" ;;
+    pip) sleep 0.3; echo noise ;;
 esac
 """
 
@@ -73,8 +74,10 @@ class House:
         log = self.path / "uv.log"
         return log.read_text().splitlines() if log.exists() else []
 
-    def uv_fails(self, status: int) -> None:
-        (self.path / "uv.log.status").write_text(str(status))
+    @property
+    def uv_fails(self) -> Path:
+        """While this file stands, uv fails."""
+        return self.path / "uv.log.fails"
 
     def put(self, name: str, script: str) -> None:
         program = self.path / name
@@ -159,13 +162,24 @@ def test_two_copies_that_start_at_once_set_up_once(house: House) -> None:
 
 
 def test_an_installation_that_fails_is_said_and_done_again(house: House) -> None:
-    house.uv_fails(7)
+    """Neither uv nor pip can: the lock asks for what has no hash."""
+    house.uv_fails.touch()
+    for lock in ("requirements.lock", "requirements-test.lock"):
+        (house.root / "deploy" / lock).write_text("./nowhere\n")
     status, out, err = house.run("read")
     assert (status, out) == (1, "")
     assert "could not set up" in err
     assert not house.installed.exists()
-    house.uv_fails(0)
+    house.uv_fails.unlink()
     assert house.run("read")[0] == 0
+
+
+def test_where_uv_cannot_pip_does_it(house: House) -> None:
+    house.uv_fails.touch()
+    status, out, err = house.run("read")
+    assert (status, out) == (0, f"{house.root}|read|said\n"), err
+    assert "trying pip" in err
+    assert (house.root / ".venv" / "pyvenv.cfg").exists()
 
 
 @pytest.mark.parametrize("old", [None, "#!/bin/sh\nexit 1\n"], ids=["none", "too old"])
