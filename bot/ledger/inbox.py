@@ -35,6 +35,7 @@ _FAILED = update(_inbox).where(_inbox.c.id == bindparam("text_id")).values(tries
 _UNREAD = _SELECT.where(
     _inbox.c.read_utc.is_(None), _inbox.c.tries < bindparam("most_tries")
 ).order_by(_inbox.c.id)
+_OWED = _SELECT.where(_inbox.c.reply_owed).order_by(_inbox.c.id)
 _EARLIER = _SELECT.where(
     _inbox.c.sender == bindparam("sender"),
     _inbox.c.arrived_utc.between(bindparam("since_utc"), bindparam("until_utc")),
@@ -98,6 +99,10 @@ class InboxRows:
     def unread(self, most_tries: int) -> list[KeptText]:
         """Texts kept and not yet read, oldest first, without those that failed too often."""
         return self._all(_UNREAD, most_tries=most_tries)
+
+    def owed(self) -> list[KeptText]:
+        """Texts whose reply still has to be sent, oldest first."""
+        return self._all(_OWED)
 
     def earlier_from(
         self, sender: str, text_id: int, since_utc: datetime, until_utc: datetime
