@@ -306,8 +306,35 @@ def _add_questions(notes: Notes) -> None:
             return
     numbers = next(iter(sentences.values()))
     hit = topics.asked(_text(found, idle if len(idle) <= MOST_IDLE_CLAUSES else numbers))
-    if hit is not None:
-        _add_question(notes, numbers[0], hit)
+    if hit is None:
+        return
+    plain_talk = not any(_speaks_of_the_trade(found[n]) for n in numbers)
+    weak = hit.margin < WEAK_MARGIN and hit.score < WEAK_SCORE
+    if plain_talk and notes.noted and numbers[0] < notes.noted[0].clause:
+        return  # "know what we got? 12 gal": a way of telling
+    if plain_talk and weak:
+        notes.add(Chat(), found[numbers[0]].items[0].start)
+        return
+    _add_question(notes, numbers[0], hit)
+
+
+WEAK_MARGIN = 1.5
+WEAK_SCORE = 4.0
+"""A question without a word of the trade that is no liker to any topic is small talk."""
+_EVERYDAY = frozenset(
+    (
+        "ASKHOW ASKDO ASKME NOT PLAN IF PERHAPS ABOUT TOTAL MORE RATE GREET THANKS SMALLTALK IS "
+        "HAVE INTO OBJECT ALL OVER GATHER WEAK STACK HOLD BURNISH KILL OTHERS FOREIGN COMPASS "
+        "LOTN BOTH EACHN TWICE ADD "
+    ).split()
+)
+
+
+def _speaks_of_the_trade(clause: Clause) -> bool:
+    return bool(clause.tags - _EVERYDAY) or any(
+        item.sort in ("volume", "brix", "temp", "length", "cords", "tree", "lot")
+        for item in clause.items
+    )
 
 
 MOST_IDLE_CLAUSES = 5
