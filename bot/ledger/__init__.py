@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from bot.ledger.book import Book, CollisionError, Ledger
 from bot.ledger.inbox import KeptText
-from bot.ledger.notes import Asked
+from bot.ledger.notes import Asked, Word
+from bot.ledger.outbox import Due, NewText, OwedText
 from bot.ledger.people import HELPER, OWNER, Invitation, Who
 from bot.ledger.records import Kept, Records, Undone, Writer
 from bot.ledger.schema import NewerStoreError
@@ -18,6 +19,7 @@ __all__ = [
     "Asked",
     "Book",
     "CollisionError",
+    "Due",
     "Invitation",
     "Kept",
     "KeptText",
@@ -25,11 +27,14 @@ __all__ = [
     "Ledger",
     "NamedSap",
     "NamedSugar",
+    "NewText",
     "NewerStoreError",
+    "OwedText",
     "Records",
     "Store",
     "TimedSap",
     "Undone",
     "Who",
+    "Word",
     "Writer",
 ]

@@ -8,8 +8,10 @@ from contextlib import contextmanager
 from sqlalchemy import Connection
 from sqlalchemy.exc import IntegrityError
 
+from bot.ledger.forecasts import ForecastRows
 from bot.ledger.inbox import InboxRows, KeptText
 from bot.ledger.notes import Consents, Hints, Questions
+from bot.ledger.outbox import OutboxRows
 from bot.ledger.people import People
 from bot.ledger.records import Records
 from bot.ledger.store import Store
@@ -32,6 +34,8 @@ class Book:
         self.questions = Questions(connection)
         self.hints = Hints(connection)
         self.consents = Consents(connection)
+        self.outbox = OutboxRows(connection)
+        self.forecasts = ForecastRows(connection)
 
 
 class Ledger:

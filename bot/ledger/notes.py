@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from datetime import date, datetime
 from typing import Any
 
@@ -23,11 +23,19 @@ _SAID_ON = select(_said.c.on).where(*_IS_HINT)
 _UNSAY = delete(_said).where(*_IS_HINT)
 _SAY = insert(_said)
 
+# By the time that it was said: a text that was read late does not outdo a later one.
 _LAST_WORD = (
-    select(_consent.c.said)
+    select(_consent.c.said, _consent.c.at_utc)
     .where(_consent.c.person_id == bindparam("person_id"))
-    .order_by(_consent.c.id.desc())
+    .order_by(_consent.c.at_utc.desc(), _consent.c.id.desc())
     .limit(1)
+)
+_LOGGED = (
+    select(
+        _consent.c.said, _consent.c.how, _consent.c.address, _consent.c.text_id, _consent.c.at_utc
+    )
+    .where(_consent.c.person_id == bindparam("person_id"))
+    .order_by(_consent.c.id)
 )
 _LOG = insert(_consent)
 
@@ -39,6 +47,18 @@ class Asked:
     question: dict[str, Any]
     text_id: int
     asked_utc: datetime
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A line of the consent log: "stop" or "start", how and by which address it came, with which
+    text, when."""
+
+    said: str
+    how: str
+    address: str | None
+    text_id: int | None
+    at_utc: datetime
 
 
 class Questions:
@@ -97,20 +117,18 @@ class Consents:
 
     def last(self, person_id: int) -> str | None:
         """What the person said last: "stop", "start", or None if neither."""
-        said: str | None = self._connection.execute(_LAST_WORD, {"person_id": person_id}).scalar()
-        return said
+        row = self._connection.execute(_LAST_WORD, {"person_id": person_id}).first()
+        return None if row is None else str(row[0])
 
-    def log(
-        self, person_id: int, said: str, how: str, text_id: int | None, at_utc: datetime
-    ) -> None:
-        """Add a line: "stop" or "start", and how it came ("twilio_sms: STOP")."""
-        self._connection.execute(
-            _LOG,
-            {
-                "person_id": person_id,
-                "said": said,
-                "how": how,
-                "text_id": text_id,
-                "at_utc": at_utc,
-            },
-        )
+    def last_at(self, person_id: int) -> datetime | None:
+        """When they said it, aware UTC."""
+        row = self._connection.execute(_LAST_WORD, {"person_id": person_id}).first()
+        return None if row is None else row[1]
+
+    def log(self, person_id: int, word: Word) -> None:
+        """Add a line."""
+        self._connection.execute(_LOG, {"person_id": person_id, **asdict(word)})
+
+    def of_person(self, person_id: int) -> list[Word]:
+        """The whole log of a person, in the order in which it was written."""
+        return [Word(*row) for row in self._connection.execute(_LOGGED, {"person_id": person_id})]

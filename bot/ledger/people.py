@@ -32,6 +32,17 @@ _FIND = (
     .where(_address.c.address == bindparam("address"), *_BELONGS)
     .with_for_update(of=_person)
 )
+_BY_ID = (
+    select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role)
+    .join_from(_person, _member, _member.c.person_id == _person.c.id)
+    .where(_person.c.id == bindparam("person_id"), *_BELONGS)
+    .with_for_update(of=_person)
+)
+_ADDRESSES = (
+    select(_address.c.address)
+    .where(_address.c.person_id == bindparam("person_id"))
+    .order_by(_address.c.id)
+)
 _NEW_PERSON = insert(_person).returning(_person.c.id)
 _NEW_SUGARBUSH = insert(_sugarbush).returning(_sugarbush.c.id)
 _NEW_ADDRESS = insert(_address)
@@ -106,6 +117,22 @@ class People:
             return None
         person_id, units, sugarbush_id, role = found
         return Who(person_id, address, units, sugarbush_id, role)
+
+    def lock(self, person_id: int) -> Who | None:
+        """The person of this number, locked until the transaction ends, with the address that
+        they had first; None if there is none."""
+        found = self._first(_BY_ID, person_id=person_id)
+        if found is None:
+            return None
+        addresses = self.addresses(person_id)
+        if not addresses:
+            return None
+        _, units, sugarbush_id, role = found
+        return Who(person_id, addresses[0], units, sugarbush_id, role)
+
+    def addresses(self, person_id: int) -> list[str]:
+        """The addresses of a person, in the order in which they were linked."""
+        return list(self._connection.execute(_ADDRESSES, {"person_id": person_id}).scalars())
 
     def meet(self, address: str, now_utc: datetime) -> Who:
         """Somebody new, with a sugarbush of their own."""

@@ -196,7 +196,8 @@ class Record(SQLModel, table=True):
 class Consent(SQLModel, table=True):
     """The log of who allowed or forbade texts, when, and how. Only ever added to.
 
-    said: "stop" or "start". how: the door and the word or error that said it.
+    said: "stop" or "start". how: the door and the word or error that said it. address: the one
+    it came by.
     """
 
     __tablename__ = "consent"
@@ -205,6 +206,7 @@ class Consent(SQLModel, table=True):
     person_id: int = Field(foreign_key="person.id", index=True)
     said: str
     how: str
+    address: str | None = None
     text_id: int | None = Field(default=None, foreign_key="inbox.id")
     at_utc: datetime
 
@@ -228,6 +230,81 @@ class Said(SQLModel, table=True):
     person_id: int = Field(primary_key=True, foreign_key="person.id")
     what: str = Field(primary_key=True)
     on: date
+
+
+class OutboxText(SQLModel, table=True):
+    """A text that is owed to somebody, committed with its cause; then what became of it.
+
+    key: what it is owed for ("morning", "boil_by:17", "reply:45"); one person is owed it once a
+    local day. kind: "alert", "reminder", "notice" or "reply". sent_from: the address it has to
+    leave by, "" for the usual one.
+    state: "owed"; "trying" from just before the provider is called until its answer is written;
+    "unclear" when nobody knows whether the provider took it; "sent"; "dropped" when it may not or
+    need not go any more; "failed" when the provider will never take it. reason: why, in a few
+    words.
+    look_utc: when to look at it next: when it is due, then when a claim or a pause runs out.
+    tries counts the claims, and tells one from the next.
+    status: what the provider reported last.
+    """
+
+    __tablename__ = "outbox"
+    __table_args__ = (
+        UniqueConstraint("person_id", "key", "local_date"),
+        Index(
+            "ix_outbox_look",
+            "look_utc",
+            "id",
+            sqlite_where=text("state IN ('owed', 'trying', 'unclear')"),
+            postgresql_where=text("state IN ('owed', 'trying', 'unclear')"),
+        ),
+        Index("ix_outbox_person_id_sent_utc", "person_id", "sent_utc"),
+        Index("ix_outbox_provider_id", "provider_id"),
+    )
+
+    id: int | None = Field(default=None, primary_key=True)
+    person_id: int = Field(foreign_key="person.id")
+    door: str
+    address: str
+    sent_from: str = ""
+    kind: str
+    key: str
+    local_date: date
+    body: str = Field(sa_column=Column(Text, nullable=False))
+    segments: int
+    made_utc: datetime
+    due_utc: datetime
+    useless_after_utc: datetime
+    look_utc: datetime
+    state: str
+    reason: str | None = None
+    tries: int = 0
+    trying_since_utc: datetime | None = None
+    sent_utc: datetime | None = None
+    provider_id: str | None = None
+    status: str | None = None
+
+
+class ForecastKept(SQLModel, table=True):
+    """The last good forecast of a weather source for one of its cells, as `told`, JSON."""
+
+    __tablename__ = "forecast"
+
+    source: str = Field(primary_key=True)
+    cell_key: str = Field(primary_key=True)
+    fetched_utc: datetime
+    told: str = Field(sa_column=Column(Text, nullable=False))
+
+
+class CellFound(SQLModel, table=True):
+    """The cell that a weather source found for a place; no `cell_key` where it covers none."""
+
+    __tablename__ = "forecast_cell"
+
+    source: str = Field(primary_key=True)
+    place_key: str = Field(primary_key=True)
+    cell_key: str | None = None
+    zone: str | None = None
+    asked_utc: datetime
 
 
 def table_of(model: type[SQLModel]) -> Table:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -14,7 +15,7 @@ from alembic.script import ScriptDirectory
 from sqlalchemy import create_engine, inspect, text
 from sqlmodel import SQLModel
 
-from bot.ledger import IN_MEMORY, NewerStoreError, Store
+from bot.ledger import IN_MEMORY, Ledger, NewerStoreError, Store
 from bot.ledger.schema import HEAD, MIGRATIONS, create_today, migrate, stamp
 
 
@@ -50,6 +51,36 @@ def test_the_migrated_postgresql_store_is_what_the_tables_say(postgres_url: str)
         context = MigrationContext.configure(connection, opts={"compare_type": True})
         assert compare_metadata(context, SQLModel.metadata) == []
     store.close()
+
+
+@pytest.mark.parametrize("database", ["sqlite", "postgresql"])
+def test_an_old_store_is_brought_up_to_date_with_what_it_holds(
+    tmp_path: Path, request: pytest.FixtureRequest, database: str
+) -> None:
+    """From the first migration on: a person, their text and their STOP are there afterwards."""
+    if database == "sqlite":
+        url = f"sqlite:///{tmp_path / 'old.sqlite'}"
+    else:
+        url = request.getfixturevalue("empty_postgres_url")
+    engine = create_engine(url.replace("postgresql:", "postgresql+psycopg:"))
+    migrate(engine, "0001")
+    with engine.begin() as connection:
+        for sentence in (
+            "INSERT INTO person (id, met_utc) VALUES (1, '2027-03-01 12:00:00+00')",
+            "INSERT INTO consent (person_id, said, how, at_utc)"
+            " VALUES (1, 'stop', 'test: STOP', '2027-03-01 12:00:00+00')",
+        ):
+            if database == "sqlite":
+                sentence = sentence.replace("+00", ".000000")
+            connection.execute(text(sentence))
+    engine.dispose()
+    ledger = Ledger.open(url)
+    with ledger.reading() as book:
+        (word,) = book.consents.of_person(1)
+        assert (word.said, word.how, word.address) == ("stop", "test: STOP", None)
+        assert word.at_utc == datetime(2027, 3, 1, 12, tzinfo=UTC)
+        assert book.outbox.counts() == {}
+    ledger.close()
 
 
 def test_opening_twice_changes_nothing(store_url: str) -> None:
