@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
+from typing import Literal
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,13 +31,28 @@ class Incoming:
     opt_out: str | None = None
 
 
+# Why a text leaves. A reply was asked for; an alert comes at the hour that the person was told; a
+# reminder is owed to a record, and a notice to something that somebody else did.
+Kind = Literal["reply", "alert", "reminder", "notice"]
+
+SMS_DOOR, EMAIL_DOOR, CONSOLE_DOOR = "twilio_sms", "email", "console"
+
+
 @dataclass(frozen=True, slots=True)
 class Outgoing:
-    """A text that leaves. `kind` is "reply", "alert" or "reminder"."""
+    """A text that leaves.
+
+    to: the address it goes to. sent_from: the address it has to leave by, "" for the usual one.
+    text_id: its number in the outbox, so that the provider can report on it.
+    valid_for: how long it is of use; the provider gives up after that. None for ever.
+    """
 
     to: str
     text: str
-    kind: str = "reply"
+    kind: Kind = "reply"
+    sent_from: str = ""
+    text_id: int | None = None
+    valid_for: timedelta | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,9 +68,17 @@ class Unasked:
 
     person_id: int
     to: str
-    kind: str
+    kind: Kind
     key: str
     local_date: date
     text: str
     due_utc: datetime
     useless_after_utc: datetime
+
+
+def door_of(address: str) -> str:
+    """The door by which an address is reached: a number by SMS (or WhatsApp), a mail address by
+    e-mail, any other name at the console."""
+    if address.removeprefix("whatsapp:").startswith("+"):
+        return SMS_DOOR
+    return EMAIL_DOOR if "@" in address else CONSOLE_DOOR

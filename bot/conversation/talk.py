@@ -84,6 +84,7 @@ class Conversation:
         is_new = who is None
         if who is None:
             who = book.people.meet(incoming.sender, incoming.arrived_utc)
+            Consent(book).met(who.person_id, text)
         place = book.records.latest(who.sugarbush_id, "place")
         country = None if place is None else place.detail.get("country")
         units = units_spoken(incoming.text, who.units, country)
