@@ -9,7 +9,7 @@ from bot.clock import Clock
 from bot.conversation import Conversation, Senses
 from bot.inbox import Inbox
 from bot.ledger import Ledger
-from bot.reading.read import read, settle
+from bot.reading import read, settle
 
 # People whose place is not known yet are taken to live by this clock (our own: most who
 # sugar do).

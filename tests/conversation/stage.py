@@ -16,7 +16,7 @@ from bot.conversation import Conversation, Read, Senses, Settle
 from bot.inbox import Inbox
 from bot.ledger import IN_MEMORY, Ledger
 from bot.messages import Incoming
-from bot.reading.read import read, settle
+from bot.reading import read, settle
 from bot.replay import totals_of
 from bot.wiring import DEFAULT_ZONE, Parts
 

@@ -1,0 +1,82 @@
+"""What a text asks: its questions are looked up by their likeness to examples (topics)."""
+
+from __future__ import annotations
+
+from bot.reading import topics
+from bot.reading.clauses import Clause
+from bot.reading.kinds import Chat, Question
+from bot.reading.notes import Notes
+
+SURE_MARGIN = 6.0
+"""How far a second question in one text must be ahead of its next topic to be answered too."""
+
+
+def add_questions(notes: Notes) -> None:
+    """What is asked. Words that recorded nothing help to tell what the question is about."""
+    found = notes.clauses
+    sentences: dict[int, list[int]] = {}
+    for number, clause in enumerate(found):
+        if clause.question or (clause.hypothetical and _asks(found, clause.sentence)):
+            sentences.setdefault(clause.sentence, []).append(number)
+    if not sentences:
+        return
+    recorded = {noted.clause for noted in notes.noted}
+    idle = [n for n in range(len(found)) if n not in recorded]
+    if len(sentences) > 1:
+        each = [(numbers[0], topics.asked(_text(found, numbers))) for numbers in sentences.values()]
+        sure = [(at, hit) for at, hit in each if hit is not None and hit.margin >= SURE_MARGIN]
+        if len({(hit.topic, hit.howto) for _, hit in sure}) > 1:
+            for at, sure_hit in sure:
+                _add_question(notes, at, sure_hit)
+            return
+    numbers = next(iter(sentences.values()))
+    hit = topics.asked(_text(found, idle if len(idle) <= MOST_IDLE_CLAUSES else numbers))
+    if hit is None:
+        return
+    plain_talk = not any(_speaks_of_the_trade(found[n]) for n in numbers)
+    weak = hit.margin < WEAK_MARGIN and hit.score < WEAK_SCORE
+    if plain_talk and notes.noted and numbers[0] < notes.noted[0].clause:
+        return  # "know what we got? 12 gal": a way of telling
+    if plain_talk and weak:
+        notes.add(Chat(), found[numbers[0]].items[0].start)
+        return
+    _add_question(notes, numbers[0], hit)
+
+
+WEAK_MARGIN = 1.5
+WEAK_SCORE = 4.0
+"""A question without a word of the trade that is no liker to any topic is small talk."""
+_EVERYDAY = frozenset(
+    (
+        "ASKHOW ASKDO ASKME NOT PLAN IF PERHAPS ABOUT TOTAL MORE RATE GREET THANKS SMALLTALK IS "
+        "HAVE INTO OBJECT ALL OVER GATHER WEAK STACK HOLD BURNISH KILL OTHERS FOREIGN COMPASS "
+        "LOTN BOTH EACHN TWICE ADD "
+    ).split()
+)
+
+
+def _speaks_of_the_trade(clause: Clause) -> bool:
+    return bool(clause.tags - _EVERYDAY) or any(
+        item.sort in ("volume", "brix", "temp", "length", "cords", "tree", "lot")
+        for item in clause.items
+    )
+
+
+MOST_IDLE_CLAUSES = 5
+
+
+def _text(found: list[Clause], numbers: list[int]) -> str:
+    return " ".join(found[n].text for n in numbers)
+
+
+def _add_question(notes: Notes, at: int, hit: topics.Asked) -> None:
+    notes.clause_number = at
+    start = notes.clauses[at].items[0].start
+    if hit.topic == topics.NONE:
+        notes.add(Chat(), start)
+    else:
+        notes.add(Question(topic=hit.topic, howto=hit.howto), start)
+
+
+def _asks(found: list[Clause], sentence: int) -> bool:
+    return any(clause.question for clause in found if clause.sentence == sentence)

@@ -1,0 +1,183 @@
+"""What no kind may take is asked about: a minus, a range, "a few", a day to come, one of two
+amounts, a bare figure behind a word for sap."""
+
+from __future__ import annotations
+
+from bot.reading.clauses import Clause
+from bot.reading.items import Item
+from bot.reading.leftovers import ask_what, short
+from bot.reading.notes import Notes
+
+
+def dangling(clause: Clause, notes: Notes) -> None:
+    """`sap: 14`, `got 5`: a bare figure right behind a word for sap must not be lost."""
+    if clause.plan or clause.negated:
+        return
+    for item in clause.free("number"):
+        before = clause.preceding(item, 2)
+        after = clause.following(item, 1)
+        near = next((each for each in before if each.sort == "word"), None)
+        if near is None or not near.tags & {"SAP", "GATHER"} or item.part:
+            continue
+        if before and before[0].text in ("#", "no", "."):
+            continue
+        if (
+            after
+            and after[0].sort == "word"
+            and after[0].text not in ("today", "total", "in", "now", "more", "so")
+        ):
+            continue
+        item.used = True
+        ask_what(notes, f"{item.value:g}")
+        return
+
+
+_MEASURED = frozenset(
+    ("number", "volume", "brix", "temp", "vessels", "hours", "mass", "length", "money", "cords")
+)
+
+
+def doubtful(clause: Clause, notes: Notes) -> bool:
+    """Asks about what is doubtful in a clause. Says whether it had to."""
+    return any(
+        ask(clause, notes) for ask in (_no_plain_figure, _no_plain_day, _less_than, _to_come)
+    )
+
+
+def _said(notes: Notes, item: Item) -> str:
+    return notes.text[item.start : item.end]
+
+
+def _left_open(clause: Clause, notes: Notes, part: str, unit: str = "") -> str:
+    """The words of a clause with one part of them left open for the answer."""
+    fragment = notes.text[clause.items[0].start : clause.items[-1].end]
+    before, _, after = fragment.partition(part)
+    before = before.replace("{", "").replace("}", "").rstrip("-").removesuffix("minus ")
+    return f"{before}{{}} {unit}".rstrip() + after.replace("{", "").replace("}", "")
+
+
+def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
+    """A minus, a range, or "a few"."""
+    item = next(
+        (
+            each
+            for each in clause.items
+            if each.sort in _MEASURED and (each.negative or each.low is not None or each.vague)
+        ),
+        None,
+    )
+    if item is None or clause.has("FOREIGN") or not _matters(clause, item):
+        return False
+    words = _said(notes, item).split()
+    unit = words[-1] if item.sort not in ("number", "vessels") and len(words) > 1 else ""
+    fill = _left_open(clause, notes, _said(notes, item), unit)
+    if item.low is not None and item.high is not None:
+        notes.ask(
+            f"{item.low:g} to {item.high:g}: which shall I write down, "
+            f"{item.low:g}, {item.value:g} or {item.high:g}?",
+            fill=fill,
+        )
+    elif item.negative:
+        notes.ask(f"I can't take minus {item.value:g}. What was it?", fill=fill)
+    else:
+        notes.ask(f'How many is "{" ".join(words)}"? Text the number.', fill=fill)
+    return True
+
+
+def _no_plain_day(clause: Clause, notes: Notes) -> bool:
+    """`the other day`, a day that no month has, or two days at once."""
+    vague = clause.first("OTHERDAY")
+    if vague is not None and any(each.sort in _MEASURED for each in clause.items):
+        open_day = _left_open(clause, notes, _said(notes, vague))
+        notes.ask("Which day was that?", fill=open_day, number_only=False)
+        return True
+    days = [each for each in clause.items if each.sort == "date"]
+    no_day = any(each.on is None and not each.ahead for each in days)
+    if no_day or len({each.on for each in days}) > 1:
+        notes.ask("Which day was that? I can't tell from what you wrote.")
+        return True
+    return False
+
+
+def _less_than(clause: Clause, notes: Notes) -> bool:
+    """`under 5 gal`."""
+    less = clause.first("LESS")
+    volume = next(iter(clause.following(less, 1)), None) if less is not None else None
+    if less is None or volume is None or volume.sort != "volume":
+        return False
+    part = notes.text[less.start : volume.end]
+    fill = _left_open(clause, notes, part, volume.text.split()[-1])
+    notes.ask("How much was it, then? Text the number.", fill=fill)
+    return True
+
+
+def _to_come(clause: Clause, notes: Notes) -> bool:
+    """Something already done, on a day that is still to come."""
+    day = next((each for each in clause.items if each.sort == "date" and each.ahead), None)
+    if day is None and not clause.ahead:
+        return False
+    shown = "That day" if day is None else short(day.text)
+    fill = None if day is None else _left_open(clause, notes, _said(notes, day))
+    notes.ask(f"{shown} is still to come. Which day was it?", fill=fill, number_only=False)
+    return True
+
+
+def unsure(clause: Clause, notes: Notes) -> bool:
+    """`8 pints, or was it 9`: nothing of such a sentence is taken."""
+    if not clause.near("UNSURE", "PERHAPS") and " or " not in notes.text:
+        return False
+    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    maybes = sum(_maybe_amounts(other) for other in here)
+    bare = any(i.sort == "number" and not i.article for i in clause.items)
+    twice = (
+        maybes > 1
+        or (maybes == 1 and bare and any(i.sort == "volume" for i in clause.items))
+        or _one_or_other(clause)
+    )
+    if not twice and not (clause.near("UNSURE") or any(map(_or_amount, here))):
+        return False
+    if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
+        notes.ask("Which of the two shall I write down? Text the whole thing again.")
+    return True
+
+
+def _maybe_amounts(clause: Clause) -> int:
+    """How many amounts are said with a maybe."""
+    return sum(
+        "PERHAPS" in item.tags and any(n.sort in _MEASURED for n in clause.following(item, 1))
+        for item in clause.items
+    )
+
+
+def _one_or_other(clause: Clause) -> bool:
+    """`$12 or $15 for gaskets`."""
+    return any(
+        b.text == "or" and a.sort == c.sort and a.sort in _MEASURED
+        for a, b, c in zip(clause.items, clause.items[1:], clause.items[2:], strict=False)
+    )
+
+
+def _or_amount(clause: Clause) -> bool:
+    """`tapped 12, well 10, | or 12`."""
+    return (
+        len(clause.items) == 2
+        and clause.items[0].text == "or"
+        and clause.items[1].sort in _MEASURED
+    )
+
+
+_FIGURES_WANTED_BY = frozenset(
+    "SETV PULLV TAPN BOTTLE SUGAR STORE PANN COSTV WATERN GATHER BUCKET".split()
+)
+_COUNTED = ("TAPN", "JARN", "BUCKET")
+
+
+def _matters(clause: Clause, item: Item) -> bool:
+    """Would a kind want this figure? Of others nothing is asked."""
+    if item.sort != "number" or item.negative:
+        return True
+    if item.vague:
+        counted = clause.has(*_COUNTED) or "tapped" in clause.words()
+        told = clause.about("SETV", "PULLV", "BOTTLE", "POUR") and counted
+        return told or clause.about("COSTV")
+    return not clause.frame.isdisjoint(_FIGURES_WANTED_BY) or clause.tree is not None

@@ -1,0 +1,42 @@
+"""Totals that repeat their parts."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from bot.reading.kinds import Sap
+from bot.reading.notes import Noted, Notes
+
+
+def settle_totals(notes: Notes) -> None:
+    """`9 am and 5 pm, 14 total`: a total that repeats its parts is not one more amount."""
+    saps = notes.all(Sap)
+    if len(saps) < 2:
+        return
+    totals = [s for s in saps if notes.clauses[s.clause].has("TOTAL")]
+    for total in totals:
+        others = [s for s in saps if s is not total and _gallons(s) > 0]
+        if not others:
+            continue
+        whole = sum(_gallons(s) for s in others)
+        if abs(whole - _gallons(total)) < 0.01 * whole:
+            notes.noted.remove(total)
+            if isinstance(total.reading, Sap) and total.reading.brix is not None:
+                for other in others:
+                    if isinstance(other.reading, Sap) and other.reading.brix is None:
+                        other.reading = replace(other.reading, brix=total.reading.brix)
+            return
+        if all(
+            notes.clauses[s.clause].sentence == notes.clauses[total.clause].sentence for s in others
+        ):
+            for noted in (*others, total):
+                notes.noted.remove(noted)
+            notes.ask(
+                f"The parts make {whole:g} gal, you say {_gallons(total):g} in all. Which?",
+                fill="{} gal of sap",
+            )
+            return
+
+
+def _gallons(noted: Noted) -> float:
+    return noted.reading.gallons if isinstance(noted.reading, Sap) else 0.0
