@@ -22,9 +22,12 @@ LAYERS = {
     "words": {"clock", "entry", "figures", "messages", "settings", "tally", "units"},
     "pure": {"reading", "reckoning", "wording"},
     "edges": {"channels", "ledger", "places", "weather"},
-    "work": {"answers", "consent", "conversation", "inbox", "morning", "outbox", "standing"},
+    "work": {
+        "answers", "consent", "conversation", "forecasts", "inbox", "morning", "outbox",
+        "standing",
+    },
     "doors": {
-        "__main__", "chat", "cli", "doctor", "replay", "serving", "web", "wiring", "worker",
+        "__main__", "chat", "cli", "doctor", "jobs", "replay", "serving", "web", "wiring", "worker",
     },
 }  # fmt: skip
 ORDER = list(LAYERS)
