@@ -75,7 +75,7 @@ def _add_question(notes: Notes, at: int, hit: topics.Asked) -> None:
     if hit.topic == topics.NONE:
         notes.add(Chat(), start)
     else:
-        notes.add(Question(topic=hit.topic, howto=hit.howto), start)
+        notes.add(Question(topic=hit.topic, howto=hit.howto, also=hit.also), start)
 
 
 def _asks(found: list[Clause], sentence: int) -> bool:

@@ -63,7 +63,7 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
     wanted = SURE_SCORE if has_figures else UNMARKED_SCORE
     if hit is None or hit.topic == topics.NONE or hit.score < wanted:
         return False
-    notes.add(Question(topic=hit.topic, howto=hit.howto), 0)
+    notes.add(Question(topic=hit.topic, howto=hit.howto, also=hit.also), 0)
     return True
 
 

@@ -2,10 +2,11 @@
 
 1. A lone carrier's word is settled at once.
 2. tidy -> tokens -> items -> clauses.
-3. A text that joins, undoes or amends is that and nothing else.
-4. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
-5. Every kind is let at every other clause, in its order, and takes what is its own.
-6. Totals that repeat their parts go; what is left over with a figure in it is asked about.
+3. Gear that is told and instruments that are asked about are taken apart (apart.py).
+4. A text that joins, undoes or amends is that and nothing else.
+5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
+6. Every kind is let at every other clause, in its order, and takes what is its own.
+7. Totals that repeat their parts go; what is left over with a figure in it is asked about.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from datetime import datetime
 
 from bot.reading import items as item_stage
 from bot.reading import kinds, tidy, tokens
+from bot.reading.apart import apart
 from bot.reading.asking import add_questions
 from bot.reading.clauses import Clause, clauses
 from bot.reading.doubting import dangling, doubtful, unsure
@@ -62,6 +64,9 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return Understanding((Stop(),))
     if keyword in SAID_IN:
         return Understanding((Start(),))
+    meant = apart(plain, profile, lambda rest: read(rest, sent, profile))
+    if meant is not None:
+        return meant
     found = clauses(item_stage.items(run, sent, profile))
     if len(found) > MOST_CLAUSES:
         return Understanding((), Doubt("That is too much for one text. Text it in pieces."))

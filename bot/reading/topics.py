@@ -20,6 +20,9 @@ from bot.reading import lexicon, spelling
 NONE = "none"
 """The topic of texts that ask nothing that is answered here."""
 SMOOTHING = 0.1
+UNSURE_MARGIN = 3.5
+"""A how-to less far ahead of the next one is asked about (our own: of the example texts below it
+every third was meant for another, above it every twentieth)."""
 LEAST_RARITY = 1.0
 """What a word that is in every example still counts, beside the rarest's 1 and this."""
 PAIR_WEIGHT = 0.4
@@ -46,6 +49,13 @@ class Asked:
     margin: float
     second: str
     score: float = 0.0
+
+    @property
+    def also(self) -> str | None:
+        """The how-to that is nearly as likely as this one, None where there is no such doubt."""
+        howto = self.second.removeprefix("howto_")
+        unsure = self.howto is not None and self.margin < UNSURE_MARGIN
+        return howto if unsure and howto != self.second else None
 
 
 def _stem(word: str) -> str:

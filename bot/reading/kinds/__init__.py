@@ -11,6 +11,7 @@ from bot.reading.kinds import (
     chat,
     cost,
     fuel,
+    gear,
     help,
     helper,
     jars,
@@ -40,6 +41,7 @@ from bot.reading.kinds.bucket_size import BucketSize
 from bot.reading.kinds.chat import Chat
 from bot.reading.kinds.cost import Cost
 from bot.reading.kinds.fuel import Fuel
+from bot.reading.kinds.gear import Gear
 from bot.reading.kinds.help import Help
 from bot.reading.kinds.helper import Helper
 from bot.reading.kinds.jars import Jar, Jars
@@ -68,6 +70,7 @@ FAMILY: tuple[ModuleType, ...] = (
     help,
     join,
     wish,
+    gear,
     undo,
     amend,
     question,
@@ -109,6 +112,7 @@ __all__ = [
     "Chat",
     "Cost",
     "Fuel",
+    "Gear",
     "Help",
     "Helper",
     "Jar",
