@@ -24,6 +24,7 @@ LAYERS = {
     "edges": {"channels", "ledger", "places", "weather"},
     "work": {
         "answers", "consent", "conversation", "forecasts", "inbox", "morning", "outbox",
+        "outdoors",
         "standing",
     },
     "doors": {

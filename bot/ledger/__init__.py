@@ -8,6 +8,7 @@ from bot.ledger.notes import Asked, Word
 from bot.ledger.outbox import Due, NewText, OwedText
 from bot.ledger.people import HELPER, OWNER, Invitation, Who
 from bot.ledger.records import Kept, Records, Undone, Writer
+from bot.ledger.roll import ByPerson, Enrolled, Told
 from bot.ledger.schema import NewerStoreError
 from bot.ledger.store import IN_MEMORY, Store
 from bot.ledger.sums import KindSum, NamedSap, NamedSugar, TimedSap
@@ -18,8 +19,10 @@ __all__ = [
     "OWNER",
     "Asked",
     "Book",
+    "ByPerson",
     "CollisionError",
     "Due",
+    "Enrolled",
     "Invitation",
     "Kept",
     "KeptText",
@@ -33,6 +36,7 @@ __all__ = [
     "Records",
     "Store",
     "TimedSap",
+    "Told",
     "Undone",
     "Who",
     "Word",

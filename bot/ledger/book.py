@@ -14,6 +14,7 @@ from bot.ledger.notes import Consents, Hints, Questions
 from bot.ledger.outbox import OutboxRows
 from bot.ledger.people import People
 from bot.ledger.records import Records
+from bot.ledger.roll import Roll
 from bot.ledger.store import Store
 from bot.ledger.sums import Sums
 from bot.messages import Incoming
@@ -36,6 +37,7 @@ class Book:
         self.consents = Consents(connection)
         self.outbox = OutboxRows(connection)
         self.forecasts = ForecastRows(connection)
+        self.roll = Roll(connection)
 
 
 class Ledger:

@@ -1,0 +1,186 @@
+"""The weather over a sugarbush on its own wall clock: what is known, how old, and from whom."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from typing import Protocol
+
+from bot import units
+from bot.clock import local_time
+from bot.entry import Entry
+from bot.reckoning.finish import standard_water_boils_f, station_inhg, water_boils_f
+from bot.reckoning.hourly import Hour, whole_hours
+from bot.reckoning.mornings import NightFreeze, WarmSpell, first_warm_day, freeze_tonight
+from bot.reckoning.outlook import Outlook, outlook_by_day
+from bot.reckoning.recharge import Drip, drips
+from bot.reckoning.season_end import DayTemps
+from bot.weather import Known, Place, local_hours, pressure_at
+
+# From this age on a forecast says how old it is: the services issue anew at least every 12 hours
+# (our own).
+OLD_NEWS = timedelta(hours=12)
+# Hours before today's midnight that are kept: last night.
+_KEPT_BEHIND = timedelta(days=1)
+
+
+class Weather(Protocol):
+    """Whoever knows the weather: `weather.Latest`."""
+
+    def known(self, place: Place, now_utc: datetime) -> Known | None: ...
+
+
+@dataclass(frozen=True, slots=True)
+class Outdoors:
+    """The weather over one place, as known at a moment.
+
+    now_local: that moment by the place's wall clock (naive). days: every known day, gone by and
+    to come. hours: one for each known hour from yesterday on, with the sap that it lets flow.
+    ends_local: the end of the last known hour. age: since the forecast was issued. source: its
+    name; attribution: what its licence asks to be said. elevation_ft: of the ground it is for;
+    sea_level_inhg: the air's pressure now, reduced to sea level; both None where not told.
+    """
+
+    now_local: datetime
+    days: tuple[Outlook, ...]
+    hours: tuple[Drip, ...]
+    ends_local: datetime
+    age: timedelta
+    source: str
+    attribution: str
+    elevation_ft: float | None
+    sea_level_inhg: float | None
+
+    @property
+    def today(self) -> date:
+        """The local day."""
+        return self.now_local.date()
+
+    @property
+    def is_invented(self) -> bool:
+        """True for weather out of thin air."""
+        return self.source == "invented"
+
+    @property
+    def is_old(self) -> bool:
+        """True when its age has to be said."""
+        return self.age >= OLD_NEWS
+
+    @property
+    def knows_ahead(self) -> bool:
+        """False where all known hours are over."""
+        return self.ends_local > self.now_local
+
+    def day(self, on: date) -> Outlook | None:
+        """The outlook of a local day, None past what is known."""
+        return next((day for day in self.days if day.date == on), None)
+
+    def ahead(self) -> list[Outlook]:
+        """Today and the days after it, as far as they are known."""
+        return [day for day in self.days if day.date >= self.today]
+
+    def hours_of(self, on: date) -> list[Drip]:
+        """The known hours of a local day, yesterday or later."""
+        return [hour for hour in self.hours if hour.at_local.date() == on]
+
+    def freeze(self, evening: date) -> NightFreeze | None:
+        """The freeze of the night that begins on an evening, None if none or not known."""
+        return freeze_tonight(self._temperatures(), evening)
+
+    def night_low(self, evening: date) -> tuple[float, datetime] | None:
+        """The coldest hour, F and when, of the night that begins on an evening; None where the
+        night is not known to its end."""
+        dusk = datetime.combine(evening, _DUSK)
+        dawn = datetime.combine(evening + timedelta(days=1), _DAWN)
+        night = [hour for hour in self.hours if dusk <= hour.at_local <= dawn]
+        if not night or night[-1].at_local < dawn:
+            return None
+        coldest = min(night, key=lambda hour: hour.temp_f)
+        return coldest.temp_f, coldest.at_local
+
+    def warm_spell(self) -> WarmSpell | None:
+        """The first day from today on that is too warm for stored sap without ice."""
+        return first_warm_day(self._temperatures(), self.today)
+
+    def day_temperatures(self) -> list[DayTemps]:
+        """Each known day's low and high, for the signs of the season's end; a day that the
+        forecast breaks off in is left out."""
+        return [
+            DayTemps(day.date, min(day.low_f, day.high_f), day.high_f)
+            for day in self.days
+            if day.complete
+        ]
+
+    def water_boils(self) -> tuple[float, bool] | None:
+        """Where plain water boils here now, F, and whether today's barometer told it (else the
+        height alone did). None without the height, or where it cannot be."""
+        if self.elevation_ft is None:
+            return None
+        try:
+            if self.sea_level_inhg is not None:
+                return water_boils_f(station_inhg(self.sea_level_inhg, self.elevation_ft)), True
+            return standard_water_boils_f(self.elevation_ft), False
+        except ValueError:
+            return None
+
+    def _temperatures(self) -> list[Hour]:
+        return [Hour(hour.at_local, hour.temp_f) for hour in self.hours]
+
+
+_DUSK, _DAWN = time(18), time(8)
+
+
+def outdoors(known: Known, zone: str, now_utc: datetime) -> Outdoors | None:
+    """What is known of a place's weather, on the wall clock of `zone`; None for no hours."""
+    hours = whole_hours(local_hours(known.hours, zone))
+    if not hours:
+        return None
+    now_local = local_time(now_utc, zone)
+    since = datetime.combine(now_local.date(), time()) - _KEPT_BEHIND
+    height_m = known.forecast.elevation_m
+    return Outdoors(
+        now_local=now_local,
+        days=tuple(outlook_by_day(hours)),
+        hours=tuple(drip for drip in drips(hours) if drip.at_local >= since),
+        ends_local=hours[-1].at_local + timedelta(hours=1),
+        age=known.age,
+        source=known.forecast.source,
+        attribution=known.forecast.attribution,
+        elevation_ft=None if height_m is None else height_m * units.factor("meter", "foot"),
+        sea_level_inhg=pressure_at(known.hours, now_utc),
+    )
+
+
+def weather_place(place: Entry | None, zone: str) -> Place | None:
+    """Where to ask the weather for: None where the place is not told, or only its province."""
+    if place is None:
+        return None
+    latitude, longitude = place.detail.get("latitude"), place.detail.get("longitude")
+    if latitude is None or longitude is None:
+        return None
+    return Place(float(latitude), float(longitude), zone=zone)
+
+
+@dataclass(frozen=True, slots=True)
+class Skies:
+    """The weather over sugarbushes.
+
+    anywhere: where to ask for those whose place is not on the map, since the weather of a file
+    is the same everywhere; None to have no weather for them.
+    """
+
+    weather: Weather
+    anywhere: Place | None = None
+
+    def place(self, place: Entry | None, zone: str) -> Place | None:
+        """Where to ask the weather of a sugarbush for, None where nobody can."""
+        found = weather_place(place, zone)
+        if found is None and self.anywhere is not None:
+            return Place(self.anywhere.latitude, self.anywhere.longitude, zone=zone)
+        return found
+
+    def over(self, place: Place, zone: str, now_utc: datetime) -> Outdoors | None:
+        """The weather over a place, None where no source has any. May ask over the network: never
+        within a transaction."""
+        known = self.weather.known(place, now_utc)
+        return None if known is None else outdoors(known, zone, now_utc)
