@@ -127,7 +127,7 @@ def _inbox_is_empty(url: str) -> bool:
     store = Store(url)
     try:
         with store.engine.connect() as connection:
-            return connection.execute(text("SELECT count(*) FROM inbox")).scalar_one() == 0
+            return not connection.execute(text("SELECT id FROM inbox")).all()
     finally:
         store.close()
 
