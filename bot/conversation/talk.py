@@ -156,7 +156,8 @@ class Conversation:
         reply.receipts[:0] = [*recorded, *(questions.changed(line) for line in changed)]
         add_notes(turn, [*turn.undone, *turn.changed, *turn.recorded])
         self._introduce(turn)
-        said = fit(reply.parts(), _PLAIN_SEGMENTS if reply.is_plain else _MOST_SEGMENTS)
+        short = reply.is_plain or turn.is_new
+        said = fit(reply.parts(), _PLAIN_SEGMENTS if short else _MOST_SEGMENTS)
         if isinstance(turn.asked, WhereAsked) and turn.hints.get(_WHERE, said) not in said:
             turn.asked = None
         turn.close(said)
