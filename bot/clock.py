@@ -12,6 +12,10 @@ from zoneinfo import ZoneInfo
 # in before Christmas belong with the spring that follows).
 FIRST_MONTH_OF_SEASON = 7
 
+# People whose place is not known yet are taken to live by this clock (our own: most who
+# sugar do).
+DEFAULT_ZONE = "America/New_York"
+
 
 def season_of(on: date) -> int:
     """The season a local day belongs to: 2027 is July 2026 to June 2027."""

@@ -8,17 +8,22 @@ from __future__ import annotations
 
 import logging
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from typing import Protocol
 
-from bot.clock import Clock
+from bot.clock import DEFAULT_ZONE, Clock
 from bot.ledger import Book, CollisionError, KeptText, Ledger
 from bot.messages import Incoming
+from bot.outbox import owe_reply
 from bot.wording.meeting import TROUBLE
 
 log = logging.getLogger(__name__)
 
 # A text that raised an error this often is left for a person to look at.
 MOST_TRIES = 5
+# As long as a door may still answer a text itself. Twilio gives up after 15 s (error 11205), and
+# whoever takes a text up before that would answer it twice.
+IN_HAND = timedelta(seconds=30)
 # Two first texts of one person at the same moment collide once, not more.
 _MOST_COLLISIONS = 3
 
@@ -38,6 +43,7 @@ class Inbox:
     ledger: Ledger
     conversation: Answers
     clock: Clock
+    default_zone: str = DEFAULT_ZONE
 
     def receive(self, incoming: Incoming) -> str | None:
         """Keep a text, read it, and give the reply that goes back; None for no reply.
@@ -55,13 +61,18 @@ class Inbox:
             self._count_failure(kept.id)
             return TROUBLE
 
-    def take_up_unread(self) -> int:
+    def take_up_unread(self, kept_before_utc: datetime | None = None) -> int:
         """Read the texts that were kept but not read, because a process died or an error was
-        mended since. Their replies are stored, to be sent another way. Gives how many."""
+        mended since. Their replies are owed by the outbox. Gives how many.
+
+        kept_before_utc: younger texts are left to whoever just took them in: see `IN_HAND`.
+        """
         with self.ledger.reading() as book:
             unread = book.inbox.unread(MOST_TRIES)
         taken_up = 0
         for kept in unread:
+            if kept_before_utc is not None and kept.incoming.arrived_utc >= kept_before_utc:
+                continue
             try:
                 self._read(kept.id, owed=True)
                 taken_up += 1
@@ -69,6 +80,10 @@ class Inbox:
                 log.exception("A text still cannot be read", extra=_which(kept))
                 self._count_failure(kept.id)
         return taken_up
+
+    def sweep(self) -> int:
+        """Take up what nobody has in hand any more."""
+        return self.take_up_unread(self.clock.now_utc() - IN_HAND)
 
     def _read(self, text_id: int, *, owed: bool) -> str | None:
         """Read one kept text, again if another text of the same people got in between."""
@@ -86,7 +101,10 @@ class Inbox:
             if text.is_read:
                 return text.reply
             reply = self.conversation.answer(book, text)
-            book.inbox.answer(text_id, reply, self.clock.now_utc(), owed=owed)
+            now_utc = self.clock.now_utc()
+            book.inbox.answer(text_id, reply, now_utc, owed=owed)
+            if owed and reply is not None:
+                owe_reply(book, text, reply, now_utc, self.default_zone)
             return reply
 
     def _count_failure(self, text_id: int) -> None:

@@ -36,6 +36,8 @@ class Incoming:
 Kind = Literal["reply", "alert", "reminder", "notice"]
 
 SMS_DOOR, EMAIL_DOOR, CONSOLE_DOOR = "twilio_sms", "email", "console"
+# Below the public URL: where Twilio brings texts, and where it reports deliveries.
+TWILIO_PATH, TWILIO_STATUS_PATH = "/in/twilio", "/in/twilio/status"
 
 
 @dataclass(frozen=True, slots=True)

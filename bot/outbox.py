@@ -30,9 +30,9 @@ from bot.channels.channel import (
     UnclearError,
     is_further,
 )
-from bot.clock import Clock
-from bot.consent import Consent
-from bot.ledger import Book, Due, Ledger, NewText, OwedText
+from bot.clock import Clock, local_time
+from bot.consent import Consent, next_open
+from bot.ledger import Book, Due, KeptText, Ledger, NewText, OwedText
 from bot.ledger.outbox import DROPPED, FAILED, OWED, SENT, TRYING, UNCLEAR
 from bot.messages import Kind, Outgoing, Unasked, door_of
 from bot.standing.known import zone_of
@@ -47,6 +47,10 @@ LEASE = timedelta(minutes=2)
 PAUSES = tuple(timedelta(minutes=minutes) for minutes in (1, 2, 5, 10, 20, 30))
 # A text for a door that has no channel here waits for one.
 NO_CHANNEL_PAUSE = timedelta(minutes=5)
+# So long after a text its late reply wakes nobody. Our own.
+STILL_AWAKE = timedelta(hours=1)
+# A reply says what was written down, which is worth knowing as long as this. Our own.
+LATE_REPLY_FOR = timedelta(days=2)
 # Looked at in one round. What is left over is there in the next.
 MOST_AT_ONCE = 5000
 
@@ -76,6 +80,39 @@ def _unasked(text: Unasked) -> NewText:
         segments=segments(text.text),
         due_utc=text.due_utc,
         useless_after_utc=text.useless_after_utc,
+    )
+
+
+def owe_reply(book: Book, text: KeptText, reply: str, now_utc: datetime, default_zone: str) -> None:
+    """Owe the reply to a text that its door could not answer any more, once.
+
+    It goes at once while the one who asked is surely awake; else in the hours of a reminder.
+    """
+    incoming = text.incoming
+    who = book.people.find(incoming.sender)
+    if who is None:
+        return
+    zone = zone_of(book, who.sugarbush_id) or default_zone
+    arrived_utc = incoming.arrived_utc
+    is_awake = now_utc - arrived_utc < STILL_AWAKE
+    due_utc = now_utc if is_awake else next_open("reminder", now_utc, zone)
+    book.outbox.owe(
+        [
+            NewText(
+                person_id=who.person_id,
+                door=incoming.door,
+                address=incoming.sender,
+                sent_from=incoming.to,
+                kind="reply",
+                key=f"reply:{text.id}",
+                local_date=local_time(arrived_utc, zone).date(),
+                body=reply,
+                segments=segments(reply),
+                due_utc=due_utc,
+                useless_after_utc=max(arrived_utc, now_utc) + LATE_REPLY_FOR,
+            )
+        ],
+        now_utc,
     )
 
 

@@ -65,6 +65,7 @@ def serve(settings: Settings, host: str, port: int) -> None:
             webhook,
             parts.clock,
             lambda: look_at_store(parts),
+            parts.outbox.report,
             _AT_ONCE_SQLITE if settings.is_sqlite else _AT_ONCE_POSTGRESQL,
         )
         uvicorn.run(

@@ -10,6 +10,9 @@
 5. The text is handed on, in a thread; its reply, or an empty answer, is written (200). An error
    there is a 500: Twilio then asks the fallback URL, if it has one.
 
+`POST /in/twilio/status` takes Twilio's delivery reports by the same steps, and answers nothing
+(200); also for a text that is not known, or Twilio would only note an error.
+
 `GET /health` answers while the process lives; `GET /ready` while the store answers too.
 """
 
@@ -27,18 +30,20 @@ from fastapi.responses import JSONResponse
 from starlette.concurrency import run_in_threadpool
 from starlette.requests import ClientDisconnect
 
+from bot.channels.channel import Report
 from bot.channels.twilio_sms import (
     Form,
     Signatures,
     UnreadableFormError,
     incoming,
     may_be_answered,
+    report,
     twiml,
 )
 from bot.clock import Clock
-from bot.messages import Incoming
+from bot.messages import TWILIO_PATH as TWILIO_PATH
+from bot.messages import TWILIO_STATUS_PATH, Incoming
 
-TWILIO_PATH = "/in/twilio"
 # A text has up to 1,600 characters (Twilio's page "Webhook request"), each up to 12 bytes in a
 # form; beside it stand a few dozen short fields. Ten times that is surely no text.
 MOST_BODY_BYTES = 256 * 1024
@@ -49,6 +54,7 @@ BODY_TIMEOUT_S = 10.0
 log = logging.getLogger(__name__)
 
 Receive = Callable[[Incoming], str | None]
+Note = Callable[[Report], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,12 +69,13 @@ def make_app(
     signatures: Signatures | Closed,
     clock: Clock,
     look_at_store: Callable[[], None],
+    note: Note,
     at_once: int = 4,
 ) -> FastAPI:
     """The web application.
 
     receive: keeps a text and gives the reply, None for none; called in threads. look_at_store:
-    raises if the store does not answer; called in a thread too.
+    raises if the store does not answer; note: keeps a delivery report; called in threads too.
     at_once: texts in work at the same time. The others wait in the order in which they came:
     left to fight for the store's lock, the unluckiest waits four times longer.
     """
@@ -77,27 +84,29 @@ def make_app(
 
     @app.post(TWILIO_PATH)
     async def in_twilio(request: Request) -> Response:
-        if isinstance(signatures, Closed):
-            return _refused(503, signatures.reason)
         try:
-            body = await _body(request)
+            form = await _signed_form(request, TWILIO_PATH, signatures)
+            text = incoming(form, clock.now_utc())
         except _RefusedError as error:
             return _refused(error.status, str(error))
-        try:
-            form = _form(body)
-        except ValueError:
-            return _refused(400, "The form has too many fields")
-        query = request.url.query
-        if not signatures.are_right(TWILIO_PATH, query, form, dict(request.headers)):
-            log.warning("Refused a text that Twilio did not sign")
-            return _refused(403, "The signature is not that of this account and this address")
-        try:
-            text = incoming(form, clock.now_utc())
         except UnreadableFormError as error:
             return _refused(400, str(error))
         reply = await to_thread.run_sync(receive, text, limiter=turns)
         answer = twiml(reply if may_be_answered(text) else None)
         return Response(answer, media_type="text/xml")
+
+    @app.post(TWILIO_STATUS_PATH)
+    async def twilio_status(request: Request) -> Response:
+        try:
+            form = await _signed_form(request, TWILIO_STATUS_PATH, signatures)
+            told = report(form, request.url.query)
+        except _RefusedError as error:
+            return _refused(error.status, str(error))
+        except UnreadableFormError as error:
+            return _refused(400, str(error))
+        if told is not None:
+            await to_thread.run_sync(note, told, limiter=turns)
+        return Response()
 
     @app.get("/health")
     async def health() -> JSONResponse:
@@ -122,6 +131,21 @@ class _RefusedError(Exception):
     def __init__(self, status: int, reason: str) -> None:
         super().__init__(reason)
         self.status = status
+
+
+async def _signed_form(request: Request, path: str, signatures: Signatures | Closed) -> Form:
+    """The form of a request to `path` that Twilio signed. Raises _RefusedError."""
+    if isinstance(signatures, Closed):
+        raise _RefusedError(503, signatures.reason)
+    body = await _body(request)
+    try:
+        form = _form(body)
+    except ValueError:
+        raise _RefusedError(400, "The form has too many fields") from None
+    if not signatures.are_right(path, request.url.query, form, dict(request.headers)):
+        log.warning("Refused what Twilio did not sign")
+        raise _RefusedError(403, "The signature is not that of this account and this address")
+    return form
 
 
 async def _body(request: Request) -> bytes:

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from bot import places
+from bot.channels.channel import Channel
+from bot.channels.console import Console
+from bot.clock import DEFAULT_ZONE as DEFAULT_ZONE
 from bot.clock import Clock
 from bot.conversation import Conversation, Senses
 from bot.inbox import Inbox
 from bot.ledger import Ledger
+from bot.messages import CONSOLE_DOOR, SMS_DOOR, TWILIO_STATUS_PATH
+from bot.outbox import Outbox
 from bot.reading import read, settle
-
-# People whose place is not known yet are taken to live by this clock (our own: most who
-# sugar do).
-DEFAULT_ZONE = "America/New_York"
+from bot.settings import Settings
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,14 +26,51 @@ class Parts:
     ledger: Ledger
     conversation: Conversation
     inbox: Inbox
+    outbox: Outbox
     clock: Clock
 
 
-def build(database_url: str, clock: Clock, default_zone: str = DEFAULT_ZONE) -> Parts:
-    """Pailtext on the store at `database_url`, with its tables brought up to date."""
+def build(
+    database_url: str,
+    clock: Clock,
+    default_zone: str = DEFAULT_ZONE,
+    channels: Mapping[str, Channel] | None = None,
+) -> Parts:
+    """Pailtext on the store at `database_url`, with its tables brought up to date.
+
+    channels: what sends the texts that are owed, by the name of the door; nothing, unless given.
+    """
     ledger = Ledger.open(database_url)
     senses = Senses(
         read=read, settle=settle, find_place=places.find, likely_places=places.candidates
     )
     conversation = Conversation(senses, default_zone)
-    return Parts(ledger, conversation, Inbox(ledger, conversation, clock), clock)
+    return Parts(
+        ledger=ledger,
+        conversation=conversation,
+        inbox=Inbox(ledger, conversation, clock, default_zone),
+        outbox=Outbox(ledger, channels or {}, clock, default_zone),
+        clock=clock,
+    )
+
+
+def channels_of(settings: Settings) -> dict[str, Channel]:
+    """The ways out that the settings allow, by the name of the door."""
+    found: dict[str, Channel] = {CONSOLE_DOOR: Console()}
+    token = settings.twilio_auth_token
+    if settings.twilio_account_sid and token and settings.twilio_from:
+        # Its client takes a quarter of a second to import, which `chat` need not wait for.
+        from bot.channels.twilio_rest import TwilioRest
+
+        found[SMS_DOOR] = TwilioRest(
+            settings.twilio_account_sid,
+            token.get_secret_value(),
+            settings.twilio_from,
+            status_url=status_url(settings),
+        )
+    return found
+
+
+def status_url(settings: Settings) -> str | None:
+    """Where Twilio is told to report deliveries, None without a public URL."""
+    return settings.public_url and settings.public_url + TWILIO_STATUS_PATH

@@ -21,9 +21,12 @@ from twilio.request_validator import (  # type: ignore[import-untyped]
     get_signature_algorithm,
 )
 
-from bot.messages import Incoming
+from bot.channels.channel import Report
+from bot.channels.twilio_errors import error_of
+from bot.channels.twilio_rest import STATUSES
+from bot.messages import SMS_DOOR, Incoming
 
-DOOR = "twilio_sms"
+DOOR = SMS_DOOR
 # Characters in one message that Twilio sends on; it refuses a longer one (error 21617).
 MOST_CHARACTERS = 1600
 
@@ -108,6 +111,29 @@ def incoming(form: Form, arrived_utc: datetime) -> Incoming:
         to=form.get("To").strip(),
         media=_count(form.get("NumMedia")),
         opt_out=opt_out if opt_out in _OPT_OUTS else None,
+    )
+
+
+def report(form: Form, query: str) -> Report | None:
+    """The delivery report that a form brings, None where its status is none of ours to note.
+
+    query: that of the address it was sent to, with the number that the text has in our outbox.
+    Raises UnreadableFormError.
+    """
+    provider_id = form.get("MessageSid") or form.get("SmsSid")
+    if not provider_id:
+        raise UnreadableFormError("The form has no MessageSid")
+    status = STATUSES.get(form.get("MessageStatus") or form.get("SmsStatus"))
+    if status is None:
+        return None
+    text_id = re.fullmatch(r"(?:.*&)?text=([0-9]{1,18})(?:&.*)?", query)
+    code = re.fullmatch(r"[0-9]{1,6}", form.get("ErrorCode"))
+    return Report(
+        provider_id=provider_id,
+        status=status,
+        address=form.get("To").strip(),
+        text_id=None if text_id is None else int(text_id[1]),
+        error=error_of(None if code is None else int(code[0])) if status == "undelivered" else None,
     )
 
 

@@ -6,15 +6,15 @@ The places are a handful of our own, so that no test waits for the map.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import UTC, datetime
 from itertools import count
 from typing import Any
 
+from bot import wiring
 from bot.clock import HandClock, utc_time
-from bot.conversation import Conversation, Read, Senses, Settle
-from bot.inbox import Inbox
-from bot.ledger import IN_MEMORY, Ledger
+from bot.conversation import Conversation, Senses
+from bot.ledger import IN_MEMORY
 from bot.messages import Incoming
 from bot.reading import read, settle
 from bot.replay import totals_of
@@ -61,14 +61,12 @@ def likely_places(words: str) -> tuple[TestPlace, ...]:
     return (PLACES["orwell vt"],) if words.casefold() == "orwel vt" else ()
 
 
-def build(
-    url: str = IN_MEMORY, *, read: Read = read, settle: Settle = settle, zone: str = DEFAULT_ZONE
-) -> Parts:
+def build(url: str = IN_MEMORY, zone: str = DEFAULT_ZONE) -> Parts:
     """Pailtext with our places, on an empty store."""
-    ledger = Ledger.open(url)
-    clock = HandClock(datetime(2027, 3, 1, tzinfo=UTC))
+    parts = wiring.build(url, HandClock(datetime(2027, 3, 1, tzinfo=UTC)), zone)
     conversation = Conversation(Senses(read, settle, find_place, likely_places), zone)
-    return Parts(ledger, conversation, Inbox(ledger, conversation, clock), clock)
+    inbox = replace(parts.inbox, conversation=conversation)
+    return replace(parts, conversation=conversation, inbox=inbox)
 
 
 @dataclass

@@ -11,6 +11,7 @@ import httpx
 import pytest
 from fastapi import FastAPI
 
+from bot.channels.channel import Report
 from bot.channels.twilio_sms import Signatures
 from bot.clock import HandClock
 from bot.messages import Incoming
@@ -26,6 +27,7 @@ class Behind:
 
     reply: str | None = "12 gal at 2.2, Tue."
     texts: list[Incoming] = field(default_factory=list)
+    reports: list[Report] = field(default_factory=list)
     error: Exception | None = None
 
     def receive(self, text: Incoming) -> str | None:
@@ -34,9 +36,20 @@ class Behind:
         self.texts.append(text)
         return self.reply
 
+    def note(self, report: Report) -> None:
+        if self.error is not None:
+            raise self.error
+        self.reports.append(report)
+
     def look_at_store(self) -> None:
         if self.error is not None:
             raise self.error
+
+
+def app(behind: Behind, signatures: Signatures | Closed) -> FastAPI:
+    """The door in front of it."""
+    clock = HandClock(NOW_UTC)
+    return make_app(behind.receive, signatures, clock, behind.look_at_store, behind.note)
 
 
 class Caller:
@@ -78,14 +91,14 @@ def behind() -> Behind:
 def client(behind: Behind) -> Caller:
     """Calls the open door."""
     signatures = Signatures(TOKEN, PUBLIC_URL)
-    return Caller(make_app(behind.receive, signatures, HandClock(NOW_UTC), behind.look_at_store))
+    return Caller(app(behind, signatures))
 
 
 @pytest.fixture
 def closed_client(behind: Behind) -> Caller:
     """Calls a door that has no token."""
     closed = Closed("No token.")
-    return Caller(make_app(behind.receive, closed, HandClock(NOW_UTC), behind.look_at_store))
+    return Caller(app(behind, closed))
 
 
 @pytest.fixture
