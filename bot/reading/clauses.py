@@ -14,6 +14,7 @@ from datetime import date
 
 from bot.reading.items import Item
 
+MOST_OF_AN_ABBREVIATION = 5
 _STOPS = frozenset(".!?;\n")
 _JOINTS = frozenset((",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp"))
 _LEADING = frozenset(("volume", "tree", "lot", "date", "cords", "brix"))
@@ -25,7 +26,7 @@ _ASKING_SUBJECT = frozenset(
     "maples trees tree tomorrow tonight today anyone "
     "everything birch me us what what's whats".split()
 )
-_AUX_ANY = frozenset("is are does do am isn't aren't doesn't don't".split())
+_AUX_ANY = frozenset("is are does do isn't aren't doesn't don't".split())
 _AUX_SUBJECT = frozenset(
     "can could should did was were will would has have shall won't shouldn't couldn't can't may "
     "might".split()
@@ -225,6 +226,13 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             and items[n + 1].sort == "number"
         ):
             continue
+        if (
+            item.text == "."
+            and n > 0
+            and items[n - 1].sort == "date"
+            and len(items[n - 1].text) <= MOST_OF_AN_ABBREVIATION
+        ):
+            continue  # "Sat. 24 gal"
         if item.sort == "sign" and item.text in _STOPS:
             close(item.text)
             if found and not found[-1].ended_by:
@@ -356,6 +364,8 @@ def _led_by_question(clause: Clause) -> bool:
         return False
     if second is None or second.sort not in ("word", "date", "tree", "lot"):
         return False
+    if first == "am":
+        return second.text == "i"
     if first in _AUX_ANY:
         return (
             not (first in ("don't", "isn't") and clause.ended_by != "?")
@@ -391,6 +401,8 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
     kept: dict[int, bool] = {}
     for clause in found:
         own = _own_frame(clause)
+        if clause.joint == "but" and "GATHER" in clause.tags:
+            own |= {"GATHER"}  # "spilled a quart but got 11 gal"
         clause.frame = clause.tags
         if not own and clause.sentence not in frames and _fragment(clause):
             before = frames.get(clause.sentence - 1, frozenset())
@@ -435,6 +447,10 @@ def _speaks_of_later(item: Item) -> bool:
 def _own_frame(clause: Clause) -> frozenset[str]:
     """What the clause's own words make it about. Weak words (got, ran) alone do not say."""
     own: set[str] = set(clause.tags & FRAME_TAGS)
+    if not clause.tags & {"WOOD", "PROPANE"} and not any(
+        item.sort in ("cords", "mass") for item in clause.items
+    ):
+        own.discard("BURN")  # "2 quarts gone", "it took 4 hrs"
     if (
         "GATHER" in own
         and all("WEAK" in item.tags for item in clause.items if "GATHER" in item.tags)

@@ -137,6 +137,9 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
         return None
     if run[j].shape == "ordinal":
         return _ordinal(run, j, j - i, sent.date())
+    if run[j].text in ("day", "night") and run[j + 1 : j + 2] and run[j + 1].text == "before":
+        inner = match(run, j, sent)
+        return None if inner is None else DateHit(inner.on, inner.length + j - i)
     if run[j].text in WEEKDAYS:
         if word == "the" and j == i + 1 and run[j].text in _SHORT_AND_COMMON:
             return None
@@ -180,6 +183,8 @@ def _weekday(
     back = (sent.weekday() - number) % 7
     if last and back == 0:
         back = 7
+    if following == "before" and i + 2 < len(run) and run[i + 2].text == "last":
+        return DateHit(sent.date() - timedelta(back + 7), 3)
     length = 1 + _daypart(run, i + 1)
     return DateHit(sent.date() - timedelta(back), length)
 

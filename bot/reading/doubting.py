@@ -21,6 +21,8 @@ def dangling(clause: Clause, notes: Notes) -> None:
             continue
         if before and before[0].text in ("#", "no", "."):
             continue
+        if near.text in ("run", "runs", "gather", "collection") and after and after[0].text == ":":
+            continue
         if (
             after
             and after[0].sort == "word"

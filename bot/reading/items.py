@@ -272,6 +272,10 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
         "or",
         "so",
         "odd",
+        "scant",
+        "generous",
+        "level",
+        "skimpy",
         "plus",
         "additional",
         "extra",
@@ -310,9 +314,19 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
         made.value += 0.5 if run[j + 2].text == "half" else 0.25
         made.end = run[j + 2].end
         j += 3
+    share = None
+    if j + 1 < len(run) and run[j].text in ("and", "&"):
+        share = numbers.match(run, j + 1)
+    if share is not None and share.part and share.value < 1:
+        after = j + 1 + share.length
+        if _unit(run, after) is None and (after == len(run) or run[after].text in _ENDS_A_SHARE):
+            made.value += share.value
+            made.end, j = run[after - 1].end, after
     return made, j - i
 
 
+_ENDS_A_SHARE = frozenset((".", ",", "!", ";", "sap", "syrup", "from", "at", "today", "so", "in", "of"))
+"""What may follow "and three quarters": of "12 gal and half the pails" nothing is added."""
 _RANGE_WORDS = {False: ("to", "-", "or"), True: ("and", "to", "-", "or")}
 
 

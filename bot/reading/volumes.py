@@ -70,12 +70,17 @@ def role(clause: Clause, item: Item) -> str:
     poured = clause.about("POUR")
     if poured and not clause.kept:
         return "sap" if thing == "sap" and clause.has("GATHER") else "poured_out"
+    if clause.has("STORE", "BUCKET") and _only_filled(clause) and item.unit in _LARGE_UNITS:
+        return "sap"
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
     if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
         return "jars"
     if thing == "syrup":
         return "syrup"
-    if clause.has("THROUGH", "LIT"):
+    sweet = any(each.sort == "brix" for each in clause.items)
+    if clause.has("THROUGH", "LIT") or (
+        clause.about("LIT") and not clause.has("GATHER") and not sweet
+    ):
         return "boil"
     if thing == "sap" and not clause.about("BOIL", "FIRE"):
         return "sap"
@@ -99,7 +104,9 @@ def role(clause: Clause, item: Item) -> str:
     if clause.has("FOREIGN"):
         return "foreign"
     if clause.has("MADE"):
-        return "syrup" if item.unit not in _LARGE_UNITS or item.gallons <= 1 else "unclear"
+        if item.unit not in _LARGE_UNITS or item.gallons <= 1:
+            return "syrup"
+        return "unclear" if {"made", "make", "makes", "making"} & set(clause.words()) else "sap"
     if item.unit in _LARGE_UNITS or (item.parts and item.parts[0].unit in _LARGE_UNITS):
         return "sap"
     if (
@@ -162,6 +169,12 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
 
 _GAVE_SAP = frozenset("us me about only just up a around nearly almost close over".split())
 _ONLY = frozenset(("all", "each", "only", "just", "mostly"))
+
+
+def _only_filled(clause: Clause) -> bool:
+    """Filled, and not bottled: barrels are filled with sap."""
+    deeds = [item.text for item in clause.items if "BOTTLE" in item.tags]
+    return bool(deeds) and all(deed == "filled" for deed in deeds) and not clause.has("JARN")
 
 
 def _given(clause: Clause) -> bool:

@@ -22,7 +22,10 @@ CUES = {
         "simmering sugaring_off run_through_the_pan went_through_the_pan "
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
-    "LIT": "lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her",
+    "LIT": (
+        "firing_up fired_up firing_it_up lighting_up on_the_burner lit lit_it lit_up is_lit "
+        "fired_it_up fired_her_up lit_her "
+    ),
     "FIRE": (
         "on_the_fire put_the_fire_to fire fire's fires arch evaporator evaporator's firebox "
         "burner burners stove woodstove "
@@ -37,23 +40,23 @@ CUES = {
         "at_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
-        "done_for_the_night done_for_today done_for_the_day shut_down shutting_down "
-        "shut_it_down shut_her_down calling_it_a_night calling_it call_it_a_night "
-        "called_it_a_night called_it wrapped_up wrapping_up quit_for_the_night dying_down "
-        "died_down dying burned_out burnt_out burning_down died put_out let_it_go_out go_out "
-        "let_die all_done that's_it_for_tonight banked turned_off killed pulled_the_pan "
-        "pan_is_off pan's_off knocked_off finishing_up let_the_fire_die end_of gone_out "
-        "went_out going_out is_out fire's_out out_for_the_night let_it_die stopped doused "
-        "snuffed cooling_down cold "
+        "that's_it_for thats_it_for that_does_it_for done_for_the_night done_for_today "
+        "done_for_the_day shut_down shutting_down shut_it_down shut_her_down calling_it_a_night "
+        "calling_it call_it_a_night called_it_a_night called_it wrapped_up wrapping_up "
+        "quit_for_the_night dying_down died_down dying burned_out burnt_out burning_down died "
+        "put_out let_it_go_out go_out let_die all_done that's_it_for_tonight banked turned_off "
+        "killed pulled_the_pan pan_is_off pan's_off knocked_off finishing_up let_the_fire_die "
+        "end_of gone_out went_out going_out is_out fire's_out out_for_the_night let_it_die "
+        "stopped doused snuffed cooling_down cold "
     ),
     "OVER": "out off over done finished ended through",
-    "DONE": "done finished finish through end ended stopped wrapped quit",
+    "DONE": "done finished finish end ended stopped wrapped quit",
     "THROUGH": (
         "started_with went_through gone_through go_through get_through put_through ran_through "
         "to_get_through through_the_evaporator through_the_pan through_the_rig through_the_pans "
         "on_hand to_boil through_the_arch into_the_pan "
     ),
-    "PANN": "pan pans pan's flue_pan roaster roasting_pan roasting_pans",
+    "PANN": "pot pot's pots pan pans pan's flue_pan roaster roasting_pan roasting_pans",
 }
 
 MOST_HOURS = 24.0
@@ -89,7 +92,8 @@ def find(clause: Clause, notes: Notes) -> None:
     if _going_on(clause, notes):
         return
     told = (
-        clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
+        _hours_of_the_boil(clause, notes)
+        or clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
         or state is not None
         or bool(gallons and clause.free("hours"))
     )
@@ -120,6 +124,12 @@ def find(clause: Clause, notes: Notes) -> None:
     start = clause.items[0].start
     piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
     _join(notes, piece, start, clause)
+
+
+def _hours_of_the_boil(clause: Clause, notes: Notes) -> bool:
+    """`1 gal syrup; half cord burned; 9 hrs`: hours alone, where a boil was told of."""
+    alone = len(clause.items) <= 2 and bool(clause.free("hours"))
+    return alone and any(noted.reading.kind in ("syrup", "fuel") for noted in notes.noted)
 
 
 def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:

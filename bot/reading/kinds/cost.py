@@ -149,7 +149,7 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
             and all(n.clause != number - 1 for n in notes.noted)
         )
         and not before.free("volume", "hours", "brix")
-        and not before.has("GATHER", "BOIL")
+        and not before.has("BOIL")
     ):
         name = _name([each for each in before.items if each.sort != "number"])
         if name:

@@ -71,6 +71,10 @@ _HEIGHT = re.compile(
     rf"\b(?:elevation|altitude|elev|alt)\b\D{{0,16}}?{_NUMBER}\s*{_LENGTH}?(?!\w)"
     rf"|{_NUMBER}\s*(ft|feet|foot|'|m|met(?:er|re)s?)(?!\w)"
 )
+_HEIGHT_SAID = re.compile(
+    rf"\b(?:elevation|altitude|elev|alt)\b\D{{0,16}}?{_NUMBER}\s*{_LENGTH}?(?!\w)"
+    rf"|{_NUMBER}\s*(?:ft|feet|foot|'|m|met(?:er|re)s?)\s*(?:up|above|asl|elevation|altitude|high)\b"
+)
 _BIT = re.compile(
     rf"{_NUMBER}\s*(inch|in|\"|mm)?\s*(?:drill\s*)?(?:bits?|drills?|spiles?|spouts?)\b"
     rf"|\b(?:bits?|drills?|spiles?|spouts?)\b[a-z' ]{{0,20}}?{_NUMBER}\s*(inch|in|\"|mm)?(?!\w)"
@@ -176,6 +180,13 @@ def mentioned(plain: str, *, metric: bool) -> Gear:
         if isinstance(told, Gear):
             found = found.with_all_of(told)
     return found
+
+
+def without(plain: str) -> str:
+    """A tidied text without the figures of gear that it speaks of."""
+    for pattern in (_STEM, _BAROMETER, _PRICE, _SIDES, _AREA, _HEIGHT_SAID):
+        plain = pattern.sub(" ", plain)
+    return plain
 
 
 def _sentence(piece: str, metric: bool) -> Gear | Doubt | None:

@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "BOTTLE": (
-        "bottled bottle bottling bottles_up canned can_up jarred jarred_up jar_up jarring "
-        "put_up packed packaged bottled_up canned_up capped sealed filled "
+        "canning jarring bottling bottled bottle bottles_up canned can_up jarred jarred_up "
+        "jar_up put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
     "JARN": (
         "jar jars bottle bottles mason masons canning_jar canning_jars jugs_of_syrup growler "

@@ -14,15 +14,16 @@ if TYPE_CHECKING:
 
 CUES = {
     "AMIN": (
-        "zip's location location_is place_is i'm_in im_in i_am_in we're_in we_are_in were_in "
-        "i'm_at im_at i_am_at we're_at we_are_at i'm_near im_near we're_near we_are_near "
-        "i'm_from im_from located_in located live_in we_live_in i_live_in zip zip_code zipcode "
-        "postal_code postal trees_are_in trees_are_near sugarbush_is_in sugarbush_is_near "
-        "bush_is_in place_is_in farm_is_in farm_is_near based_in up_in out_in over_in down_in "
-        "my_zip_is woods_are_in sugaring_in near_the_town_of i'm_outside we're_outside "
-        "we're_just_outside we're_out_in my_zip our_zip my_place_is_in moved_to i'm_up_in "
-        "trees_are_at sugarhouse_is_in sugarhouse_in maples_are_in maples_are_near set_me_up_in "
-        "place trees_in "
+        "sugarhouse_is_at place_is_at sugarhouse_at bush_is_at sugarbush_is_at farm_is_at "
+        "camp_is_at trees_at we_sugar_at sugaring_at zip's location location_is place_is i'm_in "
+        "im_in i_am_in we're_in we_are_in were_in i'm_at im_at i_am_at we're_at we_are_at "
+        "i'm_near im_near we're_near we_are_near i'm_from im_from located_in located live_in "
+        "we_live_in i_live_in zip zip_code zipcode postal_code postal trees_are_in "
+        "trees_are_near sugarbush_is_in sugarbush_is_near bush_is_in place_is_in farm_is_in "
+        "farm_is_near based_in up_in out_in over_in down_in my_zip_is woods_are_in sugaring_in "
+        "near_the_town_of i'm_outside we're_outside we're_just_outside we're_out_in my_zip "
+        "our_zip my_place_is_in moved_to i'm_up_in trees_are_at sugarhouse_is_in sugarhouse_in "
+        "maples_are_in maples_are_near set_me_up_in place trees_in "
     ),
 }
 

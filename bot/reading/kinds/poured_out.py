@@ -17,10 +17,10 @@ if TYPE_CHECKING:
 
 CUES = {
     "POUR": (
-        "pitched cost_us cost_me dropped_a dumped dump dumping poured poured_out pour pour_out "
-        "spilled spilt spill spilling threw_out threw_away throw_out throw_away thrown_out "
-        "thrown_away tossed tossed_out toss chucked ditched lost knocked_over kicked_over "
-        "tipped_over tipped dump_out dumped_out discarded discard had_to_dump "
+        "out_went pitched cost_us cost_me dropped_a dumped dump dumping poured poured_out pour "
+        "pour_out spilled spilt spill spilling threw_out threw_away throw_out throw_away "
+        "thrown_out thrown_away tossed tossed_out toss chucked ditched lost knocked_over "
+        "kicked_over tipped_over tipped dump_out dumped_out discarded discard had_to_dump "
         "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled went_sour got_away "
         "split_the_jug split_the_bucket split_the_pail on_the_snow blew_over wasted "
         "down_the_drain on_the_ground threw_it_out threw_it_away poured_it_out dumped_it "
@@ -92,6 +92,10 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         item
         for item in clause.free("number")
         if any("POUR" in each.tags or "ABOUT" in each.tags for each in clause.preceding(item, 1))
+        or (
+            clause.has("POUR")
+            and any(each.text in ("out", "away") for each in clause.preceding(item, 1))
+        )
     ][:1]
 
 

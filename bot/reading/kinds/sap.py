@@ -16,16 +16,21 @@ if TYPE_CHECKING:
 
 CUES = {
     "GATHER": (
-        "drained drain emptied tallied lugged_in sledded_in dragged wheeled ladled tipped_into "
-        "scooped fetched fetch gathered gather gathers gathering collected collect collects "
-        "collecting collection hauled haul hauling lugged brought_in bring_in bringing_in "
-        "brought_back brought_home picked_up took_in take_in empty emptying emptied_out bagged "
-        "carried carried_in rounded_up gave gives give yielded yield produced filled_up filled "
-        "came_in came_to ran run runs pulled_in pulled_down made_the_rounds got get brought "
-        "dripped added harvested pumped sledded toted caught catch poured_in put_in_the_barrel "
-        "took_home skimmed_in scored yanked_in hit measured totaled totalled "
+        "came_away_with walked_out_with ended_the_day_with managed squeezed_out bucketed "
+        "ferried schlepped dipped siphoned wound_up_with ended_up_with drained drain emptied "
+        "tallied lugged_in sledded_in dragged wheeled ladled tipped_into scooped fetched fetch "
+        "gathered gather gathers gathering collected collect collects collecting collection "
+        "hauled haul hauling lugged brought_in bring_in bringing_in brought_back brought_home "
+        "picked_up took_in take_in empty emptying emptied_out bagged carried carried_in "
+        "rounded_up gave gives give yielded yield produced filled_up filled came_in came_to ran "
+        "run runs pulled_in pulled_down made_the_rounds got get brought dripped added harvested "
+        "pumped sledded toted caught catch poured_in put_in_the_barrel took_home skimmed_in "
+        "scored yanked_in hit measured totaled totalled "
     ),
-    "WEAK": "came_to came_in totaled totalled hit got get made run runs ran filled",
+    "WEAK": (
+        "managed wound_up_with ended_up_with came_to came_in totaled totalled hit got get made "
+        "run runs ran filled "
+    ),
     "DRY": "dry bone_dry still_frozen frozen_solid",
     "DRYSAID": (
         "no_sap no_flow no_run not_a_drop not_running nothing_running nothing_in_the_buckets "
@@ -222,9 +227,11 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
             fill="{} gal of sap",
         )
         return
-    notes.add(
-        Sap(gallons=gallons, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start
-    )
+    tree = clause.tree
+    other = _bare_tree(clause) if tree is not None and not clause.own_tree else None
+    if other is not None:
+        other.used, tree = True, f"{other.value:g}"
+    notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=clause.lot), item.start)
 
 
 _EACH = frozenset(("each", "apiece", "a piece", "ea", "both"))

@@ -63,7 +63,7 @@ def find(clause: Clause, notes: Notes) -> None:
     )
     if not stored:
         return
-    item = next(iter(clause.free("temp")), None) or _unsaid(clause)
+    item = next(iter(clause.free("temp")), None) or _unsaid(clause, notes)
     if item is None or any(each.sort == "mass" for each in clause.items):
         return
     item.used = True
@@ -86,7 +86,7 @@ def _sap_at(clause: Clause) -> bool:
     return clause.has("SAP") and clause.has("IS", "TEMPN") and not clause.has("SUGAR", "GATHER")
 
 
-def _unsaid(clause: Clause) -> Item | None:
+def _unsaid(clause: Clause, notes: Notes) -> Item | None:
     """`tank is 38`, `sap was 37 in the tank`: a bare number said of what is in store."""
     if (
         not (clause.has("STORE") or _sap_at(clause))
@@ -101,7 +101,12 @@ def _unsaid(clause: Clause) -> Item | None:
         after = clause.following(item, 1)
         if after and after[0].tags & {"TAPN", "BUCKET", "JARN", "TOTAL"}:
             continue
-        right_behind = bool(before) and "STORE" in before[0].tags and clause.has("PANN", "PANTEMP")
+        said_is = bool(before) and notes.text[before[0].start : before[0].end].endswith("'s")
+        right_behind = (
+            bool(before)
+            and "STORE" in before[0].tags
+            and (said_is or clause.has("PANN", "PANTEMP"))
+        )
         told = any("IS" in each.tags for each in before) or clause.has("TEMPN") or right_behind
         if told:
             return item

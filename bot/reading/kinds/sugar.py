@@ -17,9 +17,9 @@ if TYPE_CHECKING:
 
 CUES = {
     "SUGAR": (
-        "sugar sugar's sugars tested tests testing test sweetness refractometer refractometer's "
-        "hydrometer hydrometer's brix_is brix_was sugar_content sap_test reading reads read "
-        "sugar_at tester brix float glass_float bx brx "
+        "sweet sweeter sugar sugar's sugars tested tests testing test sweetness refractometer "
+        "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
+        "reading reads read sugar_at tester brix float glass_float bx brx "
     ),
 }
 
@@ -94,6 +94,8 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
     out = []
     for item in clause.free("number"):
         if item.part or item.article or item.value > 90:
+            continue
+        if clause.about("DRAW", "SYRUP") and item.value < SYRUP_FROM:
             continue
         before = clause.preceding(item, 3)
         after = clause.following(item, 1)

@@ -40,8 +40,11 @@ class TapsPulled(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Taps taken out: a count, or all of them."""
     words = clause.words()
-    deed = clause.about("PULLV") or (
-        clause.has("TAPN") and "out" in words and not clause.has("SETV", "PUTIN")
+    drawn = clause.has("DRAW", "TAPN") and clause.has("DRAW") and clause.has("TAPN")
+    deed = (
+        drawn
+        or clause.about("PULLV")
+        or (clause.has("TAPN") and "out" in words and not clause.has("SETV", "PUTIN"))
     )
     if not deed:
         return

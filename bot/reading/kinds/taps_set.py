@@ -7,6 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.sap import PLAIN_WORDS
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -75,6 +76,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         after = [each for each in clause.following(item, 4) if each.text not in _ADJECTIVES]
         before = clause.preceding(item, 2)
         behind = before[0].text if before else ""
+        if any(each.text in ("each", "apiece") for each in clause.following(item, 1)):
+            continue
         names_taps = bool(after) and "TAPN" in after[0].tags
         if names_taps:
             if behind in _NOT_SET and not (behind == "all" and sett):
@@ -92,6 +95,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             ):
                 continue
             if clause.has("DRY", "FOREIGN", "OTHERS", "BUCKET") or clause.about("POUR"):
+                continue
+            if _strange(clause):
                 continue
             return item, "total"
         if (
@@ -131,6 +136,14 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
 
 
 _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))
+
+
+def _strange(clause: Clause) -> bool:
+    """Words that we do not know may say anything of taps: that they were chewed, drawn, lent."""
+    return clause.has("DRAW") or any(
+        item.sort == "word" and not item.tags and item.text not in PLAIN_WORDS
+        for item in clause.items
+    )
 
 
 def _names_taps(clause: Clause, item: Item) -> bool:
