@@ -13,6 +13,13 @@ from bot.reckoning.finish import standard_water_boils_f, station_inhg, water_boi
 from bot.reckoning.hourly import Hour, whole_hours
 from bot.reckoning.mornings import NightFreeze, WarmSpell, first_warm_day, freeze_tonight
 from bot.reckoning.outlook import Outlook, outlook_by_day
+from bot.reckoning.outlook_figures import (
+    AFTERNOON_HOURS,
+    NEARLY_THE_HIGH_F,
+    NIGHT_BEGINS_HOUR,
+    NIGHT_ENDS_HOUR,
+    STILL_MORNING_HOUR,
+)
 from bot.reckoning.recharge import Drip, drips
 from bot.reckoning.season_end import DayTemps
 from bot.weather import Known, Place, local_hours, pressure_at
@@ -28,6 +35,19 @@ class Weather(Protocol):
     """Whoever knows the weather: `weather.Latest`."""
 
     def known(self, place: Place, now_utc: datetime) -> Known | None: ...
+
+
+@dataclass(frozen=True, slots=True)
+class Swing:
+    """How a day's temperature goes, F, by its wall clock. low: the coldest hour of the night
+    before and the morning; high: the warmest hour, and when it is nearly reached; evening_f: on
+    a day that only falls, where it has fallen to, else None."""
+
+    low_f: float
+    low_local: datetime
+    high_f: float
+    high_local: datetime
+    evening_f: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +102,33 @@ class Outdoors:
     def hours_of(self, on: date) -> list[Drip]:
         """The known hours of a local day, yesterday or later."""
         return [hour for hour in self.hours if hour.at_local.date() == on]
+
+    def swing(self, on: date) -> Swing | None:
+        """How a day's temperature goes, today or later; None where none of its hours is known."""
+        todays = self.hours_of(on)
+        day = self.day(on)
+        if not todays or day is None:
+            return None
+        night_begins = datetime.combine(on - timedelta(days=1), time(NIGHT_BEGINS_HOUR))
+        morning_ends = datetime.combine(on, time(NIGHT_ENDS_HOUR))
+        night = [hour for hour in self.hours if night_begins <= hour.at_local < morning_ends]
+        coldest = min(night or todays, key=lambda hour: hour.temp_f)
+        warmest = max(todays, key=lambda hour: hour.temp_f)
+        evening = next((h for h in todays if h.at_local.hour >= max(AFTERNOON_HOURS)), None)
+        falls = warmest.at_local.hour < STILL_MORNING_HOUR and evening is not None
+        reached = next(
+            hour
+            for hour in todays
+            if hour.temp_f >= warmest.temp_f - NEARLY_THE_HIGH_F
+            and hour.at_local.hour >= min(STILL_MORNING_HOUR, warmest.at_local.hour)
+        )
+        return Swing(
+            low_f=min(coldest.temp_f, day.low_f),
+            low_local=coldest.at_local,
+            high_f=warmest.temp_f,
+            high_local=warmest.at_local if falls else reached.at_local,
+            evening_f=evening.temp_f if falls and evening is not None else None,
+        )
 
     def freeze(self, evening: date) -> NightFreeze | None:
         """The freeze of the night that begins on an evening, None if none or not known."""
