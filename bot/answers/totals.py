@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from bot.answers import storage
 from bot.answers.asked import Asked
 from bot.standing import boil_sums, season_boils
 from bot.wording import totals as wording
@@ -20,7 +21,10 @@ def answer(asked: Asked) -> str:
         return wording.taps(by_lot)
     if asked.says("brix", "sugar", "sweetness", "sweet"):
         return wording.mean_brix(asked.tally, style)
-    if asked.says("jars", "jar", "bottled", "pints", "bottles", "canned"):
+    if asked.says("waiting", "waits", "left", "remaining", "hand", "unboiled"):
+        return storage.answer(asked)
+    in_jars = asked.says("pints", "quarts") and asked.tally.jars_gallons > 0
+    if in_jars or asked.says("jars", "jar", "bottled", "bottles", "canned"):
         return wording.jars(asked.tally, style)
     if asked.says("dumped", "poured", "spilled", "lost", "wasted", "thrown"):
         return wording.poured_out(asked.tally, style)

@@ -145,7 +145,7 @@ def _fuel(turn: Turn, entries: Sequence[Entry]) -> None:
 
 
 def _store_temp(turn: Turn, entries: Sequence[Entry]) -> None:
-    if turn.undone:
+    if turn.undone or "storage" in turn.topics:
         return
     store = turn.store()
     if store.boil_by is not None:

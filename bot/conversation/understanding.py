@@ -88,20 +88,28 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     return None
 
 
-def _corrected(turn: Turn, question: Doubt, amend: Reading) -> Meant | None:
-    """`no, 2.4` after "22 Brix?": the figure fills the question; else it is told afresh."""
+def _corrected(turn: Turn, question: Doubt, amend: Reading) -> Meant:
+    """`no, 2.4` after "22 Brix?": the figure fills the question; else it is told afresh.
+
+    Never a correction of an older record: what is corrected was not written down. What cannot
+    be told afresh has the question asked again.
+    """
     assert isinstance(amend, Amend)
-    told = set(amend.as_dict()) - {"kind", "pieces"}
-    figure = {"value": amend.value, "brix": amend.brix, "gallons": amend.gallons}
+    told = {name: value for name, value in amend.as_dict().items() if name in _SPELT}
     if len(told) == 1:
-        bare = figure.get(next(iter(told)))
-        completed = None if bare is None else turn.senses.settle(question, f"{bare:g}")
+        completed = turn.senses.settle(question, f"{next(iter(told.values())):g}")
         if completed:
             return Meant(turn.understand(completed), completed, settled=True)
-    afresh = without_correction(turn.words)
-    if afresh == turn.words:
-        return None
-    return Meant(turn.understand(afresh), afresh, settled=True)
+    spelt = " ".join(_SPELT[name].format(told[name]) for name in _SPELT if name in told)
+    for afresh in (without_correction(turn.words), spelt):
+        understanding = turn.understand(afresh)
+        if afresh and not any(isinstance(one, Amend) for one in understanding.readings):
+            return Meant(understanding, afresh, settled=True)
+    return Meant(Understanding(), turn.words, repeat=question)
+
+
+# The amounts of a correction as they would be texted by themselves, in this order.
+_SPELT = {"value": "{:g}", "gallons": "{:g} gal", "brix": "at {:g} brix"}
 
 
 def _place(turn: Turn, opened: Open | None, direct: Understanding) -> Place | None:

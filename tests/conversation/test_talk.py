@@ -189,6 +189,14 @@ def test_an_amended_jar_count_keeps_its_size(stage: Stage) -> None:
     assert stage.totals()["jars_gallons"] == pytest.approx(0.625)
 
 
+def test_a_correction_of_what_was_only_asked_about_touches_no_older_record(stage: Stage) -> None:
+    stage.text("10 gal")
+    stage.text("7", "2027-03-05T18:01")
+    assert stage.text("no, that should be 4", "2027-03-05T18:02").startswith("4 what:")
+    stage.text("gal", "2027-03-05T18:03")
+    assert stage.totals()["sap_gallons"] == 14
+
+
 def test_jars_do_not_become_gallons(stage: Stage) -> None:
     stage.text("bottled 6 pints")
     assert "can't tell" in stage.text("no, 31 gal", "2027-03-05T18:01")
