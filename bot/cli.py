@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+if TYPE_CHECKING:
+    from bot.settings import Settings
 
 app = typer.Typer(
     add_completion=False,
@@ -94,24 +98,48 @@ def serve(
     host: Annotated[
         str, typer.Option(help="The address to listen on; 0.0.0.0 for all.")
     ] = "127.0.0.1",
+    worker: Annotated[
+        bool, typer.Option(help="Also send alerts and reminders; else `work` does, apart.")
+    ] = True,
 ) -> None:
-    """Take texts at a webhook and answer them, until told to stop."""
+    """Take texts at a webhook and answer them, and send what is owed, until told to stop."""
+    from bot.serving import serve as run_server
+
+    _run("serve", lambda settings: run_server(settings, host, port, with_worker=worker))
+
+
+@app.command()
+def work() -> None:
+    """Send alerts and reminders, until told to stop; for a process apart from `serve`."""
+    from bot.worker import work as run_worker
+
+    _run("work", run_worker)
+
+
+def _run(command: str, run: Callable[[Settings], None]) -> None:
+    """Run what goes on until it is told to stop, or say why it cannot."""
     from sqlalchemy.exc import SQLAlchemyError
 
     from bot.ledger import NewerStoreError
-    from bot.serving import serve as run_server
+    from bot.ledger.presence import NoRoomError
+    from bot.serving import log_to_standard_error
     from bot.settings import SettingsError, load_settings, misspelt
 
     for line in misspelt():
-        print(f"serve: {line}", file=sys.stderr)
+        print(f"{command}: {line}", file=sys.stderr)
+    log_to_standard_error()
     try:
-        run_server(load_settings(), host, port)
+        run(load_settings())
     except SettingsError as error:
-        print(*(f"serve: {line}" for line in str(error).splitlines()), sep="\n", file=sys.stderr)
+        for line in str(error).splitlines():
+            print(f"{command}: {line}", file=sys.stderr)
         raise typer.Exit(2) from error
+    except NoRoomError as error:
+        print(f"{command}: {error}", file=sys.stderr)
+        raise typer.Exit(1) from error
     except (NewerStoreError, SQLAlchemyError, OSError) as error:
         reason = str(error).partition("\n")[0]
-        print(f"serve: the store does not open: {reason}", file=sys.stderr)
+        print(f"{command}: the store does not open: {reason}", file=sys.stderr)
         raise typer.Exit(1) from error
 
 

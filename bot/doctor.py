@@ -13,10 +13,10 @@ from sqlalchemy.exc import SQLAlchemyError
 from bot.channels.twilio_sms import Form
 from bot.clock import SystemClock
 from bot.ledger import NewerStoreError
-from bot.serving import look_at_store, open_webhook, with_folder
+from bot.serving import look_at_store, open_webhook
 from bot.settings import Settings, SettingsError, load_settings, misspelt
 from bot.web import TWILIO_PATH, Closed
-from bot.wiring import build
+from bot.wiring import build, with_folder
 
 # The public way in goes over the internet and back.
 _TIMEOUT_S = 10.0

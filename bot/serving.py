@@ -6,6 +6,7 @@ import gc
 import logging
 import signal
 import sys
+from contextlib import AbstractContextManager, nullcontext
 
 import uvicorn
 
@@ -14,7 +15,7 @@ from bot.clock import SystemClock
 from bot.messages import Incoming
 from bot.settings import Settings
 from bot.web import Closed, make_app
-from bot.wiring import Parts, build
+from bot.wiring import Parts, build, channels_of, with_folder
 
 # Texts in hand when the server is told to stop are finished first, as long as Twilio waits.
 _LAST_TEXTS_S = 15
@@ -38,48 +39,62 @@ _REHEARSAL = (
 log = logging.getLogger(__name__)
 
 
-def serve(settings: Settings, host: str, port: int) -> None:
-    """Serve until told to stop (SIGTERM, SIGINT).
-
-    Raises what opening the store raises.
-    """
+def log_to_standard_error() -> None:
+    """One line for each thing worth knowing, and no addresses or numbers in it."""
     logging.basicConfig(
         level=logging.INFO, format="%(asctime)s %(levelname)s %(name)s: %(message)s"
     )
-    # The addresses asked of the weather services are no news.
-    logging.getLogger("httpx").setLevel(logging.WARNING)
+    # The addresses asked of the weather services and of Twilio are no news.
+    for name in ("httpx", "twilio.http_client"):
+        logging.getLogger(name).setLevel(logging.WARNING)
+
+
+def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True) -> None:
+    """Serve until told to stop (SIGTERM, SIGINT); the worker runs beside the web, unless told not.
+
+    Raises what opening the store raises, and what `worker.working` raises.
+    """
     # uvicorn finishes its texts and then lets the signal through, which would end the process
     # before the store is closed.
     signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))
     webhook = open_webhook(settings)
     if isinstance(webhook, Closed):
         log.warning(webhook.reason)
-    parts = build(with_folder(settings), SystemClock())
+    database_url = with_folder(settings)
+    parts = build(database_url, SystemClock(), channels=channels_of(settings))
+    app = make_app(
+        parts.inbox.receive,
+        webhook,
+        parts.clock,
+        lambda: look_at_store(parts),
+        parts.outbox.report,
+        _AT_ONCE_SQLITE if settings.is_sqlite else _AT_ONCE_POSTGRESQL,
+    )
     try:
-        taken_up = parts.inbox.take_up_unread()
+        taken_up = parts.inbox.sweep()
         if taken_up:
             log.info("Read %d texts that were kept but not read before", taken_up)
         warm()
-        app = make_app(
-            parts.inbox.receive,
-            webhook,
-            parts.clock,
-            lambda: look_at_store(parts),
-            parts.outbox.report,
-            _AT_ONCE_SQLITE if settings.is_sqlite else _AT_ONCE_POSTGRESQL,
-        )
-        uvicorn.run(
-            app,
-            host=host,
-            port=port,
-            # A line for each request would tell little, and slow the answers.
-            access_log=False,
-            server_header=False,
-            log_config=None,
-            timeout_graceful_shutdown=_LAST_TEXTS_S,
-        )
+        with _worker(parts, database_url) if with_worker else nullcontext():
+            uvicorn.run(
+                app,
+                host=host,
+                port=port,
+                # A line for each request would tell little, and slow the answers.
+                access_log=False,
+                server_header=False,
+                log_config=None,
+                timeout_graceful_shutdown=_LAST_TEXTS_S,
+            )
     finally:
         parts.ledger.close()
+
+
+def _worker(parts: Parts, database_url: str) -> AbstractContextManager[None]:
+    # Its engine takes half a second to import.
+    from bot.worker import working
+
+    return working(parts, database_url)
 
 
 def open_webhook(settings: Settings) -> Signatures | Closed:
@@ -98,14 +113,6 @@ def open_webhook(settings: Settings) -> Signatures | Closed:
             " from forged ones."
         )
     return Signatures(settings.twilio_auth_token.get_secret_value(), settings.public_url)
-
-
-def with_folder(settings: Settings) -> str:
-    """The store's URL; the folder of a SQLite file is made, for its owner's eyes only."""
-    path = settings.sqlite_file
-    if path is not None:
-        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    return settings.database_url
 
 
 def look_at_store(parts: Parts) -> None:
@@ -132,4 +139,4 @@ def warm() -> None:
     gc.freeze()
 
 
-__all__ = ["look_at_store", "open_webhook", "serve", "with_folder"]
+__all__ = ["look_at_store", "open_webhook", "serve"]

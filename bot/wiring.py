@@ -16,18 +16,20 @@ from bot.ledger import Ledger
 from bot.messages import CONSOLE_DOOR, SMS_DOOR, TWILIO_STATUS_PATH
 from bot.outbox import Outbox
 from bot.reading import read, settle
+from bot.rounds import Round
 from bot.settings import Settings
 
 
 @dataclass(frozen=True, slots=True)
 class Parts:
-    """Pailtext, put together."""
+    """Pailtext, put together. rounds: what the worker goes every quarter hour."""
 
     ledger: Ledger
     conversation: Conversation
     inbox: Inbox
     outbox: Outbox
     clock: Clock
+    rounds: tuple[Round, ...] = ()
 
 
 def build(
@@ -69,6 +71,14 @@ def channels_of(settings: Settings) -> dict[str, Channel]:
             status_url=status_url(settings),
         )
     return found
+
+
+def with_folder(settings: Settings) -> str:
+    """The store's URL; the folder of a SQLite file is made, for its owner's eyes only."""
+    path = settings.sqlite_file
+    if path is not None:
+        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    return settings.database_url
 
 
 def status_url(settings: Settings) -> str | None:

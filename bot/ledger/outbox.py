@@ -11,13 +11,13 @@ from sqlalchemy import Connection, Row, bindparam, func, select, update
 from sqlalchemy.dialects import postgresql, sqlite
 
 from bot.ledger.inbox import storable
-from bot.ledger.tables import OutboxText, table_of
+from bot.ledger.tables import Mark, OutboxText, table_of
 
 OWED, TRYING, UNCLEAR = "owed", "trying", "unclear"
 SENT, DROPPED, FAILED = "sent", "dropped", "failed"
 OPEN_STATES = (OWED, TRYING, UNCLEAR)
 
-_outbox = table_of(OutboxText)
+_outbox, _mark = table_of(OutboxText), table_of(Mark)
 _COLUMNS = tuple(column.name for column in _outbox.c)
 _SELECT = select(*_outbox.c)
 _ONCE = [_outbox.c.person_id, _outbox.c.key, _outbox.c.local_date]
@@ -52,6 +52,21 @@ _GONE_OUT = select(func.count()).where(
     ),
 )
 _TOLD = select(_outbox.c.state, func.count()).group_by(_outbox.c.state)
+_MARK = select(_mark.c.done_until_utc).where(_mark.c.name == bindparam("mark"))
+_MARK_NEVER_BACK = _mark.c.done_until_utc < bindparam("until_utc")
+# Of two rounds at once the later one's mark stands.
+_PUT_MARK = {
+    "sqlite": sqlite.insert(_mark).on_conflict_do_update(
+        index_elements=["name"],
+        set_={"done_until_utc": bindparam("until_utc")},
+        where=_MARK_NEVER_BACK,
+    ),
+    "postgresql": postgresql.insert(_mark).on_conflict_do_update(
+        index_elements=["name"],
+        set_={"done_until_utc": bindparam("until_utc")},
+        where=_MARK_NEVER_BACK,
+    ),
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -158,6 +173,18 @@ class OutboxRows:
     def counts(self) -> dict[str, int]:
         """How many texts are in each state."""
         return {row[0]: row[1] for row in self._connection.execute(_TOLD)}
+
+    def planned_until(self, plan: str) -> datetime | None:
+        """Up to which moment what is owed was planned by the plan of this name, None if never."""
+        found: datetime | None = self._connection.execute(_MARK, {"mark": plan}).scalar()
+        return found
+
+    def mark_planned(self, plan: str, until_utc: datetime) -> None:
+        """Note up to which moment it is planned."""
+        self._connection.execute(
+            _PUT_MARK[self._connection.dialect.name],
+            {"name": plan, "done_until_utc": until_utc, "until_utc": until_utc},
+        )
 
     def _first(self, wanted: Any, **given: Any) -> OwedText | None:
         row = self._connection.execute(wanted, given).first()

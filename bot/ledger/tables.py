@@ -307,6 +307,15 @@ class CellFound(SQLModel, table=True):
     asked_utc: datetime
 
 
+class Mark(SQLModel, table=True):
+    """How far something has come that goes on by the clock: up to which moment it is done."""
+
+    __tablename__ = "mark"
+
+    name: str = Field(primary_key=True)
+    done_until_utc: datetime
+
+
 def table_of(model: type[SQLModel]) -> Table:
     """The plain table of a model. Statements are made of it once, when a module is imported:
     building one takes ten times as long as running it."""

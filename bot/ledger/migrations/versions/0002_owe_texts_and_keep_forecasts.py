@@ -76,5 +76,11 @@ def upgrade() -> None:
         sa.Column("asked_utc", sa.DateTime(timezone=True), nullable=False),
         sa.PrimaryKeyConstraint("source", "place_key", name=op.f("pk_forecast_cell")),
     )
+    op.create_table(
+        "mark",
+        sa.Column("name", sa.String(), nullable=False),
+        sa.Column("done_until_utc", sa.DateTime(timezone=True), nullable=False),
+        sa.PrimaryKeyConstraint("name", name=op.f("pk_mark")),
+    )
     # Adding a column at the end needs no copy of the table, on either database.
     op.add_column("consent", sa.Column("address", sa.String(), nullable=True))

@@ -1,0 +1,53 @@
+"""The worker: sends what is owed and goes the rounds, in `serve` or apart by `pailtext work`."""
+
+from __future__ import annotations
+
+import logging
+import signal
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from bot.clock import SystemClock
+from bot.jobs import Jobs, Rhythm, Work
+from bot.ledger.presence import presence_on
+from bot.settings import Settings
+from bot.wiring import Parts, build, channels_of, with_folder
+
+log = logging.getLogger(__name__)
+
+
+@contextmanager
+def working(parts: Parts, database_url: str, rhythm: Rhythm | None = None) -> Iterator[None]:
+    """Work on the store until the end of the block.
+
+    Raises `presence.NoRoomError`.
+    """
+    work = Work(
+        rounds=tuple(each.go for each in parts.rounds),
+        take_up=parts.inbox.sweep,
+        due=parts.outbox.due,
+        deliver=parts.outbox.deliver,
+    )
+    jobs = Jobs(database_url, presence_on(database_url), work, rhythm)
+    jobs.start()
+    log.info("Sending what is owed by %s", ", ".join(sorted(parts.outbox.channels)) or "nothing")
+    try:
+        yield
+    finally:
+        jobs.stop()
+
+
+def work(settings: Settings) -> None:
+    """Work until told to stop (SIGTERM, SIGINT). Raises what `working` and opening the store
+    raise."""
+    told_to_stop = threading.Event()
+    for name in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(name, lambda *_: told_to_stop.set())
+    database_url = with_folder(settings)
+    parts = build(database_url, SystemClock(), channels=channels_of(settings))
+    try:
+        with working(parts, database_url):
+            told_to_stop.wait()
+    finally:
+        parts.ledger.close()
