@@ -15,6 +15,7 @@ from bot.clock import DEFAULT_ZONE, Clock
 from bot.ledger import Book, CollisionError, KeptText, Ledger
 from bot.messages import Incoming
 from bot.outbox import owe_reply
+from bot.outdoors import Looked, WeatherWantedError
 from bot.wording.meeting import TROUBLE
 
 log = logging.getLogger(__name__)
@@ -26,13 +27,22 @@ MOST_TRIES = 5
 IN_HAND = timedelta(seconds=30)
 # Two first texts of one person at the same moment collide once, not more.
 _MOST_COLLISIONS = 3
+# A text wants the weather of one place.
+_MOST_LOOKS = 1
 
 
 class Answers(Protocol):
     """What answers a text within a transaction: the conversation."""
 
-    def answer(self, book: Book, text: KeptText) -> str | None:
-        """Record what the text says and give the reply, None for silence."""
+    def answer(self, book: Book, text: KeptText, looked: Looked | None = None) -> str | None:
+        """Record what the text says and give the reply, None for silence.
+
+        Raises WeatherWantedError for weather that was not looked up yet.
+        """
+        ...
+
+    def look(self, wanted: WeatherWantedError) -> Looked:
+        """Look the weather up that an answer wants, outside of any transaction."""
         ...
 
 
@@ -86,21 +96,25 @@ class Inbox:
         return self.take_up_unread(self.clock.now_utc() - IN_HAND)
 
     def _read(self, text_id: int, *, owed: bool) -> str | None:
-        """Read one kept text, again if another text of the same people got in between."""
-        for _ in range(_MOST_COLLISIONS):
+        """Read one kept text, again if another text of the same people got in between, or once
+        the weather is known that it asks for."""
+        looked: Looked | None = None
+        for _ in range(_MOST_COLLISIONS + _MOST_LOOKS):
             try:
-                return self._read_once(text_id, owed=owed)
+                return self._read_once(text_id, looked, owed=owed)
             except CollisionError:
                 continue
-        return self._read_once(text_id, owed=owed)
+            except WeatherWantedError as wanted:
+                looked = self.conversation.look(wanted)
+        return self._read_once(text_id, looked, owed=owed)
 
-    def _read_once(self, text_id: int, *, owed: bool) -> str | None:
+    def _read_once(self, text_id: int, looked: Looked | None, *, owed: bool) -> str | None:
         """Read it in one transaction. Whoever comes second gets the first's reply."""
         with self.ledger.writing() as book:
             text = book.inbox.claim(text_id)
             if text.is_read:
                 return text.reply
-            reply = self.conversation.answer(book, text)
+            reply = self.conversation.answer(book, text, looked)
             now_utc = self.clock.now_utc()
             book.inbox.answer(text_id, reply, now_utc, owed=owed)
             if owed and reply is not None:

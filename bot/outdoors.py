@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
-from typing import Protocol
+from threading import Thread
+from typing import Literal, Protocol
 
 from bot import units
 from bot.clock import local_time
@@ -208,16 +209,41 @@ def weather_place(place: Entry | None, zone: str) -> Place | None:
     return Place(float(latitude), float(longitude), zone=zone)
 
 
+# Why no weather is known: no source is set, the place is not told or not on the map, or no source
+# answers now.
+NoWeather = Literal["no source", "no place", "no answer"]
+
+
+class WeatherWantedError(Exception):
+    """An answer needs the weather, which may not be asked for within a transaction: leave it, ask
+    (`Skies.look`), and begin again with what was found."""
+
+    def __init__(self, place: Place, zone: str, now_utc: datetime) -> None:
+        super().__init__(f"the weather over {place.key} is wanted")
+        self.place, self.zone, self.now_utc = place, zone, now_utc
+
+
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """What was found when the weather was asked for: over which place and wall clock."""
+
+    place_key: str
+    zone: str
+    found: Outdoors | None
+
+
 @dataclass(frozen=True, slots=True)
 class Skies:
     """The weather over sugarbushes.
 
     anywhere: where to ask for those whose place is not on the map, since the weather of a file
-    is the same everywhere; None to have no weather for them.
+    is the same everywhere; None to have no weather for them. patience: how long somebody who
+    waits for an answer is kept waiting; None for as long as it takes.
     """
 
     weather: Weather
     anywhere: Place | None = None
+    patience: timedelta | None = None
 
     def place(self, place: Entry | None, zone: str) -> Place | None:
         """Where to ask the weather of a sugarbush for, None where nobody can."""
@@ -231,3 +257,41 @@ class Skies:
         within a transaction."""
         known = self.weather.known(place, now_utc)
         return None if known is None else outdoors(known, zone, now_utc)
+
+    def look(self, wanted: WeatherWantedError) -> Looked:
+        """The weather that an answer waits for, as far as patience goes. What comes later is kept
+        by the source for the next one who asks."""
+        found: list[Outdoors | None] = []
+
+        def ask() -> None:
+            found.append(self.over(wanted.place, wanted.zone, wanted.now_utc))
+
+        if self.patience is None:
+            ask()
+        else:
+            asking = Thread(target=ask, name="weather", daemon=True)
+            asking.start()
+            asking.join(self.patience.total_seconds())
+        return Looked(wanted.place.key, wanted.zone, found[0] if found else None)
+
+
+def weather_for(
+    skies: Skies | None,
+    place: Entry | None,
+    zone: str,
+    now_utc: datetime,
+    looked: Looked | None,
+) -> Outdoors | NoWeather:
+    """The weather for somebody who asks within a transaction, out of what was looked up before.
+
+    Raises WeatherWantedError where nothing was looked up for this place yet.
+    """
+    if skies is None:
+        return "no source"
+    where = skies.place(place, zone)
+    if where is None:
+        return "no place"
+    if looked is None or (looked.place_key, looked.zone) != (where.key, zone):
+        raise WeatherWantedError(where, zone, now_utc)
+    found = looked.found
+    return found if found is not None and found.knows_ahead else "no answer"

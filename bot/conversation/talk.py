@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from bot.clock import local_time
 from bot.consent import Consent
 from bot.conversation.amending import amend_chosen
 from bot.conversation.handling import handle, said_back
@@ -13,6 +12,7 @@ from bot.conversation.turn import Senses, Turn
 from bot.conversation.understanding import Meant, meant, said_already
 from bot.conversation.words import units_spoken
 from bot.ledger import Book, KeptText
+from bot.outdoors import Looked, Skies, WeatherWantedError
 from bot.reading import Choice, Doubt, Understanding
 from bot.reading.kinds import (
     Boil,
@@ -46,14 +46,16 @@ _PLAIN_SEGMENTS, _MOST_SEGMENTS = 1, 2
 class Conversation:
     """Answers texts. Knows no door and no clock: a text brings its time along.
 
-    default_zone: the time zone of people whose place is not known yet.
+    default_zone: the time zone of people whose place is not known yet. skies: the weather, None
+    where no source is set.
     """
 
-    def __init__(self, senses: Senses, default_zone: str) -> None:
+    def __init__(self, senses: Senses, default_zone: str, skies: Skies | None = None) -> None:
         self._senses = senses
         self._default_zone = default_zone
+        self._skies = skies
 
-    def answer(self, book: Book, text: KeptText) -> str | None:
+    def answer(self, book: Book, text: KeptText, looked: Looked | None = None) -> str | None:
         """Record what a text says and give the reply, None where nothing may or need be said.
 
         1. Who is it? Somebody new gets a sugarbush of their own.
@@ -61,15 +63,21 @@ class Conversation:
         3. Every reading is recorded or done, in the order of the text.
         4. The reply: receipts, where they stand, the one next step, answers, one question.
 
-        After STOP all but the reply goes on: facts are kept, nothing is sent.
+        After STOP all but the reply goes on: facts are kept, nothing is sent. Raises
+        WeatherWantedError where an answer wants weather that is not in `looked`.
         """
-        turn = self._turn(book, text)
+        turn = self._turn(book, text, looked)
         muted = not Consent(book).may_text(turn.who.person_id)
         self._act(turn)
         if turn.is_silent or (muted and not Consent(book).may_text(turn.who.person_id)):
             book.questions.drop(turn.who.person_id)
             return None
         return self._said(turn)
+
+    def look(self, wanted: WeatherWantedError) -> Looked:
+        """Look the weather up that an answer wants, outside of any transaction."""
+        assert self._skies is not None, "nobody wants weather where there is none"
+        return self._skies.look(wanted)
 
     def zone(self, book: Book, address: str) -> str | None:
         """The time zone of the sugarbush that an address belongs to, None until it is known."""
@@ -78,7 +86,7 @@ class Conversation:
 
     # --- who, and what is meant ------------------------------------------------------------
 
-    def _turn(self, book: Book, text: KeptText) -> Turn:
+    def _turn(self, book: Book, text: KeptText, looked: Looked | None) -> Turn:
         incoming = text.incoming
         who = book.people.find(incoming.sender)
         is_new = who is None
@@ -91,8 +99,9 @@ class Conversation:
         if units is not None and units != who.units:
             who = book.people.speaks(who, units)
         zone = (None if place is None else place.detail.get("zone")) or self._default_zone
-        sent = local_time(incoming.arrived_utc, zone)
-        return Turn(book, who, text, self._senses, sent, is_new=is_new)
+        return Turn(
+            book, who, text, self._senses, zone, is_new=is_new, skies=self._skies, looked=looked
+        )
 
     def _act(self, turn: Turn) -> None:
         carrier = _CARRIER_WORDS.get(turn.text.incoming.opt_out or "")

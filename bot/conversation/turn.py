@@ -8,11 +8,12 @@ from datetime import date, datetime, timedelta
 from functools import cached_property
 from typing import Protocol
 
-from bot.clock import season_of
+from bot.clock import local_time, season_of
 from bot.conversation.pending import Question, WhereAsked, from_json, to_json
 from bot.conversation.words import lots_named
 from bot.entry import Entry
 from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
+from bot.outdoors import Looked, NoWeather, Outdoors, Skies, weather_for
 from bot.reading import Doubt, Profile, Understanding
 from bot.reckoning.storage import Stored
 from bot.standing import Known, know, season_tally, stored_sap
@@ -86,22 +87,34 @@ class Reply:
 class Turn:
     """A text of a person, within one transaction of the ledger.
 
-    sent: the wall clock of the sugarbush when it arrived (naive). words: the text that is
-    read, which is the completed one when a doubt was settled (`is_settled`).
+    zone: of the sugarbush; sent: its wall clock when the text arrived (naive). words: the text
+    that is read, which is the completed one when a doubt was settled (`is_settled`).
     recorded, changed, undone: the entries written anew, put right, and taken back. topics:
     those that were answered. is_silent: nothing may be sent. is_carrier_word: STOP, START or
     HELP. drops_question: an undo would only drop the open question.
     """
 
     def __init__(
-        self, book: Book, who: Who, text: KeptText, senses: Senses, sent: datetime, *, is_new: bool
+        self,
+        book: Book,
+        who: Who,
+        text: KeptText,
+        senses: Senses,
+        zone: str,
+        *,
+        is_new: bool,
+        skies: Skies | None = None,
+        looked: Looked | None = None,
     ) -> None:
         self.book = book
         self.who = who
         self.text = text
         self.senses = senses
-        self.sent = sent
+        self.zone = zone
+        self.sent = local_time(text.incoming.arrived_utc, zone)
         self.is_new = is_new
+        self.skies = skies
+        self._looked = looked
         self.words = text.incoming.text
         self.reply = Reply()
         self.recorded: list[Entry] = []
@@ -126,6 +139,13 @@ class Turn:
     def tally(self) -> Tally:
         """The season of this text in numbers, as of the last record."""
         return season_tally(self.book, self.who.sugarbush_id, self.season, self.syrup_brix)
+
+    def weather(self) -> Outdoors | NoWeather:
+        """The weather over the sugarbush, or why none is known. Raises WeatherWantedError where
+        it has to be looked up first."""
+        place = self.known.place
+        zone = (None if place is None else place.detail.get("zone")) or self.zone
+        return weather_for(self.skies, place, zone, self.now_utc, self._looked)
 
     @property
     def season(self) -> int:

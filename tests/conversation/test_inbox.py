@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from bot.inbox import MOST_TRIES, Inbox
 from bot.ledger import Book, KeptText
 from bot.messages import Incoming
+from bot.outdoors import Looked, WeatherWantedError
 from bot.wiring import Parts
 from bot.wording.meeting import TROUBLE
 from tests.conversation.stage import ANN, Stage, build
@@ -101,12 +102,16 @@ class Broken:
         self._conversation = parts.conversation
         self.is_broken = True
 
-    def answer(self, book: Book, text: KeptText) -> str | None:
+    def answer(self, book: Book, text: KeptText, looked: Looked | None = None) -> str | None:
         """Record first, then raise: nothing of it may stay."""
-        reply = self._conversation.answer(book, text)
+        reply = self._conversation.answer(book, text, looked)
         if self.is_broken:
             raise RuntimeError("broken on purpose")
         return reply
+
+    def look(self, wanted: WeatherWantedError) -> Looked:
+        """As the conversation does."""
+        return self._conversation.look(wanted)
 
 
 def test_an_error_loses_no_text_keeps_no_half_and_is_admitted(parts: Parts) -> None:
@@ -147,8 +152,8 @@ from tests.conversation.stage import build
 from tests.conversation.test_inbox import incoming
 parts = build(sys.argv[1])
 answer = parts.conversation.answer
-def die(book, text):
-    answer(book, text)
+def die(book, text, looked):
+    answer(book, text, looked)
     os.kill(os.getpid(), 9)
 parts.conversation.answer = die
 parts.inbox.receive(incoming("SM1", "12 gal at 2.2"))
