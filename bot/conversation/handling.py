@@ -13,6 +13,8 @@ from bot.conversation.amending import amend
 from bot.conversation.pending import WhereAsked
 from bot.conversation.recording import entry_of, with_detail
 from bot.conversation.turn import Turn
+from bot.conversation.wishing import carry_over, wish
+from bot.conversation.wishing import standing as wishes_of
 from bot.entry import Entry
 from bot.reading import Choice, Doubt
 from bot.reading.kinds import (
@@ -30,6 +32,7 @@ from bot.reading.kinds import (
     TapsPulled,
     TapsSet,
     Undo,
+    Wish,
 )
 from bot.standing import season_boils
 from bot.wording import meeting, questions, receipts, standing
@@ -255,8 +258,10 @@ def _join(turn: Turn, _reading: Join) -> None:
         mine = standing.short(turn.tally, turn.style).rstrip(".")
         turn.reply.answers.append(meeting.own_records_first(mine))
         return
+    wishes = wishes_of(turn)
     turn.who = people.join(who, invitation, turn.now_utc)
     turn.forget()
+    carry_over(turn, wishes)
     turn.reply.answers.append(meeting.joined(invitation.by, standing.short(turn.tally, turn.style)))
 
 
@@ -305,4 +310,5 @@ HANDLERS: dict[type[Reading], Callable[[Turn, Any], None]] = {
     Start: _start,
     Help: _help,
     Chat: _chat,
+    Wish: wish,
 }
