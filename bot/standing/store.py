@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from datetime import date, datetime, timedelta
+from itertools import groupby
 from typing import Final
 
 from bot.entry import Entry
@@ -46,25 +48,24 @@ def sap_on_hand(
     recent = [entry for entry in others if first <= entry.on <= today]
     boils = boils_of(entry for entry in recent if entry.kind == "boil")
     moves: list[tuple[datetime, _Move]] = [
-        *((one.at_local, _gather(one)) for one in gathered),
-        *((boil.ended_at, _burn(boil)) for boil in boils if boil.ended_at is not None),
+        (boil.ended_at, _burn(boil)) for boil in boils if boil.ended_at is not None
     ]
     for entry in recent:
         move = _other(entry, boils, sap_brix, syrup_brix)
         if move is not None:
             moves.append((entry.at_local, move))
+    moves.sort(key=lambda one: one[0])
     lots: tuple[StoredLot, ...] = ()
-    for _, change in sorted(moves, key=lambda one: one[0]):
-        lots = change(lots)
-    return lots
+    done = 0
+    for at_local, change in moves:
+        upto = bisect_right(gathered, at_local, lo=done, key=lambda one: one.at_local)
+        lots = change(_gathered(lots, gathered[done:upto]))
+        done = upto
+    return _gathered(lots, gathered[done:])
 
 
 _Lots = tuple[StoredLot, ...]
 _Move = Callable[[_Lots], _Lots]
-
-
-def _gather(one: TimedSap) -> _Move:
-    return lambda lots: _gathered(lots, one.gallons, one.on)
 
 
 def _burn(boil: Boil) -> _Move:
@@ -86,11 +87,15 @@ def _other(entry: Entry, boils: Sequence[Boil], sap_brix: float, syrup_brix: flo
     return None
 
 
-def _gathered(lots: tuple[StoredLot, ...], gallons: float, on: date) -> tuple[StoredLot, ...]:
-    """One lot a day, as far as nobody has measured it in between."""
-    if lots and lots[-1].gathered_on == on and lots[-1].fahrenheit is None:
-        return (*lots[:-1], StoredLot(lots[-1].gallons + gallons, on))
-    return (*lots, StoredLot(gallons, on))
+def _gathered(lots: _Lots, sap: Sequence[TimedSap]) -> _Lots:
+    """The lots with more sap: one lot a day, as far as nobody has measured it in between."""
+    for on, together in groupby(sap, key=lambda one: one.on):
+        gallons = sum(one.gallons for one in together)
+        if lots and lots[-1].gathered_on == on and lots[-1].fahrenheit is None:
+            lots = (*lots[:-1], StoredLot(lots[-1].gallons + gallons, on))
+        else:
+            lots = (*lots, StoredLot(gallons, on))
+    return lots
 
 
 def _accounts_for(boils: Sequence[Boil], syrup: Entry) -> bool:
