@@ -5,18 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from bot.answers import (
+    boil_plan,
     coming,
     compare,
     costs,
     finish_point,
+    know_how,
     per_tree,
     storage,
     syrup_expected,
+    tap_plan,
     totals,
 )
+from bot.answers.answer import Answer
 from bot.answers.asked import Asked
+from bot.reckoning.checks import ImpossibleError
+from bot.wording import refusals
 
-TOPICS: dict[str, Callable[[Asked], str]] = {
+TOPICS: dict[str, Callable[[Asked], Answer | str]] = {
     "totals": totals.answer,
     "syrup_expected": syrup_expected.answer,
     "finish_point": finish_point.answer,
@@ -25,16 +31,25 @@ TOPICS: dict[str, Callable[[Asked], str]] = {
     "per_tree": per_tree.answer,
     "storage": storage.answer,
     "run_forecast": coming.forecast,
-    "boil_plan": coming.boil_plan,
-    "tap_plan": coming.tap_plan,
+    "boil_plan": boil_plan.answer,
+    "tap_plan": tap_plan.answer,
     "export": coming.export,
-    "howto": coming.howto,
+    "howto": know_how.answer,
 }
 
 
-def answer(asked: Asked) -> str:
-    """The answer to a question. Raises KeyError for a topic that is not in the family."""
-    return TOPICS[asked.topic](asked)
+def answer(asked: Asked) -> Answer:
+    """The answer to a question; a figure in it that cannot be is asked after.
+
+    Raises KeyError for a topic that is not in the family.
+    """
+    try:
+        said = TOPICS[asked.topic](asked)
+    except ImpossibleError as error:
+        return Answer(
+            refusals.impossible(error.thing, error.value, error.unit, error.wanted, asked.style)
+        )
+    return Answer(said) if isinstance(said, str) else said
 
 
-__all__ = ["TOPICS", "Asked", "answer"]
+__all__ = ["TOPICS", "Answer", "Asked", "answer"]

@@ -4,20 +4,33 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, datetime
+from functools import cached_property
 
 from bot.clock import season_of
 from bot.entry import Entry
 from bot.ledger import Book
-from bot.standing import Known, part_of_season, season_tally
+from bot.reading import Amount, Profile, amounts, tidied
+from bot.reading.kinds import gear
+from bot.reckoning.storage import Stored
+from bot.standing import Boil, Known, part_of_season, season_boils, season_tally, stored_sap
+from bot.standing.gear import Kit, kit_of
 from bot.tally import Tally
 from bot.wording.style import Style
 
 
 @dataclass(frozen=True, slots=True)
+class SapNamed:
+    """Sap that a question names: gallons, and its Brix or None where none is named."""
+
+    gallons: float
+    brix: float | None
+
+
+@dataclass(frozen=True)
 class Asked:
     """What was asked, by whom and when.
 
-    topic, howto: as the reading tells. text: the words, for what the topic leaves open (which
+    topic, howto, also: as the reading tells. text: the words, for what the topic leaves open (which
     lot, which week). sent: the naive wall clock of the sugarbush. tally: this season's.
     told: what the same text recorded.
     """
@@ -32,6 +45,66 @@ class Asked:
     tally: Tally
     style: Style
     told: tuple[Entry, ...] = ()
+    also: str | None = None
+
+    @cached_property
+    def plain(self) -> str:
+        """The words in lower case and plain signs."""
+        return tidied(self.text)
+
+    @cached_property
+    def mentioned(self) -> gear.Gear:
+        """The gear that the words speak of."""
+        return gear.mentioned(self.plain, metric=self.style.is_metric)
+
+    @cached_property
+    def figures(self) -> tuple[Amount, ...]:
+        """The figures of the words, those of gear left out."""
+        return amounts(gear.without(self.plain), self.profile)
+
+    @property
+    def profile(self) -> Profile:
+        """How their figures are read."""
+        return Profile(units=self.style.units, bucket_gallons=self.known.bucket_gallons)
+
+    @cached_property
+    def kit(self) -> Kit:
+        """Their gear as last told."""
+        return kit_of(self.book, self.sugarbush_id, self.sent)
+
+    @cached_property
+    def store(self) -> Stored:
+        """The sap that waits, with the days to boil it by."""
+        return stored_sap(
+            self.book,
+            self.sugarbush_id,
+            self.season,
+            self.today,
+            self.tally.expected_brix,
+            self.tally.syrup_brix,
+        )
+
+    @cached_property
+    def boils(self) -> list[Boil]:
+        """The boils of this season."""
+        return season_boils(self.book, self.sugarbush_id, self.season)
+
+    @property
+    def sap_named(self) -> SapNamed | None:
+        """The first volume in the words, with the Brix beside it; None if they name no volume."""
+        for at, figure in enumerate(self.figures):
+            if figure.sort == "volume" and figure.value > 0:
+                after, before = self.figures[at + 1 : at + 2], self.figures[max(at - 1, 0) : at]
+                beside = [one for one in after if _is_brix(one, bare=True)]
+                beside += [one for one in before if _is_brix(one, bare=False)]
+                return SapNamed(figure.value, beside[0].value if beside else None)
+        return None
+
+    def values(self, sort: str, least: float = 0.0, most: float = float("inf")) -> list[float]:
+        """The figures of a sort between two bounds, in the order of the words."""
+        return [
+            one.value for one in self.figures if one.sort == sort and least <= one.value <= most
+        ]
 
     @property
     def today(self) -> date:
@@ -59,3 +132,13 @@ class Asked:
         """True when the question has one of these words in it."""
         spoken = set("".join(c if c.isalnum() else " " for c in self.text.casefold()).split())
         return any(word in spoken for word in words)
+
+
+# A bare number beside a volume of sap is its Brix between these (our own).
+_SAP_BRIX = (0.3, 12.0)
+
+
+def _is_brix(figure: Amount, *, bare: bool) -> bool:
+    if figure.sort == "brix":
+        return True
+    return bare and figure.sort == "number" and _SAP_BRIX[0] <= figure.value <= _SAP_BRIX[1]

@@ -1,22 +1,47 @@
-"""What the season has cost."""
+"""What the season has cost, a gallon and a pint of it, and what it is worth."""
 
 from __future__ import annotations
 
 from bot.answers import totals
+from bot.answers.answer import Answer, asking
 from bot.answers.asked import Asked
+from bot.reckoning.bottling import worth_dollars
 from bot.wording import costs as wording
 
 # Without costs in the tally, a question that names no money ("what's the total") is about sap.
 _MONEY = (
     *("cost", "costs", "spent", "spend", "money", "dollars", "bucks", "paid", "expenses"),
-    *("expense", "budget", "price", "worth"),
+    *("expense", "budget", "price", "worth", "profit", "value"),
 )
+_WORTH = ("worth", "value", "sell", "sold", "profit", "make", "earn", "revenue", "clear")
 
 
-def answer(asked: Asked) -> str:
-    """The sum, its largest items, and the cost of a gallon of syrup once some is drawn."""
+def answer(asked: Asked) -> Answer:
+    """What the syrup is worth where that is asked or a price told; else what was spent."""
+    if asked.mentioned.price is not None or (asked.says(*_WORTH) and not asked.says("spent")):
+        return _worth(asked)
     costs = asked.book.sums.costs(asked.sugarbush_id, asked.season)
     if not costs and not asked.says(*_MONEY):
-        return totals.answer(asked)
+        return Answer(totals.answer(asked))
     items = [(item or wording.OTHER, dollars) for item, dollars in costs]
-    return wording.spent(asked.tally, items, asked.style)
+    return Answer(wording.spent(asked.tally, items, asked.style))
+
+
+def _worth(asked: Asked) -> Answer:
+    """At the price in the question, else the one told before, else it asks for one."""
+    tally = asked.tally
+    made = tally.syrup_gallons or tally.jars_gallons
+    expected = not made
+    gallons = tally.expected_syrup_gallons if expected else made
+    if gallons <= 0:
+        return Answer(wording.NOTHING_TO_SELL)
+    price = asked.mentioned.price if asked.mentioned.price is not None else asked.kit.price
+    if price is None:
+        metric = asked.style.is_metric
+        unit = "litre" if metric else "gallon"
+        question = wording.ASK_PRICE_METRIC if metric else wording.ASK_PRICE
+        return asking(question, asked.text, f"price is ${{}} a {unit}")
+    dollars = worth_dollars(gallons, price)
+    return Answer(
+        wording.worth(gallons, price, dollars, tally.cost_dollars, asked.style, expected=expected)
+    )

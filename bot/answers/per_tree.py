@@ -1,29 +1,82 @@
-"""Which tree, or which lot, gives most, is sweetest, or gives least."""
+"""Which tree, or which lot, gives most, is sweetest, gives least, or was not emptied lately."""
 
 from __future__ import annotations
 
+import re
+
+from bot import figures
+from bot.answers.answer import Answer
 from bot.answers.asked import Asked
+from bot.ledger import NamedSap
+from bot.reckoning.trees import Named, Tally, not_emptied
 from bot.wording import per_tree as wording
 
+_NOT_EMPTIED = re.compile(
+    r"\b(?:not|n't|haven'?t|hasn'?t|didn'?t|never|un)\b.*\b(?:empt\w+|check\w*|gather\w*|collect\w*"
+    r"|visit\w*|look\w*|been)\b|\b(?:neglect\w*|forg[eo]t\w*|skipp?\w*|missed|overdue|longest)\b"
+    r"|\b(?:last|when)\b.*\b(?:empt\w+|gather\w*|collect\w*|check\w*)\b"
+)
+_SWEET = ("sweetest", "sweet", "brix", "sugar", "sugariest", "richest", "sweeter")
+_LEAST = (
+    *("least", "worst", "poorest", "lowest", "slowest", "fewest", "weakest", "poor", "dud"),
+    *("duds", "bad", "slacking", "lazy"),
+)
+_TREE = re.compile(r"\b(?:tree|maple|#|no\.?|number)\s*#?\s*([a-z0-9]+)\b")
 
-def answer(asked: Asked) -> str:
+
+def answer(asked: Asked) -> Answer:
     """Trees or lots in order of what is asked, at most as many as a text holds."""
-    what = "lot" if _asks_lots(asked) else "tree"
+    what: Named = "lot" if _asks_lots(asked) else "tree"
     sap = asked.book.sums.sap_by(asked.sugarbush_id, asked.season, what)
+    if _NOT_EMPTIED.search(asked.plain) and sap:
+        return Answer(_left(asked, what, sap))
+    if asked.says(*_SWEET):
+        return Answer(wording.sweetest(what, _ranked(_brix(asked, what, sap)), asked.style))
     gallons = {one.name: one.gallons for one in sap}
-    brix = {one.name: one.brix for one in sap if one.brix is not None}
-    if asked.says("sweetest", "sweet", "brix", "sugar", "sugariest", "richest"):
-        for test in asked.book.sums.sugar_by(asked.sugarbush_id, asked.season, what):
-            brix.setdefault(test.name, test.mean_brix)
-        return wording.sweetest(what, _ranked(brix), asked.style)
-    least = asked.says("least", "worst", "poorest", "lowest", "slowest", "fewest", "weakest")
-    return wording.most(what, _ranked(gallons, least=least), asked.style, least=least)
+    named = _named(asked, what, sap)
+    if named is not None:
+        place = 1 + sum(other.gallons > named.gallons for other in sap)
+        brix = _brix(asked, what, sap).get(named.name)
+        return Answer(
+            wording.one(
+                what, named.name, named.gallons, brix, named.last_on, place, len(sap), asked.style
+            )
+        )
+    least = asked.says(*_LEAST)
+    return Answer(wording.most(what, _ranked(gallons, least=least), asked.style, least=least))
 
 
 def _asks_lots(asked: Asked) -> bool:
     if asked.says("tree", "trees"):
         return False
     return asked.says("lot", "lots", "side", "section", "hill") or not asked.known.trees
+
+
+def _brix(asked: Asked, what: Named, sap: list[NamedSap]) -> dict[str, float]:
+    """The sugar of each that was tested: in its sap, else in tests of their own."""
+    brix = {one.name: one.brix for one in sap if one.brix is not None}
+    for test in asked.book.sums.sugar_by(asked.sugarbush_id, asked.season, what):
+        brix.setdefault(test.name, test.mean_brix)
+    return brix
+
+
+def _named(asked: Asked, what: Named, sap: list[NamedSap]) -> NamedSap | None:
+    """The one tree or lot that the question names, None without."""
+    by_name = {one.name.casefold(): one for one in sap}
+    if what == "tree":
+        return next(
+            (by_name[found[1]] for found in _TREE.finditer(asked.plain) if found[1] in by_name),
+            None,
+        )
+    words = f" {asked.plain.replace('?', ' ')} "
+    return next((one for name, one in by_name.items() if f" {name} " in words), None)
+
+
+def _left(asked: Asked, what: Named, sap: list[NamedSap]) -> str:
+    found = [Tally(one.name, one.gallons, one.brix, None, one.records, one.last_on) for one in sap]
+    left = [(one.name, one.last_emptied) for one in not_emptied(found, asked.today)]
+    latest = max(one.last_on for one in sap)
+    return wording.left_standing(what, left, latest, figures.NOT_EMPTIED_DAYS, asked.style)
 
 
 def _ranked(values: dict[str, float], *, least: bool = False) -> list[tuple[str, float]]:

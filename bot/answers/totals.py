@@ -22,7 +22,7 @@ def answer(asked: Asked) -> str:
     if asked.says("brix", "sugar", "sweetness", "sweet"):
         return wording.mean_brix(asked.tally, style)
     if asked.says("waiting", "waits", "left", "remaining", "hand", "unboiled"):
-        return storage.answer(asked)
+        return storage.answer(asked).text
     in_jars = asked.says("pints", "quarts") and asked.tally.jars_gallons > 0
     if in_jars or asked.says("jars", "jar", "bottled", "bottles", "canned"):
         return wording.jars(asked.tally, style)

@@ -21,6 +21,7 @@ from bot.reading.kinds import (
     Amend,
     Boil,
     Chat,
+    Gear,
     Help,
     Helper,
     Join,
@@ -35,6 +36,7 @@ from bot.reading.kinds import (
     Wish,
 )
 from bot.standing import season_boils
+from bot.standing.gear import entries_of
 from bot.wording import meeting, questions, receipts, standing
 from bot.wording.compose import sentence
 
@@ -206,22 +208,32 @@ def _amend(turn: Turn, reading: Amend) -> None:
 
 def _question(turn: Turn, reading: Question) -> None:
     turn.topics.add(reading.topic)
-    turn.reply.answers.append(
-        answer(
-            Asked(
-                topic=reading.topic,
-                howto=reading.howto,
-                text=turn.words,
-                book=turn.book,
-                sugarbush_id=turn.who.sugarbush_id,
-                sent=turn.sent,
-                known=turn.known,
-                tally=turn.tally,
-                style=turn.style,
-                told=tuple(turn.recorded),
-            )
+    said = answer(
+        Asked(
+            topic=reading.topic,
+            howto=reading.howto,
+            also=reading.also,
+            text=turn.words,
+            book=turn.book,
+            sugarbush_id=turn.who.sugarbush_id,
+            sent=turn.sent,
+            known=turn.known,
+            tally=turn.tally,
+            style=turn.style,
+            told=tuple(turn.recorded),
         )
     )
+    if said.text:
+        turn.reply.answers.append(said.opening)
+    if said.ask is not None:
+        turn.ask(said.ask.question, said.ask)
+    turn.rest = said.more
+
+
+def _gear(turn: Turn, reading: Gear) -> None:
+    """What was told of one's gear is kept, a record a thing."""
+    for entry in entries_of(reading, turn.sent):
+        _write(turn, entry)
 
 
 def _helper(turn: Turn, reading: Helper) -> None:
@@ -310,5 +322,6 @@ HANDLERS: dict[type[Reading], Callable[[Turn, Any], None]] = {
     Start: _start,
     Help: _help,
     Chat: _chat,
+    Gear: _gear,
     Wish: wish,
 }

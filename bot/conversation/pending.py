@@ -1,7 +1,7 @@
 """The question that waits for its answer, as it is stored and as it is answered.
 
-Three sorts: a doubt of the reading ("12 what?"), where the trees are, and which of several
-records a correction means.
+Four sorts: a doubt of the reading ("12 what?"), where the trees are, which of several records a
+correction means, and the rest of an answer, which waits for "more" and asks nothing.
 """
 
 from __future__ import annotations
@@ -38,7 +38,14 @@ class WhichRecord:
         return None
 
 
-Question = Doubt | WhereAsked | WhichRecord
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """What is left of the last answer, a text for each "more"."""
+
+    texts: tuple[str, ...]
+
+
+Question = Doubt | WhereAsked | WhichRecord | Rest
 
 
 def to_json(question: Question) -> dict[str, Any]:
@@ -51,6 +58,8 @@ def to_json(question: Question) -> dict[str, Any]:
             "options": [[list(words), record_id] for words, record_id in question.options],
             "amend": question.amend,
         }
+    if isinstance(question, Rest):
+        return {"sort": "rest", "texts": list(question.texts)}
     return {"sort": "doubt", **asdict(question)}
 
 
@@ -62,6 +71,8 @@ def from_json(stored: dict[str, Any]) -> Question:
     if sort == "which":
         options = tuple((tuple(words), record_id) for words, record_id in stored["options"])
         return WhichRecord(options, stored["amend"])
+    if sort == "rest":
+        return Rest(tuple(stored["texts"]))
     if sort == "doubt":
         return Doubt(
             question=stored["question"],
@@ -69,4 +80,6 @@ def from_json(stored: dict[str, Any]) -> Question:
             fill=stored["fill"],
             number_only=stored["number_only"],
         )
-    raise ValueError(f"The open question is of sort {sort!r}, but should be doubt, where or which")
+    raise ValueError(
+        f"The open question is of sort {sort!r}, but should be doubt, where, which or rest"
+    )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bot.answers import Answer
 from bot.consent import Consent
 from bot.conversation.amending import amend_chosen
 from bot.conversation.handling import handle, said_back
@@ -33,6 +34,7 @@ from bot.reading.kinds import (
 from bot.standing.known import zone_of
 from bot.wording import meeting, questions, receipts
 from bot.wording.compose import Part, fit
+from bot.wording.know_how import ALL_TOLD
 
 # Kinds that add up, so that the same words twice are asked about. Saying again where the
 # trees are, or how warm the barrel is, changes nothing.
@@ -121,6 +123,9 @@ class Conversation:
         if said.left:
             turn.reply.answers.append(questions.LEFT_IT)
             return
+        if said.wants_more:
+            self._say_more(turn, said.rest)
+            return
         if said.chosen is not None:
             if not amend_chosen(turn, *said.chosen):
                 turn.reply.answers.append(questions.nothing_to_change(None))
@@ -136,6 +141,12 @@ class Conversation:
             doubt = understanding.doubt
             answerable = bool(doubt.choices or doubt.fill)
             turn.ask(doubt.question, doubt if answerable else None)
+
+    def _say_more(self, turn: Turn, rest: tuple[str, ...]) -> None:
+        """The next text of the last answer, and how to ask for the one after it."""
+        turn.rest = rest[1:]
+        said = Answer(rest[0], rest[1:]).opening if rest else ALL_TOLD
+        turn.reply.answers.append(said)
 
     def _twice(self, turn: Turn, said: Meant) -> bool:
         return any(map(_adds_up, said.understanding.readings)) and said_already(turn)

@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Protocol
 
 from bot.clock import local_time, season_of
-from bot.conversation.pending import Question, WhereAsked, from_json, to_json
+from bot.conversation.pending import Question, Rest, WhereAsked, from_json, to_json
 from bot.conversation.words import lots_named
 from bot.entry import Entry
 from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
@@ -127,6 +127,7 @@ class Turn:
         self.asked: Question | None = None
         self.hints: dict[str, str] = {}
         self.topics: set[str] = set()
+        self.rest: tuple[str, ...] = ()
 
     # --- what is known ---------------------------------------------------------------------
 
@@ -262,6 +263,8 @@ class Turn:
         for what, words in self.hints.items():
             if words in said:
                 self.book.hints.say(self.who.person_id, what, self.today)
+        if self.asked is None and self.rest:
+            self.asked = Rest(self.rest)
         if self.asked is not None:
             asked = Asked(to_json(self.asked), self.text.id, self.now_utc)
             self.book.questions.ask(self.who.person_id, asked)

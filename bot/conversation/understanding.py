@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import timedelta
 
-from bot.conversation.pending import ANSWERABLE_FOR, WhereAsked, WhichRecord
+from bot.conversation.pending import ANSWERABLE_FOR, Rest, WhereAsked, WhichRecord
 from bot.conversation.turn import Open, Turn, open_question
-from bot.conversation.words import lets_it_be, same_words, without_correction
+from bot.conversation.words import lets_it_be, same_words, wants_more, without_correction
 from bot.reading import Doubt, Understanding
-from bot.reading.kinds import Amend, Chat, Place, Reading, Undo
+from bot.reading.kinds import Amend, Chat, Gear, Place, Reading, Undo
 
 # The same words from one person within this time are asked about, not counted twice.
 SAME_WORDS_WITHIN = timedelta(minutes=10)
@@ -25,7 +25,8 @@ class Meant:
     settled: it completed an open question, and `words` is the completed text.
     left: the answer was to record nothing. repeat: it answered nothing and said nothing, so
     the open question is asked again. chosen: the answer to "which record?", with its id.
-    drops: an undo that is about the open question.
+    drops: an undo that is about the open question. wants_more: it asks for the rest of the last
+    answer, which is `rest` (empty: nothing is left of it).
     """
 
     understanding: Understanding
@@ -35,6 +36,8 @@ class Meant:
     repeat: Doubt | None = None
     chosen: tuple[WhichRecord, int] | None = None
     drops: bool = False
+    wants_more: bool = False
+    rest: tuple[str, ...] = ()
 
 
 def meant(turn: Turn) -> Meant:
@@ -47,10 +50,20 @@ def meant(turn: Turn) -> Meant:
     words = turn.words
     direct = turn.understand(words)
     opened = open_question(turn, ANSWERABLE_FOR)
+    if opened is not None and isinstance(opened.question, Rest):
+        if wants_more(words):
+            return Meant(Understanding(), words, wants_more=True, rest=opened.question.texts)
+        # It goes on waiting, whatever is texted in between.
+        turn.rest, opened = opened.question.texts, None
     if opened is not None:
         answered = _answered(turn, opened, direct)
         if answered is not None:
             return answered
+    if wants_more(words):
+        return Meant(Understanding(), words, wants_more=True)
+    regeared = _gear_again(turn, direct)
+    if regeared is not None:
+        return regeared
     if not _stands_alone(direct):
         place = _place(turn, opened, direct)
         if place is not None:
@@ -58,10 +71,40 @@ def meant(turn: Turn) -> Meant:
     return Meant(direct, words)
 
 
+# How the gear that a last text told is told with another size.
+_GEAR_AGAIN = {
+    "pan": "my pan is {}",
+    "elevation": "elevation {}",
+    "bit": "my bit is {}",
+    "stem": "my stem says {}",
+    "barometer": "barometer {}",
+    "price": "price is ${} a gallon",
+}
+_MOST_WORDS_OF_GEAR = 6
+
+
+def _gear_again(turn: Turn, direct: Understanding) -> Meant | None:
+    """`no, 2x4` right after "my pan is 2x3": the same gear told anew, which then counts."""
+    afresh = without_correction(turn.words)
+    corrects = afresh != turn.words or _is_only(direct, Amend)
+    if not corrects or len(afresh.split()) > _MOST_WORDS_OF_GEAR:
+        return None
+    texts = turn.book.records.last_texts(turn.who.sugarbush_id, turn.who.person_id, 1)
+    kinds = {kept.entry.kind for kept in texts[0]} if texts else set()
+    fill = _GEAR_AGAIN.get(next(iter(kinds))) if len(kinds) == 1 else None
+    if fill is None:
+        return None
+    words = fill.format(afresh.replace("{", "").replace("}", ""))
+    understanding = turn.understand(words)
+    if any(isinstance(one, Gear) for one in understanding.readings):
+        return Meant(understanding, words, settled=True)
+    return None
+
+
 def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     """What the text means as an answer, None if it is none."""
     question, words = opened.question, turn.words
-    if isinstance(question, WhereAsked):
+    if isinstance(question, WhereAsked | Rest):
         return None
     wrote_nothing = not turn.book.records.of_text(turn.who.sugarbush_id, opened.text_id)
     if _is_only(direct, Undo):

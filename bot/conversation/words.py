@@ -24,6 +24,20 @@ _NEVER_MIND = frozenset(
 )
 
 
+_MORE = frozenset(
+    (
+        *("more", "more please", "more pls", "tell me more", "go on", "continue", "next"),
+        *("the rest", "what else", "keep going", "say more", "moer", "mroe", "moar"),
+        *("more?", "what else?", "yes more", "ok more", "anything else?"),
+    )
+)
+
+
+def wants_more(text: str) -> bool:
+    """True when the text asks for the rest of the last answer."""
+    return same_words(text) in _MORE
+
+
 def lets_it_be(text: str) -> bool:
     """True when the text says to leave an open question."""
     return same_words(text).replace("\u2019", "'") in _NEVER_MIND

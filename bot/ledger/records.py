@@ -56,6 +56,9 @@ _OF_KINDS = _KEPT.where(
     _record.c.at_local >= bindparam("since"),
     _record.c.kind.in_(bindparam("kinds", expanding=True)),
 ).order_by(_record.c.at_local, _record.c.id)
+_OF_KIND = _KEPT.where(*LIVE, _record.c.kind == bindparam("sort")).order_by(
+    _record.c.at_local, _record.c.id
+)
 _LATEST = (
     _KEPT.where(
         *LIVE, _record.c.kind == bindparam("sort"), _record.c.at_local <= bindparam("until")
@@ -163,6 +166,12 @@ class Records:
         found = self._all(
             _OF_KINDS, bush=sugarbush_id, kinds=list(kinds), year=season, since=midnight(since)
         )
+        return [kept.entry for kept in found]
+
+    def of_kind(self, sugarbush_id: int, kind: str) -> list[Entry]:
+        """What counts of one kind in all seasons, in the order that the wall clock gave it: for
+        kinds that are told now and then, such as trees."""
+        found = self._all(_OF_KIND, bush=sugarbush_id, sort=kind)
         return [kept.entry for kept in found]
 
     def latest(

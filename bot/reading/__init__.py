@@ -5,6 +5,17 @@ from __future__ import annotations
 from bot.reading.amounts import Amount, amounts
 from bot.reading.read import read
 from bot.reading.settling import settle
+from bot.reading.tidy import tidy as tidied
 from bot.reading.understanding import Choice, Doubt, Profile, Understanding
 
-__all__ = ["Amount", "Choice", "Doubt", "Profile", "Understanding", "amounts", "read", "settle"]
+__all__ = [
+    "Amount",
+    "Choice",
+    "Doubt",
+    "Profile",
+    "Understanding",
+    "amounts",
+    "read",
+    "settle",
+    "tidied",
+]

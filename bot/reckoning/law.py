@@ -6,6 +6,7 @@ state's or province's agriculture department has the last word.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -164,3 +165,19 @@ def legal_density(region: str | None) -> LegalDensity:
         return LegalDensity(region, name, least, most, source)
     source = _FEDERAL_SOURCE if region in _STATES else _CANADA_SOURCE
     return LegalDensity(region, name, LEGAL_BRIX_USUAL, LEGAL_BRIX_MOST, source)
+
+
+def region_named(text: str) -> str | None:
+    """The code of the state or province that a text names in full ("vermont", "nova scotia"),
+    None where it names none."""
+    said = f" {' '.join(_LETTERS.findall(text.casefold()))} "
+    found = [
+        (len(name), code)
+        for code, name in (*_STATES.items(), *_PROVINCES.items())
+        if f" {name.casefold().removeprefix('the ')} " in said
+    ]
+    # "West Virginia" names Virginia too: the longest name is meant.
+    return max(found)[1] if found else None
+
+
+_LETTERS: Final = re.compile(r"[a-z]+")

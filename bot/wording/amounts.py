@@ -159,6 +159,72 @@ def hours(value: float) -> str:
     return f"{whole} h {rest} min" if rest else f"{whole} h"
 
 
+def about_hours(value: float) -> str:
+    """Hours that are only reckoned: "40 min", "6 1/2 h", "11 h"."""
+    if value < 1:
+        return f"{max(5, round(value * 12) * 5)} min"
+    return f"{half_hours(value)} h"
+
+
+def half_hours(value: float) -> str:
+    """A number of hours to the nearest half, from ten on to the whole: "6 1/2"."""
+    if value >= _ROUND_FROM:
+        return f"{value:.0f}"
+    whole, half = divmod(round(value * 2), 2)
+    return " ".join(part for part in (str(whole) if whole else "", _HALVES[half]) if part) or "0"
+
+
+def length(inches: float, style: Style) -> str:
+    """16 in, 41 cm."""
+    if style.is_metric:
+        return f"{number(inches * convert.factor('inch', 'cm'), 0)} cm"
+    return f"{number(inches)} in"
+
+
+def height(feet: float, style: Style) -> str:
+    """A height above the sea: 1200 ft, 366 m."""
+    if style.is_metric:
+        return f"{number(feet * convert.factor('foot', 'meter'), 0)} m"
+    return f"{number(feet, 0)} ft"
+
+
+def surface(ft2: float, style: Style) -> str:
+    """6 sq ft, 0.56 sq m."""
+    if style.is_metric:
+        return f"{number(ft2 * convert.factor('foot', 'meter') ** 2, 2)} sq m"
+    return f"{number(ft2)} sq ft"
+
+
+def rough_range(low_gallons: float, high_gallons: float, style: Style) -> str:
+    """A range that is only reckoned: "40 to 120 gal", "1.1 to 3.4 gal"."""
+    unit = "L" if style.is_metric else "gal"
+    low, high = (
+        (convert.litres(low_gallons), convert.litres(high_gallons))
+        if style.is_metric
+        else (low_gallons, high_gallons)
+    )
+    said = two_figures(low), two_figures(high)
+    return f"{said[0]} {unit}" if said[0] == said[1] else f"{said[0]} to {said[1]} {unit}"
+
+
+def fluid(gallons: float, style: Style) -> str:
+    """Water by the cup: 8 fl oz, 2 1/4 cups, 240 mL."""
+    if style.is_metric:
+        return f"{two_figures(convert.litres(gallons) * 1000)} mL"
+    ounces = gallons * FL_OZ_PER_GALLON
+    if ounces < _CUPS_FROM_FL_OZ:
+        return f"{two_figures(ounces)} fl oz"
+    quarters = round(ounces / 2)
+    whole, rest = divmod(quarters, 4)
+    part = ("", "1/4", "1/2", "3/4")[rest]
+    cups = " ".join(one for one in (str(whole) if whole else "", part) if one)
+    return f"{cups} cups"
+
+
+# From this on water is measured in cups of 8 fl oz.
+_CUPS_FROM_FL_OZ = 16.0
+
+
 def clock(at: time) -> str:
     """2 pm, 2:30 pm, 12 noon is 12 pm."""
     hour = at.hour % 12 or 12

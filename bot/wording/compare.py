@@ -15,20 +15,23 @@ _SAME = 0.02
 
 @dataclass(frozen=True, slots=True)
 class LastSeason:
-    """The season before: its sap up to the same day and in all, and its syrup, in gallons."""
+    """The season before: its sap and its syrup, up to the same day and in all, gallons."""
 
     season: int
     same_day: date
     sap_to_day: float
     sap: float
+    syrup_to_day: float
     syrup: float
 
 
-def compared(sap_gallons: float, last: LastSeason | None, style: Style) -> str:
-    """This season against the last to the same day, and what that came to in all."""
+def compared(
+    sap_gallons: float, syrup_gallons: float, last: LastSeason | None, name: str, style: Style
+) -> str:
+    """This season against another to the same day, and what that came to in all."""
     so_far = amounts.volume(sap_gallons, style)
     if last is None:
-        return f"I have nothing of last season to compare with. This one: {so_far} of sap so far."
+        return f"I have nothing of {name} to compare with. This one: {so_far} of sap so far."
     ahead = sap_gallons - last.sap_to_day
     if abs(ahead) <= _SAME * max(last.sap_to_day, sap_gallons):
         verdict = "Level with"
@@ -37,10 +40,13 @@ def compared(sap_gallons: float, last: LastSeason | None, style: Style) -> str:
     else:
         verdict = f"{amounts.volume(-ahead, style)} behind"
     said = (
-        f"{verdict} last season: {so_far} of sap now,"
+        f"{verdict} {name}: {so_far} of sap now,"
         f" {amounts.volume(last.sap_to_day, style)} by {day(last.same_day, style.today)}."
-        f" It came to {amounts.volume(last.sap, style)}"
     )
+    if syrup_gallons and last.syrup_to_day:
+        now, then = (amounts.syrup(made, style) for made in (syrup_gallons, last.syrup_to_day))
+        said += f" Syrup {now} now, {then} then."
+    said += f" It came to {amounts.volume(last.sap, style)}"
     if last.syrup:
         said += f" and {amounts.syrup(last.syrup, style)} of syrup"
     return said + " in all."

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.figures import PINTS_PER_GALLON
 from bot.tally import Tally
 from bot.units import litres
 from bot.wording import amounts
@@ -26,11 +27,58 @@ def spent(tally: Tally, items: Sequence[tuple[str, float]], style: Style) -> str
     elif items[0][0] != OTHER:
         said += f", all for {plain(items[0][0], 20)}"
     said += "."
-    if tally.syrup_gallons > 0:
-        each = tally.cost_dollars / (
-            litres(tally.syrup_gallons) if style.is_metric else tally.syrup_gallons
-        )
-        unit = "L" if style.is_metric else "gal"
-        made = amounts.syrup(tally.syrup_gallons, style)
-        said += f" {amounts.dollars(each)} a {unit} of syrup, {made} drawn."
-    return said
+    cost = cost_said(tally, style)
+    return f"{said} {cost}" if cost else said
+
+
+def cost_said(tally: Tally, style: Style) -> str:
+    """What a gallon and a pint of the syrup drawn came to."""
+    if tally.syrup_gallons <= 0:
+        return ""
+    made = amounts.syrup(tally.syrup_gallons, style)
+    if style.is_metric:
+        each = tally.cost_dollars / litres(tally.syrup_gallons)
+        return f"{amounts.dollars(each)} a L of syrup, {made} drawn."
+    gallon = tally.cost_dollars / tally.syrup_gallons
+    pint = gallon / PINTS_PER_GALLON
+    return (
+        f"{amounts.dollars(gallon)} a gal of syrup, {amounts.dollars(pint)} a pint, {made} drawn."
+    )
+
+
+def worth(
+    gallons: float,
+    price: float,
+    dollars: float,
+    spent_dollars: float,
+    style: Style,
+    *,
+    expected: bool,
+) -> str:
+    """What the season's syrup is worth at a price for a gallon, and what is left of it."""
+    made = (
+        f"{amounts.about_syrup(gallons, style)} expected"
+        if expected
+        else f"{amounts.syrup(gallons, style)} made"
+    )
+    at = (
+        f"{amounts.dollars(price * gallon_per_litre())} a L"
+        if style.is_metric
+        else f"{amounts.dollars(price)} a gal"
+    )
+    said = f"{made[0].upper()}{made[1:]}, at {at} that is {amounts.dollars(round(dollars))}."
+    if spent_dollars > 0:
+        left = round(dollars - spent_dollars)
+        rest = f"{amounts.dollars(abs(left))} {'over' if left >= 0 else 'short'}"
+        said += f" With {amounts.dollars(spent_dollars)} spent, {rest}."
+    return f"{said} Rules for selling differ: ask your state's agriculture department."
+
+
+def gallon_per_litre() -> float:
+    """US gallons in a litre."""
+    return 1 / litres(1.0)
+
+
+ASK_PRICE = "What would a gallon sell at, in dollars?"
+ASK_PRICE_METRIC = "What would a litre sell at, in dollars?"
+NOTHING_TO_SELL = "No syrup and no sap in the tally yet this season, so nothing to price."

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
 
 from bot.wording import amounts
 from bot.wording.compose import sentence
+from bot.wording.days import day
 from bot.wording.gsm import plain
 from bot.wording.style import Style
 
@@ -31,6 +33,50 @@ def sweetest(what: str, ranked: Sequence[tuple[str, float]], style: Style) -> st
     return _row(
         what, [(name, f"{amounts.mean_brix(brix)} Brix") for name, brix in ranked], "is sweetest"
     )
+
+
+def one(
+    what: str,
+    name: str,
+    gallons: float,
+    brix: float | None,
+    last_on: date,
+    place: int,
+    of: int,
+    style: Style,
+) -> str:
+    """One tree or lot: its sap, its sugar, its place among the others, when it was emptied."""
+    said = f"{_named(what, name)}: {amounts.volume(gallons, style)} this season"
+    if brix is not None:
+        said += f" at {amounts.mean_brix(brix)} Brix"
+    if of > 1:
+        said += f", number {place} of {of}"
+    return sentence(f"{said}, last on {day(last_on, style.today)}")
+
+
+def left_standing(
+    what: str,
+    left: Sequence[tuple[str, date | None]],
+    latest: date,
+    days: int,
+    style: Style,
+) -> str:
+    """Those that nobody emptied for some days while others were."""
+    if not left:
+        if (style.today - latest).days > days:
+            return f"Nothing was gathered by {what} since {day(latest, style.today)}."
+        return f"Every {what} that I know was emptied in the last {days} days."
+    said = [
+        _named(what, name) + ("" if on is None else f" (last {day(on, style.today)})")
+        for name, on in left[:_MOST_LEFT]
+    ]
+    more = len(left) - len(said)
+    row = ", ".join(said) + (f" and {more} more" if more else "")
+    return sentence(f"not emptied for over {days} days: {row}")
+
+
+# More than these are counted, not named.
+_MOST_LEFT = 6
 
 
 def _row(what: str, said: Sequence[tuple[str, str]], lead: str) -> str:

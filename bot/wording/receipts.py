@@ -8,10 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
+from fractions import Fraction
 from typing import Any
 
 from bot.entry import Entry
-from bot.wording import amounts
+from bot.units import litres
+from bot.wording import amounts, wishes
 from bot.wording.compose import sentence
 from bot.wording.days import day
 from bot.wording.gsm import plain
@@ -208,6 +210,48 @@ def _helper(entry: Entry, style: Style) -> str:
     return f"{plain(str(entry.detail.get('address', '')))} invited"
 
 
+def _pan(entry: Entry, style: Style) -> str:
+    said = entry.detail.get("said") or amounts.surface(float(entry.detail["value"]), style)
+    return f"pan {plain(str(said))}"
+
+
+def _elevation(entry: Entry, style: Style) -> str:
+    return f"trees at {amounts.height(float(entry.detail['value']), style)}"
+
+
+def _bit(entry: Entry, style: Style) -> str:
+    inches = float(entry.detail["value"])
+    if style.is_metric:
+        return f"{amounts.number(inches * 25.4)} mm bit"
+    return f"{Fraction(inches).limit_denominator(64)} in bit"
+
+
+def _stem(entry: Entry, style: Style) -> str:
+    return f"sap hydrometer made for {amounts.temperature(float(entry.detail['value']), style)}"
+
+
+def _fire(entry: Entry, style: Style) -> str:
+    return f"you boil on {plain(str(entry.detail['value']))}"
+
+
+def _barometer(entry: Entry, style: Style) -> str:
+    inches = float(entry.detail["value"])
+    if style.is_metric:
+        return f"barometer {amounts.number(inches * 33.8639, 0)} hPa"
+    return f"barometer {amounts.number(inches, 2)} in"
+
+
+def _price(entry: Entry, style: Style) -> str:
+    gallon = float(entry.detail["value"])
+    if style.is_metric:
+        return f"price {amounts.dollars(gallon / litres(1.0))} a L"
+    return f"price {amounts.dollars(gallon)} a gal"
+
+
+def _wish(entry: Entry, style: Style) -> str:
+    return wishes.short(entry.detail)
+
+
 def _by_name(entry: Entry, style: Style) -> str:
     told = [entry.kind.replace("_", " ")]
     if entry.gallons is not None:
@@ -234,7 +278,21 @@ def started(began_at: datetime, style: Style) -> str:
     return f"{said} {day(began_at.date(), style.today)}"
 
 
-_TIMELESS = frozenset({"place", "bucket_size", "tree", "helper"})
+_TIMELESS = frozenset(
+    (
+        "place",
+        "bucket_size",
+        "tree",
+        "helper",
+        "wish",
+        "pan",
+        "elevation",
+        "bit",
+        "stem",
+        "fire",
+        "price",
+    )
+)
 
 RECEIPTS: dict[str, Receipt] = {
     "sap": _sap,
@@ -255,4 +313,12 @@ RECEIPTS: dict[str, Receipt] = {
     "place": _place,
     "bucket_size": _bucket_size,
     "helper": _helper,
+    "pan": _pan,
+    "elevation": _elevation,
+    "bit": _bit,
+    "stem": _stem,
+    "fire": _fire,
+    "barometer": _barometer,
+    "price": _price,
+    "wish": _wish,
 }

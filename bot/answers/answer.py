@@ -1,0 +1,38 @@
+"""An answer: what is said now, what is said on "more", and what has to be asked first."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from bot.reading import Doubt
+from bot.wording.gsm import segments
+
+# How a person learns that there is more; `more` is a word that no phone network takes.
+HINT = ' Text "more".'
+_MOST_SEGMENTS = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """text: what is said at once, "" where something has to be asked first. more: further texts,
+    one for each time that "more" is texted. ask: a question whose answer completes the text that
+    asked, so that it is answered after all."""
+
+    text: str
+    more: tuple[str, ...] = ()
+    ask: Doubt | None = None
+
+    @property
+    def opening(self) -> str:
+        """The text, and how to ask for the rest where there is one and room to say so."""
+        if not self.more or self.text.endswith(HINT):
+            return self.text
+        hinted = self.text + HINT
+        return hinted if segments(hinted) <= max(_MOST_SEGMENTS, segments(self.text)) else self.text
+
+
+def asking(question: str, text: str, fill: str, *, number_only: bool = True) -> Answer:
+    """An answer that first has to ask. `fill` takes the reply in its one "{}" and goes before
+    the text that asked, so that this is then answered."""
+    again = text.replace("{", "").replace("}", "").strip()
+    return Answer("", ask=Doubt(question, (), f"{fill}. {again}", number_only=number_only))

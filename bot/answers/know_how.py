@@ -1,0 +1,110 @@
+"""How something is done: the know-how that was asked for, by what is known of the person; where
+an instrument's figures stand in the question, what they come to first."""
+
+from __future__ import annotations
+
+from bot.answers import storage
+from bot.answers.answer import Answer
+from bot.answers.asked import Asked
+from bot.answers.finish_point import law_of, verdict
+from bot.answers.howto import HOWTO
+from bot.answers.howto.known import Known
+from bot.answers.howto.told import HINT, Told
+from bot.reading import Choice, Doubt
+from bot.reading.instruments import Batch, Bottling, Light, shown
+from bot.reckoning.bottling import fill_advice
+from bot.reckoning.grading import grade_class
+from bot.reckoning.thickness import water_to_add, water_to_boil_off
+from bot.wording import know_how as wording
+
+
+def answer(asked: Asked) -> Answer:
+    """The answer, or a question between the two nearest where the words leave it open."""
+    if asked.howto is None or asked.howto not in HOWTO:
+        return Answer(wording.NOT_KNOWN)
+    computed = _computed(asked)
+    told = HOWTO[asked.howto](known_of(asked))
+    if computed is not None:
+        return Answer(computed, (told.first, *told.more))
+    if asked.also is not None and asked.also in HOWTO:
+        return Answer("", ask=either(asked.howto, asked.also))
+    return _told(told)
+
+
+def _told(told: Told) -> Answer:
+    return Answer(told.opening if told.opening.endswith(HINT) else told.first, told.more)
+
+
+def either(first: str, second: str) -> Doubt:
+    """The question between two how-tos, each answered by its own word."""
+    names = wording.NAMES[first], wording.NAMES[second]
+    choices = tuple(
+        Choice((name.word, *name.also, place), name.asked)
+        for name, place in zip(names, ("1", "2"), strict=True)
+    )
+    return Doubt(wording.which(*names), choices)
+
+
+def known_of(asked: Asked) -> Known:
+    """What a how-to may know of the person who asks."""
+    place = None if asked.known.place is None else asked.known.place.detail
+    law = asked.known.law
+    water = asked.book.records.latest(asked.sugarbush_id, "water_boils", not_after=asked.sent)
+    is_today = water is not None and water.on == asked.today
+    return Known(
+        month=asked.today.month,
+        region=None if place is None else law.region,
+        units=asked.style.units,
+        bit_in=asked.kit.bit_in,
+        taps=None if asked.known.taps is None else asked.known.taps.count,
+        bucket_gallons=asked.known.bucket_gallons,
+        water_boils_f=water.fahrenheit if water is not None and is_today else None,
+        elevation_ft=asked.kit.elevation_ft,
+        species=_species(asked),
+    )
+
+
+def _species(asked: Asked) -> tuple[str, ...]:
+    kinds = (
+        entry.detail.get("species")
+        for entry in asked.book.records.of_kind(asked.sugarbush_id, "tree")
+    )
+    return tuple(dict.fromkeys(str(kind) for kind in kinds if kind is not None))
+
+
+def _computed(asked: Asked) -> str | None:
+    """What the figures of the question come to, None where it holds none that are asked about."""
+    found = shown(asked.text, asked.profile)
+    if isinstance(found, Light):
+        grade = grade_class(found.percent)
+        return wording.light(found.percent, grade.colour, grade.taste)
+    if isinstance(found, Bottling):
+        return wording.bottling(found.at_f, fill_advice(found.at_f), asked.style)
+    if isinstance(found, Batch):
+        return _batch(asked, found)
+    if asked.howto == "storing":
+        heat_f = storage.heat_named(asked)
+        if heat_f is not None:
+            return storage.supposed(asked, heat_f)
+    return None
+
+
+def _batch(asked: Asked, batch: Batch) -> str:
+    """Water to add or to boil off, to the least density that the law allows."""
+    law = law_of(asked)
+    gallons = 1.0 if batch.gallons is None else batch.gallons
+    if abs(batch.brix - law.min_brix) < _AS_GOOD_AS:
+        return wording.as_it_should_be(batch.brix, verdict(law, batch.brix))
+    if batch.brix > law.min_brix:
+        water = water_to_add(gallons, batch.brix, law.min_brix)
+        return wording.too_thick(
+            gallons, batch.brix, law.min_brix, water.gallons, water.ends_gallons, asked.style
+        )
+    water = water_to_boil_off(gallons, batch.brix, law.min_brix)
+    return wording.too_thin(
+        gallons, batch.brix, law.min_brix, water.gallons, water.ends_gallons, asked.style
+    )
+
+
+# Nearer than an instrument shows, Brix.
+_AS_GOOD_AS = 0.05
