@@ -30,7 +30,7 @@ def dangling(clause: Clause, notes: Notes) -> None:
         ):
             continue
         item.used = True
-        ask_what(notes, f"{item.value:g}")
+        ask_what(notes, clause, item)
         return
 
 

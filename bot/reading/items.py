@@ -325,7 +325,9 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     return made, j - i
 
 
-_ENDS_A_SHARE = frozenset((".", ",", "!", ";", "sap", "syrup", "from", "at", "today", "so", "in", "of"))
+_ENDS_A_SHARE = frozenset(
+    (".", ",", "!", ";", "sap", "syrup", "from", "at", "today", "so", "in", "of")
+)
 """What may follow "and three quarters": of "12 gal and half the pails" nothing is added."""
 _RANGE_WORDS = {False: ("to", "-", "or"), True: ("and", "to", "-", "or")}
 

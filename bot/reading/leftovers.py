@@ -13,6 +13,9 @@ UNMARKED_SCORE = 12.0
 """How surely words that are not put as a question must be like one of the examples."""
 SURE_SCORE = 20.0
 """The same, where a figure stands in the words: those had rather be asked about."""
+WORD_OR_TWO = 2
+SURE_OF_A_WORD = 6.0
+"""The same for one word or two ("total"), which can be no liker."""
 MOST_UNMARKED_WORDS = 25
 
 
@@ -61,6 +64,8 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
         return False
     hit = topics.asked(" ".join(clause.text for clause in notes.clauses))
     wanted = SURE_SCORE if has_figures else UNMARKED_SCORE
+    if words <= WORD_OR_TWO and not has_figures:
+        wanted = SURE_OF_A_WORD
     if hit is None or hit.topic == topics.NONE or hit.score < wanted:
         return False
     notes.add(Question(topic=hit.topic, howto=hit.howto, also=hit.also), 0)
@@ -85,27 +90,39 @@ def _sap_without_amount(notes: Notes) -> bool:
 
 
 def _ask_about(clause: Clause, item: Item, notes: Notes) -> None:
-    said = f"{item.value:g}"
     if item.sort == "tree":
         notes.ask(f"Tree {item.text}: how many gal?", fill=f"tree {item.text} {{}} gal")
         return
-    if item.sort == "number" and len(clause.items) <= 4:
-        ask_what(notes, said)
+    if item.sort == "number" and len(clause.items) <= SHORT:
+        ask_what(notes, clause, item)
         return
     notes.ask(f'I can\'t tell what "{short(notes.text)}" says. Text it like: 12 gal at 2.2.')
 
 
-def ask_what(notes: Notes, said: str) -> None:
-    """Asks what a bare figure counts."""
+SHORT = 5
+"""Items of a clause short enough for its figure to be asked about alone."""
+_COUNTED_THINGS = (
+    ("gal|gals|gallons|sap|gallons of sap|gal of sap|gal sap|g|gallon", "gal of sap"),
+    ("taps|tap|spiles", "taps"),
+    ("l|litres|liters|litre", "litres of sap"),
+    ("syrup|gal of syrup|gallons of syrup", "gal of syrup"),
+    ("brix|sugar|percent|%", "brix sap sugar"),
+    ("pints", "pints bottled"),
+    ("buckets|pails|full buckets", "full buckets"),
+)
+"""The words that answer "12 what?", and what then stands behind the figure."""
+
+
+def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
+    """Asks what a bare figure counts. The day, the tree and all else that was said is kept."""
+    fragment = notes.text[clause.items[0].start : clause.items[-1].end]
+    figure = notes.text[item.start : item.end]
     notes.ask(
-        f"{said} what: gal of sap, or taps?",
-        ("gal|gals|gallons|sap|gallons of sap|gal of sap|gal sap|g", f"{said} gal of sap"),
-        ("taps|tap|spiles", f"{said} taps"),
-        ("l|litres|liters|litre", f"{said} litres of sap"),
-        ("syrup|gal of syrup|gallons of syrup", f"{said} gal of syrup"),
-        ("brix|sugar|percent|%", f"sugar {said} brix"),
-        ("pints", f"bottled {said} pints"),
-        ("buckets|pails|full buckets", f"{said} full buckets"),
+        f"{item.value:g} what: gal of sap, or taps?",
+        *(
+            (words, fragment.replace(figure, f"{figure} {thing}", 1))
+            for words, thing in _COUNTED_THINGS
+        ),
     )
 
 

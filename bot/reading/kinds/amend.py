@@ -114,7 +114,7 @@ def _corrects(notes: Notes) -> bool:
         return False
     first = notes.clauses[0]
     lead = _leads(first)
-    strong = any(clause.has("STRONG") for clause in notes.clauses)
+    strong = any(clause.has("STRONG") for clause in notes.clauses) or _only_the_day(notes.clauses)
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
     if any(_NO_CORRECTION & set(clause.text.split()) for clause in notes.clauses) or any(
         "zip" in word for word in notes.text.split()
@@ -164,8 +164,23 @@ def _corrects(notes: Notes) -> bool:
 _BEFORE_LEAD = frozenset("oh um uh ah well yikes ok okay hey and hi crap darn shoot".split())
 
 
+_THAT_WAS = frozenset(("that was", "it was", "that is", "that's", "it's"))
+
+
+def _only_the_day(clauses: Sequence[Clause]) -> bool:
+    """`that was thursday`: the day alone."""
+    if len(clauses) != 1:
+        return False
+    items = [
+        item for item in clauses[0].items if item.text not in ("for", "from", "on", "actually")
+    ]
+    return len(items) == 2 and items[0].text in _THAT_WAS and items[1].sort == "date"
+
+
 def _leads(first: Clause) -> bool:
     """Does the text begin as a correction does: no, / oops / actually?"""
+    if first.items[0].text == "*":
+        return True  # "*15": how a slip is put right where people chat
     leading = [item for item in first.items if item.sort != "sign"]
     while leading and leading[0].text in _BEFORE_LEAD:
         leading = leading[1:]

@@ -45,10 +45,15 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     short = [item for item in clause.free("number") if item.value > 99_999]
     cut_off = "@" in notes.text
-    if _PEOPLE & set(clause.words()) or short or cut_off:
+    named = clause.items[0].text == "add" and len(clause.items) <= NAME_AND_VERB
+    if _PEOPLE & set(clause.words()) or short or cut_off or named:
         for item in short:
             item.used = True
         _ask_number(notes)
+
+
+NAME_AND_VERB = 3
+"""`add sam`, `add sam too`: short enough to be nothing else."""
 
 
 def meant(notes: Notes) -> bool:

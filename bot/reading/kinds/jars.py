@@ -7,7 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
-from bot.reading.volumes import role
+from bot.reading.volumes import CONTAINER_UNITS, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -82,7 +82,9 @@ def _bottled(clause: Clause) -> bool:
     """Was it bottled, and not a bucket or a pan filled?"""
     deed = clause.first("BOTTLE")
     if deed is not None and deed.text == "filled":
-        sized = any(i.unit in ("fluid_ounce", "milliliter") for i in clause.items)
+        sized = any(i.unit in CONTAINER_UNITS for i in clause.items) and not clause.has(
+            "BUCKET", "STORE"
+        )
         return clause.has("JARN") or sized or bool({"jug", "jugs"} & set(clause.text.split()))
     if deed is None:
         return True
