@@ -14,7 +14,7 @@ from uuid import uuid4
 
 from bot.clock import HandClock, SystemClock, utc_time
 from bot.messages import Incoming
-from bot.wiring import DEFAULT_ZONE, Parts, build
+from bot.wiring import DEFAULT_ZONE, Parts, SkiesOver, build, invented_skies
 
 DOOR = "console"
 # An invented number: people here text by phone, and so does the one at the terminal.
@@ -91,11 +91,14 @@ def converse(chat: Chat, lines: Iterable[str], say: Callable[[str], None]) -> No
         say(chat.answer(number, words) or "(no reply)")
 
 
-def run(url: str, *, sender: str, at: datetime | None, history: Path | None) -> None:
-    """Chat on the store at `url`, from the terminal or from standard input."""
+def run(
+    url: str, *, sender: str, at: datetime | None, history: Path | None, skies: SkiesOver | None
+) -> None:
+    """Chat on the store at `url`, from the terminal or from standard input. skies: where the
+    weather comes from; invented, unless given."""
     pretended = None if at is None else PretendedTime(at)
     clock = SystemClock() if at is None else HandClock(utc_time(at, DEFAULT_ZONE))
-    parts = build(url, clock)
+    parts = build(url, clock, skies=skies or invented_skies)
     try:
         chat = Chat(parts, sender, pretended)
         if not sys.stdin.isatty():

@@ -61,12 +61,11 @@ def replay(
     """Live through texts (JSON lines at, from, text) on a simulated clock; print the replies."""
     from bot.replay import replay as live_through
 
-    if forecast is not None or until is not None:
-        print("replay: --forecast and --until are not used yet: no alert is sent.", file=sys.stderr)
     try:
-        for line in live_through(sys.stdin):
+        hours = None if forecast is None else forecast.read_text(encoding="utf-8").splitlines()
+        for line in live_through(sys.stdin, hours, until):
             print(line, flush=False)
-    except ValueError as error:
+    except (OSError, ValueError) as error:
         print(f"replay: {error}", file=sys.stderr)
         raise typer.Exit(2) from error
 
@@ -86,10 +85,19 @@ def chat(
     from platformdirs import user_data_path
 
     from bot import chat as terminal
+    from bot.settings import SettingsError, load_settings
+    from bot.wiring import network_skies
 
+    try:
+        # A real forecast is of now: with a pretended time the weather is invented.
+        skies = None if at is not None else network_skies(load_settings())
+    except SettingsError as error:
+        for line in str(error).splitlines():
+            print(f"chat: {line}", file=sys.stderr)
+        raise typer.Exit(2) from error
     path = store or user_data_path("pailtext", appauthor=False) / "chat.sqlite"
     url = terminal.fresh_store(path) if fresh else terminal.store_url(path)
-    terminal.run(url, sender=sender, at=at, history=path.with_suffix(".history"))
+    terminal.run(url, sender=sender, at=at, history=path.with_suffix(".history"), skies=skies)
 
 
 @app.command()

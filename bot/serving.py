@@ -15,7 +15,7 @@ from bot.clock import SystemClock
 from bot.messages import Incoming
 from bot.settings import Settings
 from bot.web import Closed, make_app
-from bot.wiring import Parts, build, channels_of, with_folder
+from bot.wiring import Parts, build, channels_of, network_skies, with_folder
 
 # Texts in hand when the server is told to stop are finished first, as long as Twilio waits.
 _LAST_TEXTS_S = 15
@@ -61,7 +61,12 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
     if isinstance(webhook, Closed):
         log.warning(webhook.reason)
     database_url = with_folder(settings)
-    parts = build(database_url, SystemClock(), channels=channels_of(settings))
+    parts = build(
+        database_url,
+        SystemClock(),
+        channels=channels_of(settings),
+        skies=network_skies(settings),
+    )
     app = make_app(
         parts.inbox.receive,
         webhook,

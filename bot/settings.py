@@ -79,6 +79,15 @@ def _from(address: str) -> str:
     return address
 
 
+def _weather_contact(contact: str) -> str:
+    if "@" not in contact and "." not in contact:
+        raise ValueError(
+            f"is {contact!r}, but should be a mail address or a site: the weather services refuse"
+            " whoever does not say whom to write to"
+        )
+    return contact
+
+
 class Settings(BaseSettings):
     """What whoever runs Pailtext has set.
 
@@ -87,6 +96,8 @@ class Settings(BaseSettings):
     twilio_account_sid, twilio_auth_token: of the Twilio account; its texts are signed with the
     token.
     twilio_from: the number or Messaging Service that unasked texts are sent from.
+    weather_contact: the host's mail address or site, told to the weather services; without it no
+    forecast is asked for and no alert goes.
     """
 
     model_config = SettingsConfigDict(
@@ -101,6 +112,7 @@ class Settings(BaseSettings):
     twilio_account_sid: Annotated[str, AfterValidator(_account_sid)] | None = None
     twilio_auth_token: Annotated[SecretStr, AfterValidator(_auth_token)] | None = None
     twilio_from: Annotated[str, AfterValidator(_from)] | None = None
+    weather_contact: Annotated[str, AfterValidator(_weather_contact)] | None = None
 
     @property
     def is_local(self) -> bool:

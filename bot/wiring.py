@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from datetime import timedelta
+
+from platformdirs import user_cache_path
 
 from bot import places
 from bot.channels.channel import Channel
@@ -11,25 +14,41 @@ from bot.channels.console import Console
 from bot.clock import DEFAULT_ZONE as DEFAULT_ZONE
 from bot.clock import Clock
 from bot.conversation import Conversation, Senses
+from bot.forecasts import LedgerForecasts
 from bot.inbox import Inbox
 from bot.ledger import Ledger
 from bot.messages import CONSOLE_DOOR, SMS_DOOR, TWILIO_STATUS_PATH
+from bot.morning import Planner
 from bot.outbox import Outbox
+from bot.outdoors import Skies
 from bot.reading import read, settle
 from bot.rounds import Round
 from bot.settings import Settings
+from bot.weather import Direct, Latest, Place
+from bot.weather.file import FileWeather
+from bot.weather.invented import InventedWeather
 
 
 @dataclass(frozen=True, slots=True)
 class Parts:
-    """Pailtext, put together. rounds: what the worker goes every quarter hour."""
+    """Pailtext, put together. planner: says what is owed unasked; rounds: the same for the
+    worker, which goes them every quarter hour."""
 
     ledger: Ledger
     conversation: Conversation
     inbox: Inbox
     outbox: Outbox
     clock: Clock
+    planner: Planner
     rounds: tuple[Round, ...] = ()
+
+
+SkiesOver = Callable[[Ledger], Skies]
+# How long a text waits for the weather services, of the 15 s that Twilio waits (our own).
+PATIENCE = timedelta(seconds=7)
+# The weather of a file, and invented weather, is the same anywhere: the middle of the maple range,
+# for those whose place is not known (our own).
+_ANYWHERE = Place(44.0, -73.0)
 
 
 def build(
@@ -37,23 +56,63 @@ def build(
     clock: Clock,
     default_zone: str = DEFAULT_ZONE,
     channels: Mapping[str, Channel] | None = None,
+    skies: SkiesOver | None = None,
 ) -> Parts:
     """Pailtext on the store at `database_url`, with its tables brought up to date.
 
     channels: what sends the texts that are owed, by the name of the door; nothing, unless given.
+    skies: where the weather comes from; no forecast and no alerts, unless given.
     """
     ledger = Ledger.open(database_url)
+    above = None if skies is None else skies(ledger)
     senses = Senses(
         read=read, settle=settle, find_place=places.find, likely_places=places.candidates
     )
-    conversation = Conversation(senses, default_zone)
+    conversation = Conversation(senses, default_zone, above)
+    planner = Planner(ledger, above, default_zone)
     return Parts(
         ledger=ledger,
         conversation=conversation,
         inbox=Inbox(ledger, conversation, clock, default_zone),
         outbox=Outbox(ledger, channels or {}, clock, default_zone),
         clock=clock,
+        planner=planner,
+        rounds=(
+            Round("mornings", planner.plan_mornings, ledger, clock),
+            Round("reminders", planner.plan_reminders, ledger, clock),
+        ),
     )
+
+
+def network_skies(settings: Settings) -> SkiesOver | None:
+    """The weather services, with the last good forecasts kept in the ledger; None where the
+    settings name no contact for them."""
+    contact = settings.weather_contact
+    if contact is None:
+        return None
+
+    def over(ledger: Ledger) -> Skies:
+        # Their client takes a tenth of a second to import, which `read` need not wait for.
+        from bot.weather.fetching import cached_client
+        from bot.weather.services import network_sources
+
+        cache = user_cache_path("pailtext", appauthor=False, ensure_exists=True)
+        client = cached_client(contact, cache / "weather.sqlite3")
+        latest = Latest(network_sources(client), LedgerForecasts(ledger))
+        return Skies(latest, patience=PATIENCE)
+
+    return over
+
+
+def file_skies(hours_csv: Iterable[str], default_zone: str = DEFAULT_ZONE) -> SkiesOver:
+    """Weather from the lines of a file, everywhere the same. Raises UnreadableHoursError."""
+    source = FileWeather(hours_csv, default_zone)
+    return lambda _ledger: Skies(Direct(source), anywhere=_ANYWHERE)
+
+
+def invented_skies(_ledger: Ledger) -> Skies:
+    """Invented weather, which says that it is."""
+    return Skies(Direct(InventedWeather()))
 
 
 def channels_of(settings: Settings) -> dict[str, Channel]:

@@ -12,7 +12,7 @@ from bot.clock import SystemClock
 from bot.jobs import Jobs, Rhythm, Work
 from bot.ledger.presence import presence_on
 from bot.settings import Settings
-from bot.wiring import Parts, build, channels_of, with_folder
+from bot.wiring import Parts, build, channels_of, network_skies, with_folder
 
 log = logging.getLogger(__name__)
 
@@ -45,7 +45,12 @@ def work(settings: Settings) -> None:
     for name in (signal.SIGTERM, signal.SIGINT):
         signal.signal(name, lambda *_: told_to_stop.set())
     database_url = with_folder(settings)
-    parts = build(database_url, SystemClock(), channels=channels_of(settings))
+    parts = build(
+        database_url,
+        SystemClock(),
+        channels=channels_of(settings),
+        skies=network_skies(settings),
+    )
     try:
         with working(parts, database_url):
             told_to_stop.wait()

@@ -6,6 +6,7 @@ suite in tests/weather runs over all of them.
 
 from __future__ import annotations
 
+from bot.weather.direct import Direct
 from bot.weather.errors import WeatherError
 from bot.weather.forecast import Cell, Forecast, Hour, Place, Source, local_hours, pressure_at
 from bot.weather.latest import Known, Latest
@@ -13,6 +14,7 @@ from bot.weather.store import Kept, Located, MemoryStore, Store
 
 __all__ = [
     "Cell",
+    "Direct",
     "Forecast",
     "Hour",
     "Kept",
