@@ -157,7 +157,7 @@ def _as_send_errors() -> Iterator[None]:
         raise UnclearError("the connection to Twilio broke") from error
     except RequestException as error:
         raise UnclearError(f"no answer from Twilio ({type(error).__name__})") from error
-    except (TwilioException, ValueError, KeyError, TypeError) as error:
+    except (TwilioException, ValueError, LookupError, TypeError, AttributeError) as error:
         raise UnclearError(f"an answer that is not Twilio's ({type(error).__name__})") from error
 
 

@@ -23,8 +23,12 @@ _SELECT = select(*_outbox.c)
 _ONCE = [_outbox.c.person_id, _outbox.c.key, _outbox.c.local_date]
 # Written anew it is passed over: whoever owed it first was right.
 _ADD = {
-    "sqlite": sqlite.insert(_outbox).on_conflict_do_nothing(index_elements=_ONCE),
-    "postgresql": postgresql.insert(_outbox).on_conflict_do_nothing(index_elements=_ONCE),
+    "sqlite": sqlite.insert(_outbox)
+    .on_conflict_do_nothing(index_elements=_ONCE)
+    .execution_options(preserve_rowcount=True),
+    "postgresql": postgresql.insert(_outbox)
+    .on_conflict_do_nothing(index_elements=_ONCE)
+    .execution_options(preserve_rowcount=True),
 }
 # The words of the partial index, so that it is used.
 _IS_OPEN = _outbox.c.state.in_(OPEN_STATES)
