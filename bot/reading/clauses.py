@@ -14,7 +14,7 @@ from datetime import date
 
 from bot.reading.items import Item
 
-MOST_OF_AN_ABBREVIATION = 5
+_SHORT_DAYS = frozenset("mon tue tues wed weds thu thur thurs fri sat sun".split())
 _STOPS = frozenset(".!?;\n")
 _JOINTS = frozenset((",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp"))
 _LEADING = frozenset(("volume", "tree", "lot", "date", "cords", "brix"))
@@ -226,12 +226,7 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             and items[n + 1].sort == "number"
         ):
             continue
-        if (
-            item.text == "."
-            and n > 0
-            and items[n - 1].sort == "date"
-            and len(items[n - 1].text) <= MOST_OF_AN_ABBREVIATION
-        ):
+        if item.text == "." and n > 0 and items[n - 1].text in _SHORT_DAYS:
             continue  # "Sat. 24 gal"
         if item.sort == "sign" and item.text in _STOPS:
             close(item.text)
@@ -242,7 +237,8 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             sentence += 1
             joint = item.text
             continue
-        if item.text in _JOINTS and item.sort in ("sign", "word"):
+        after_boiling = item.text == "after" and n + 1 < len(items) and "BOIL" in items[n + 1].tags
+        if after_boiling or (item.text in _JOINTS and item.sort in ("sign", "word")):
             close(item.text)
             joint = item.text
             continue
@@ -401,7 +397,8 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
     kept: dict[int, bool] = {}
     for clause in found:
         own = _own_frame(clause)
-        if clause.joint == "but" and "GATHER" in clause.tags:
+        spilled_before = "POUR" in frames.get(clause.sentence, ())
+        if "GATHER" in clause.tags and (clause.joint == "but" or spilled_before):
             own |= {"GATHER"}  # "spilled a quart but got 11 gal"
         clause.frame = clause.tags
         if not own and clause.sentence not in frames and _fragment(clause):

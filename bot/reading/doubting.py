@@ -17,14 +17,21 @@ def dangling(clause: Clause, notes: Notes) -> None:
         before = clause.preceding(item, 2)
         after = clause.following(item, 1)
         near = next((each for each in before if each.sort == "word"), None)
-        if near is None or not near.tags & {"SAP", "GATHER"} or item.part:
+        named = bool(after) and after[0].text == "from" and bool(clause.tree or clause.lot)
+        if item.part or (not named and (near is None or not near.tags & {"SAP", "GATHER"})):
             continue
         if before and before[0].text in ("#", "no", "."):
             continue
-        if near.text in ("run", "runs", "gather", "collection") and after and after[0].text == ":":
+        if (
+            near is not None
+            and near.text in ("run", "runs", "gather", "collection")
+            and after
+            and after[0].text == ":"
+        ):
             continue
         if (
             after
+            and not named
             and after[0].sort == "word"
             and after[0].text not in ("today", "total", "in", "now", "more", "so")
         ):

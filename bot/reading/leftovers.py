@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.reading import topics
-from bot.reading.clauses import Clause
+from bot.reading.clauses import FRAME_TAGS, Clause
 from bot.reading.items import Item
 from bot.reading.kinds import Chat, Question
 from bot.reading.notes import Notes
@@ -60,7 +60,12 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
     """`bags or buckets`, `finish temp`: like one of the examples, though no question in form."""
     words = sum(len(clause.words()) for clause in notes.clauses)
     strangers = any(clause.has("OTHERS", "KILL", "GIFT") for clause in notes.clauses)
-    if words > MOST_UNMARKED_WORDS or strangers:
+    priced = any(clause.has("PRICE", "RATE") for clause in notes.clauses) and "$" in notes.text
+    denied = any(
+        clause.negated and clause.frame & FRAME_TAGS and not clause.has("ASKHOW")
+        for clause in notes.clauses
+    )
+    if words > MOST_UNMARKED_WORDS or strangers or priced or denied:
         return False
     hit = topics.asked(" ".join(clause.text for clause in notes.clauses))
     wanted = SURE_SCORE if has_figures else UNMARKED_SCORE

@@ -76,7 +76,8 @@ def role(clause: Clause, item: Item) -> str:
     if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
         return "jars"
     if thing == "syrup":
-        return "syrup"
+        told = clause.about("DRAW", "MADE", "BOIL", "FIRE", "GATHER", "BATCH", "BOTTLE")
+        return "foreign" if clause.has("FOREIGN") and not told else "syrup"
     sweet = any(each.sort == "brix" for each in clause.items)
     if clause.has("THROUGH", "LIT") or (
         clause.about("LIT") and not clause.has("GATHER") and not sweet
@@ -130,6 +131,8 @@ def is_rate(clause: Clause, item: Item) -> bool:
         and after[0].text not in ("each", "apiece", "ea", "a piece")
     ):
         return True
+    if after and after[0].sort in ("hours", "volume", "cords") and after[0].article:
+        return True
     before = clause.preceding(item, 1)
     if before and before[0].sort == "money" and item.article:
         return True
@@ -174,7 +177,8 @@ _ONLY = frozenset(("all", "each", "only", "just", "mostly"))
 def _only_filled(clause: Clause) -> bool:
     """Filled, and not bottled: barrels are filled with sap."""
     deeds = [item.text for item in clause.items if "BOTTLE" in item.tags]
-    return bool(deeds) and all(deed == "filled" for deed in deeds) and not clause.has("JARN")
+    jugs = {"jug", "jugs"} & set(clause.words())
+    return bool(deeds) and set(deeds) == {"filled"} and not clause.has("JARN") and not jugs
 
 
 def _given(clause: Clause) -> bool:

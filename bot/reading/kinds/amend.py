@@ -37,6 +37,7 @@ CUES = {
         "recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
+        "it_was_actually that_was_actually it_was_only_really "
         "it_was_really was_really really_was that_was_on that_was_from more_like double_checked "
         "should_have_said shouldve_put shouldve_said should've_put should've_said "
         "should_have_put shouldve_been typed_that_wrong typed_it_wrong got_that_wrong "
@@ -85,6 +86,9 @@ class Amend(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that puts the last record right. Says whether it is one."""
+    if _of_another_kind(notes):
+        notes.ask("What was it, then? Text it whole, like: 3 qt of syrup.")
+        return True
     if not _corrects(notes):
         return False
     changes, start = _changes(notes)
@@ -103,6 +107,18 @@ def find_whole(notes: Notes) -> bool:
         return False
     notes.add(Amend(**changes), start)
     return True
+
+
+def _of_another_kind(notes: Notes) -> bool:
+    """`that was sap not syrup`: a record cannot turn into another kind."""
+    clause = notes.clauses[0] if notes.clauses else None
+    if clause is None or len(notes.clauses) > 1 or not clause.has("NOT", "AMENDP"):
+        return False
+    figures = any(item.sort in _FIELDS for item in clause.items)
+    told = clause.items[0].text in _THAT_WAS and clause.has("NOT")
+    return (
+        told and not figures and len(clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "SUGAR"}) > 1
+    )
 
 
 def _corrects(notes: Notes) -> bool:

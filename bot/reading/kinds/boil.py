@@ -27,6 +27,7 @@ CUES = {
         "fired_it_up fired_her_up lit_her "
     ),
     "FIRE": (
+        "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "
         "on_the_fire put_the_fire_to fire fire's fires arch evaporator evaporator's firebox "
         "burner burners stove woodstove "
     ),
@@ -40,6 +41,7 @@ CUES = {
         "at_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
+        "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "
         "that's_it_for thats_it_for that_does_it_for done_for_the_night done_for_today "
         "done_for_the_day shut_down shutting_down shut_it_down shut_her_down calling_it_a_night "
         "calling_it call_it_a_night called_it_a_night called_it wrapped_up wrapping_up "

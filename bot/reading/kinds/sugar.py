@@ -226,6 +226,13 @@ def _to_syrup(clause: Clause, notes: Notes, item: Item) -> None:
             f"{item.value:g} Brix is no syrup I know. What did it read?", fill="make that {} brix"
         )
         return
+    if noted is None:
+        notes.ask(
+            f"{item.value:g} Brix is syrup: how much did you draw off?",
+            fill=f"drew off {{}} at {item.value:g} brix",
+            number_only=False,
+        )
+        return
     if noted is not None and isinstance(noted.reading, Syrup) and noted.reading.brix is None:
         if item.value > MOST_SYRUP_BRIX:
             notes.noted.remove(noted)

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "SETV": (
+        "knocked_in pounded_in banged_in drove_in tapped_in stuck_in "
         "tapping's tapping_is set put_in put_up_taps tapped tap_in drilled hung hanging hang "
         "hammered_in installed in_the_trees tapping put_out drove placed pounded_in stuck_in "
         "bored added sunk got_in setting putting_in in_so_far are_in all_in went_in "
@@ -80,11 +81,12 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             continue
         names_taps = bool(after) and "TAPN" in after[0].tags
         if names_taps:
-            if behind in _NOT_SET and not (behind == "all" and sett):
+            if behind in _NOT_SET and not (behind in ("all", "on") and sett):
                 continue
             if not sett and (clause.tree is not None or _of_a_tree(clause, notes)):
                 continue
-            if not sett and "out" in clause.words() and not clause.has("HAVE"):
+            this_year = {"year", "season"} & set(clause.words())
+            if not sett and "out" in clause.words() and not (clause.has("HAVE") or this_year):
                 continue
             if sett or clause.has("MORE"):
                 return item, "total" if clause.has("TOTAL") else "add"
@@ -112,7 +114,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             c.has("TAPN") for c in notes.clauses if c.sentence == clause.sentence
         )
         if (
-            clause.about("SETV")
+            clause.about("SETV", "PUTIN")
             and listed
             and not clause.has("BUCKET", "GATHER")
             and _bare_ok(clause, item)
@@ -212,6 +214,7 @@ def _bare_ok(clause: Clause, item: Item) -> bool:
 def _spoke_of_taps(notes: Notes) -> bool:
     return any(
         ("TAPN" in clause.tags and "SETV" in clause.tags)
+        or clause.text.startswith("tapping")
         or ("TAPN" in clause.tags and "in" in clause.words())
         for clause in notes.clauses
     )
