@@ -367,6 +367,9 @@ SAP_PER_TAP_DAY_DOUBTFUL_GALLONS: Final = 4.0
 # iForest 2024, found 74 % of the sap on 20 % of the days: plan for peaks).
 STORAGE_BIG_DAYS: Final = 2.0
 
+# Taps that give nothing after so many days are likely dry for good (our own; Ober, Ohio State
+# University Extension: a hole runs little over 30 days by gravity).
+TAPS_OLD_DAYS: Final = 42
 # More taps than this are no backyard's (our own: what a plan is made for).
 TAPS_MOST: Final = 5000
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
 from functools import cached_property
@@ -9,11 +10,13 @@ from functools import cached_property
 from bot.clock import season_of
 from bot.entry import Entry
 from bot.ledger import Book
+from bot.outdoors import NoWeather, Outdoors
 from bot.reading import Amount, Profile, amounts, tidied
 from bot.reading.kinds import gear
 from bot.reckoning.storage import Stored
 from bot.standing import Boil, Known, part_of_season, season_boils, season_tally, stored_sap
 from bot.standing.gear import Kit, kit_of
+from bot.standing.water import Water, water_here
 from bot.tally import Tally
 from bot.wording.style import Style
 
@@ -26,13 +29,18 @@ class SapNamed:
     brix: float | None
 
 
+def _no_weather() -> Outdoors | NoWeather:
+    return "no source"
+
+
 @dataclass(frozen=True)
 class Asked:
     """What was asked, by whom and when.
 
     topic, howto, also: as the reading tells. text: the words, for what the topic leaves open (which
     lot, which week). sent: the naive wall clock of the sugarbush. tally: this season's.
-    told: what the same text recorded.
+    told: what the same text recorded. weather: looks out over the sugarbush, or says why nobody
+    can; raises WeatherWantedError where it has to be looked up first.
     """
 
     topic: str
@@ -46,6 +54,7 @@ class Asked:
     style: Style
     told: tuple[Entry, ...] = ()
     also: str | None = None
+    weather: Callable[[], Outdoors | NoWeather] = _no_weather
 
     @cached_property
     def plain(self) -> str:
@@ -88,6 +97,27 @@ class Asked:
     def boils(self) -> list[Boil]:
         """The boils of this season."""
         return season_boils(self.book, self.sugarbush_id, self.season)
+
+    @property
+    def water(self) -> Water | None:
+        """Where water boils for them, by what they have told and what the question names.
+        Raises ValueError for a height or barometer that cannot be."""
+        return water_here(
+            self.book,
+            self.sugarbush_id,
+            self.sent,
+            self.kit,
+            height_ft=self._height_named,
+            barometer_inhg=self.mentioned.barometer_inhg,
+        )
+
+    @property
+    def _height_named(self) -> float | None:
+        """A height above the sea in the question, feet: named as one, or too long for a tree."""
+        if self.mentioned.elevation_ft is not None:
+            return self.mentioned.elevation_ft
+        lengths = self.values("length", _LEAST_HEIGHT_FT * _INCHES_PER_FOOT)
+        return lengths[0] / _INCHES_PER_FOOT if lengths else None
 
     @property
     def sap_named(self) -> SapNamed | None:
@@ -134,6 +164,9 @@ class Asked:
         return any(word in spoken for word in words)
 
 
+# A length from this on is no tree's and no pan's (our own).
+_LEAST_HEIGHT_FT = 50.0
+_INCHES_PER_FOOT = 12.0
 # A bare number beside a volume of sap is its Brix between these (our own).
 _SAP_BRIX = (0.3, 12.0)
 

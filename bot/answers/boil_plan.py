@@ -9,7 +9,6 @@ from datetime import datetime, time, timedelta
 from bot import figures
 from bot.answers.answer import Answer, asking
 from bot.answers.asked import Asked
-from bot.answers.finishing import water_here
 from bot.clock import local_time
 from bot.reckoning.balance import syrup_gallons
 from bot.reckoning.boil import BoilTime, boil_time, own_rate, progress, start_by
@@ -239,7 +238,7 @@ def _pan_told(asked: Asked, since: datetime) -> str | None:
     pan = asked.book.records.latest(asked.sugarbush_id, "pan_temp", not_after=asked.sent)
     if pan is None or pan.fahrenheit is None or pan.at_local < since:
         return None
-    water = water_here(asked)
+    water = asked.water
     if water is None or pan.fahrenheit < water.fahrenheit:
         return None
     left_f = max(finish_f(water.fahrenheit, asked.tally.syrup_brix) - pan.fahrenheit, 0.0)

@@ -6,11 +6,6 @@ from bot.answers.asked import Asked
 from bot.wording import coming as wording
 
 
-def forecast(_asked: Asked) -> str:
-    """There is no forecast, so none is invented."""
-    return wording.NO_FORECAST
-
-
 def export(_asked: Asked) -> str:
     """One's own data."""
     return wording.EXPORT

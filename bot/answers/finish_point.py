@@ -5,7 +5,6 @@ from __future__ import annotations
 from bot import figures
 from bot.answers.answer import Answer, asking
 from bot.answers.asked import Asked
-from bot.answers.finishing import water_here
 from bot.reading.instruments import SyrupTest, shown
 from bot.reckoning.finish import finish_f, pan_brix
 from bot.reckoning.instruments import syrup_brix, syrup_brix_from_baume
@@ -97,7 +96,7 @@ def _brix_named(asked: Asked) -> float | None:
 
 
 def _pan(asked: Asked, pan_f: float) -> Answer:
-    water = water_here(asked)
+    water = asked.water
     water_f = _SEA_LEVEL_F if water is None else water.fahrenheit
     if pan_f < water_f:
         return Answer(wording.pan_cold(pan_f, water_f, asked.style))
@@ -110,7 +109,7 @@ def _pan(asked: Asked, pan_f: float) -> Answer:
 
 def _draw(asked: Asked) -> str:
     law = law_of(asked)
-    water = water_here(asked)
+    water = asked.water
     if water is None:
         rise_f = finish_f(_SEA_LEVEL_F, law.min_brix) - _SEA_LEVEL_F
         return wording.by_rule(rise_f, law.min_brix, asked.style)

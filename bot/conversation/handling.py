@@ -221,6 +221,7 @@ def _question(turn: Turn, reading: Question) -> None:
             tally=turn.tally,
             style=turn.style,
             told=tuple(turn.recorded),
+            weather=turn.weather,
         )
     )
     if said.text:

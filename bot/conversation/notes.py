@@ -6,17 +6,23 @@ from collections.abc import Callable, Sequence
 from datetime import timedelta
 
 from bot import figures
+from bot.conversation.coach import coach
 from bot.conversation.turn import Turn, kinds_of
 from bot.entry import Entry
 from bot.reading import Doubt
+from bot.reading.instruments import SapTest, shown
 from bot.reckoning.balance import sap_per_syrup
+from bot.reckoning.checks import ImpossibleError
 from bot.reckoning.finish import finish_f, pan_brix
+from bot.reckoning.instruments import sap_brix
 from bot.reckoning.storage import keeps_days
+from bot.reckoning.thickness import water_to_add, water_to_boil_off
 from bot.standing import boil_sums, season_boils
-from bot.wording import questions, standing
+from bot.standing.water import water_here
+from bot.wording import know_how, questions, refusals, standing
 
 # What is left out first when a text would take a second segment.
-_STANDING, _HINT, _ASIDE = 2, 4, 5
+_STANDING, _ASIDE = 2, 5
 
 # Syrup this far over what the sap should give is remarked upon: sap hydrometers are good to
 # a tenth in two Brix (our own).
@@ -36,7 +42,19 @@ def add_notes(turn: Turn, entries: Sequence[Entry]) -> None:
     for kind in kinds_of(entries):
         note = NOTES.get(kind)
         if note is not None:
-            note(turn, [entry for entry in entries if entry.kind == kind])
+            _say(turn, note, [entry for entry in entries if entry.kind == kind])
+    coach(turn)
+
+
+def _say(turn: Turn, note: Note, entries: Sequence[Entry]) -> None:
+    """Say a note; where a figure cannot be, ask after it instead."""
+    try:
+        note(turn, entries)
+    except ImpossibleError as error:
+        turn.ask(
+            refusals.impossible(error.thing, error.value, error.unit, error.wanted, turn.style),
+            None,
+        )
 
 
 def _sap(turn: Turn, entries: Sequence[Entry]) -> None:
@@ -52,24 +70,18 @@ def _sap(turn: Turn, entries: Sequence[Entry]) -> None:
     else:
         short = standing.short(tally, turn.style)
         turn.note(standing.season(tally, turn.style), _STANDING, shorter=short)
-    if just_told and not turn.undone:
-        _keep_cold(turn)
-
-
-def _keep_cold(turn: Turn) -> None:
-    """The hint while sap waits; not while it is being boiled, and once a day."""
-    if not turn.may_hint("keep cold") or turn.known.boil is not None:
-        return
-    store = turn.store()
-    if store.boil_by is None:
-        return
-    turn.hint(
-        "keep cold", standing.keep_cold(figures.STORE_COLD_F, store.boil_by, turn.style), _HINT
-    )
 
 
 def _sugar(turn: Turn, entries: Sequence[Entry]) -> None:
     brix = entries[-1].brix
+    test = shown(turn.words, turn.profile)
+    if isinstance(test, SapTest) and not turn.undone:
+        stem_f = turn.kit().stem_f if test.stem_f is None else test.stem_f
+        if stem_f is not None:
+            true = sap_brix(test.reading_brix, test.at_f, stem_f)
+            words = standing.sap_test(true, test.reading_brix, test.at_f, stem_f, turn.style)
+            turn.note(words, 1)
+            return
     if len(entries) == 1 and brix and entries[0].tree is None:
         gallons = sap_per_syrup(brix, turn.syrup_brix)
         turn.note(standing.sap_for_a_gallon(gallons, turn.style), _STANDING)
@@ -106,6 +118,18 @@ def _syrup(turn: Turn, entries: Sequence[Entry]) -> None:
     if not tally.syrup_records:
         return
     over = tally.syrup_gallons > _OVER_YIELD * tally.expected_syrup_gallons
+    law, tested = turn.known.law, entries[-1]
+    if tested.brix is not None and tested.gallons and not turn.undone:
+        judged = law.judge(tested.brix)
+        wanted = law.min_brix
+        if judged == "too thick":
+            water = water_to_add(tested.gallons, tested.brix, wanted)
+            turn.note(know_how.thin_it(water.gallons, wanted, turn.style), 1)
+            return
+        if judged == "too thin" and tested.brix >= figures.THICKNESS_BRIX_LEAST:
+            water = water_to_boil_off(tested.gallons, tested.brix, wanted)
+            turn.note(know_how.boil_on(water.gallons, wanted, turn.style), 1)
+            return
     if tally.sap_records and over and not tally.brix_is_assumed and not turn.undone:
         turn.note(standing.drawn_too_much(tally, turn.style), 1)
     elif not turn.topics & _SAY_IT_ALL:
@@ -168,10 +192,9 @@ def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
     pan_f = entries[-1].fahrenheit
     if pan_f is None or turn.undone:
         return
-    water = turn.book.records.latest(
-        turn.who.sugarbush_id, "water_boils", not_after=entries[-1].at_local
-    )
-    if water is None or water.fahrenheit is None or water.season != turn.season:
+    at = entries[-1].at_local
+    water = water_here(turn.book, turn.who.sugarbush_id, at, turn.kit())
+    if water is None:
         turn.note(standing.water_needed(), 1)
         return
     draw_f = finish_f(water.fahrenheit, turn.syrup_brix)
@@ -183,7 +206,7 @@ def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
         reached = pan_brix(pan_f, water.fahrenheit)
         left_f = draw_f - pan_f
         turn.note(standing.pan_on_its_way(reached, left_f, draw_f, turn.style), 1)
-    if entries[-1].at_local - water.at_local > _WATER_IS_FRESH:
+    if water.basis == "measured" and at.date() - water.on > _WATER_IS_FRESH:
         turn.note(standing.water_is_old(water.on, turn.style), _ASIDE)
 
 

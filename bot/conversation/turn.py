@@ -17,6 +17,7 @@ from bot.outdoors import Looked, NoWeather, Outdoors, Skies, weather_for
 from bot.reading import Doubt, Profile, Understanding
 from bot.reckoning.storage import Stored
 from bot.standing import Known, know, season_tally, stored_sap
+from bot.standing.gear import Kit, kit_of
 from bot.tally import Tally
 from bot.wording.compose import Part
 from bot.wording.style import Style, Units
@@ -191,6 +192,10 @@ class Turn:
     def is_owner(self) -> bool:
         """True when the sugarbush is theirs."""
         return self.who.role == OWNER
+
+    def kit(self) -> Kit:
+        """Their gear as last told."""
+        return kit_of(self.book, self.who.sugarbush_id, self.sent)
 
     def store(self) -> Stored:
         """The sap that waits, with the days to boil it by."""

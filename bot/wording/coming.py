@@ -2,5 +2,4 @@
 
 from __future__ import annotations
 
-NO_FORECAST = "I have no forecast here yet, so I will not guess. I keep the tally meanwhile."
 EXPORT = "Sending you your records is coming. They are kept safe until then."

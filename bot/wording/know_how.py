@@ -152,6 +152,22 @@ def too_thin(
     )
 
 
+def thin_it(water_gallons: float, wanted_brix: float, style: Style) -> str:
+    """What to do with the thick syrup just told."""
+    return (
+        f"Thick: crystals may come. Stir in {amounts.fluid(water_gallons, style)} of hot water or"
+        f" sap for {wanted_brix:g}, reheat, test. It spits: gloves."
+    )
+
+
+def boil_on(water_gallons: float, wanted_brix: float, style: Style) -> str:
+    """What to do with the thin syrup just told."""
+    return (
+        f"Thin: under {wanted_brix:g} it may sour. Boil off about"
+        f" {amounts.fluid(water_gallons, style)} more and test again."
+    )
+
+
 def as_it_should_be(brix: float, verdict: str) -> str:
     """Neither too thick nor too thin."""
     return f"{amounts.brix(brix)} Brix is right as it is. {verdict}"

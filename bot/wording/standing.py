@@ -152,6 +152,18 @@ def keeps(days: int) -> str:
     return f"As a rule of thumb sap keeps {amounts.plural(days, 'day')} at that."
 
 
+def sap_test(true: float, read: float, at_f: float, stem_f: float, style: Style) -> str:
+    """What a sap hydrometer really says, when the sap is not as warm as its stem is made for."""
+    true_said = f"{true:.1f}"
+    said = (
+        f"At {amounts.temperature(at_f, style)} with a {amounts.temperature(stem_f, style)} stem"
+        f" that is really {true_said}."
+    )
+    if true_said == f"{read:.1f}":
+        return said
+    return f'{said} Text "make that {true_said}" to keep it so.'
+
+
 def draw_at(finish_f: float, syrup_brix: float, style: Style) -> str:
     """The temperature to draw at."""
     return f"Draw at {amounts.temperature(finish_f, style)} for {syrup_brix:g} Brix."
