@@ -30,6 +30,8 @@ from bot.weather import Known, Place, local_hours, pressure_at
 OLD_NEWS = timedelta(hours=12)
 # Hours before today's midnight that are kept: last night.
 _KEPT_BEHIND = timedelta(days=1)
+# As many hours as a tree may remember, and a week ahead: a freeze is forgotten within days.
+_LATELY_HOURS = 24 * 24
 
 
 class Weather(Protocol):
@@ -189,7 +191,7 @@ def outdoors(known: Known, zone: str, now_utc: datetime) -> Outdoors | None:
     return Outdoors(
         now_local=now_local,
         days=tuple(outlook_by_day(hours)),
-        hours=tuple(drip for drip in drips(hours) if drip.at_local >= since),
+        hours=tuple(drip for drip in drips(hours[-_LATELY_HOURS:]) if drip.at_local >= since),
         ends_local=hours[-1].at_local + timedelta(hours=1),
         age=known.age,
         source=known.forecast.source,

@@ -20,9 +20,6 @@ from bot.wording.style import Style
 
 MORNING, STRETCH = "morning", "first_stretch"
 
-# A possible day is worth an alert from this high on: sap starts and stops mostly between 28 and
-# 36 F (Kurokawa et al. 2022, Int. J. Biometeorology), and runs on 35 to 40 F days are common.
-POSSIBLE_FROM_HIGH_F = 34.0
 # From this hour on an alert speaks of tomorrow (our own).
 _NOON_H = 12
 # Tapping is not spoken of before these days, since a hole runs little over 30 days (Ohio State
@@ -56,7 +53,8 @@ def alert(
 
     1. Taps pulled, nothing wanted, or nothing known of the day: silence.
     2. No taps set: the first real stretch is told, once a season; never a lone warm day.
-    3. Taps in: a run day is told, a possible one from 34 F on, any morning to those who want it.
+    3. Taps in: a run day is told, and a possible one that may be more than drips; any morning to
+       those who want it.
 
     knows_hour: whether an earlier alert has come, so that its hour need not be explained.
     knows_what_waits: whether a reminder has told today of the sap that waits.
@@ -76,9 +74,9 @@ def alert(
     if swing is None:
         return None
     parts = _said(bush, out, day, style)
-    if bush.is_tapped and bush.stored.boil_by is not None and not knows_what_waits:
-        waits = mornings.waits(bush.stored.gallons, bush.stored.boil_by, style)
-        parts.append(Part(waits, _WAITS))
+    fresh = bush.fresh(out.today)
+    if fresh.boil_by is not None and not knows_what_waits:
+        parts.append(Part(mornings.waits(fresh.gallons, fresh.boil_by, style), _WAITS))
     if out.is_old:
         parts.append(Part(weather.age(out.age)))
     if not knows_hour:
@@ -95,7 +93,7 @@ def _worth_telling(day: Outlook) -> bool:
     if not day.complete:
         return False
     if day.outlook == "possible":
-        return day.high_f >= POSSIBLE_FROM_HIGH_F and day.nights_unfrozen < FADING_NIGHTS
+        return day.high_f >= weather.POSSIBLE_FROM_HIGH_F and day.nights_unfrozen < FADING_NIGHTS
     return day.outlook != "none"
 
 
@@ -113,7 +111,7 @@ def _said(bush: Bush, out: Outdoors, day: Outlook, style: Style) -> list[Part]:
     """Whether it runs, why not as one would think, and when to gather."""
     if not day.complete:
         return [Part(mornings.OUT_OF_REACH)]
-    parts = [Part(weather.RUNS[day.outlook]), *_why(out, day)]
+    parts = [Part(weather.runs(day.outlook, day.high_f)), *_why(out, day)]
     if bush.is_tapped and day.outlook != "none":
         parts += _round(bush, out, day, style)
     return parts

@@ -18,6 +18,8 @@ from bot.standing.sums import USUAL_SAP_BRIX
 from bot.standing.wishes import WISH, Wishes, wishes_of
 
 LASTING = ("place", "bucket_size", "taps_set", "taps_pulled", WISH)
+# Sap past its day by more than this is spoken of no more (our own).
+OVERDUE_DAYS = 1
 PASSING = ("sap", "boil", "poured_out", "syrup", "store_temp")
 
 
@@ -53,6 +55,12 @@ class Bush:
     def last_gathered(self) -> date | None:
         """The last day on which the pails were emptied or found dry."""
         return max(self.gathered, default=None)
+
+    def fresh(self, today: date) -> Stored:
+        """What waits and is worth speaking of: sap that went past its day was boiled, poured out
+        or forgotten, told or not."""
+        lots = [lot.lot for lot in self.stored.lots if (today - lot.boil_by).days <= OVERDUE_DAYS]
+        return stored(lots, today)
 
     def wishes_of(self, person_id: int) -> Wishes:
         """How a person wants to be texted."""

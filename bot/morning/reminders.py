@@ -39,8 +39,6 @@ OPENS, CLOSES = time(8), time(21)
 _FREEZE_TOLD_DAYS, _WARM_TOLD_DAYS = 3, 4
 # A warm day further off is not urgent: the forecast may change (our own).
 _WARM_WITHIN = ONE_DAY
-# Sap past its day by more than this is spoken of no more (our own).
-_OVERDUE_MOST_DAYS = 1
 # Days that ran since the last gathering, in sums of scores, that leave sap in the pails (our own).
 _SAP_IN_PAILS_SCORE = 0.25
 # Where the winter is not known, warm nights say nothing of an end before then (our own).
@@ -73,11 +71,9 @@ def forenoon(
 def boil_due(bush: Bush, told: Sequence[Told], style: Style) -> Reminder | None:
     """Sap that has to be boiled today, or was not yesterday; not where this morning's alert said
     so, and not while a fire burns."""
-    stored, today = bush.stored, style.today
-    if stored.boil_by is None or bush.fire_lit is not None:
-        return None
-    days_over = (today - stored.boil_by).days
-    if not 0 <= days_over <= _OVERDUE_MOST_DAYS:
+    today = style.today
+    stored = bush.fresh(today)
+    if stored.boil_by is None or stored.boil_by > today or bush.fire_lit is not None:
         return None
     if _alert_said(told, today, mornings.BOIL_TODAY):
         return None
@@ -95,7 +91,7 @@ def boil_due(bush: Bush, told: Sequence[Told], style: Style) -> Reminder | None:
 
 def _warm(bush: Bush, out: Outdoors, told: Sequence[Told], style: Style) -> Reminder | None:
     """Warmth today or tomorrow that spoils what is stored, once a spell."""
-    stored = bush.stored
+    stored = bush.fresh(out.today)
     spell = out.warm_spell()
     if stored.boil_by is None or bush.fire_lit is not None or spell is None:
         return None
@@ -113,21 +109,22 @@ def _end(bush: Bush, out: Outdoors, style: Style) -> Reminder | None:
     """The season's end, once a season, while taps hang."""
     if not bush.is_tapped:
         return None
-    signs = end_signs(out)
+    signs, signs_end = end_signs(out)
     if not signs.nearly_over:
         return None
     if signs.bud_f_days is None and (out.today.month, out.today.day) < _END_UNKNOWN_FROM:
         return None
     buds = signs.buds[-1].partition(" ")[0] if signs.buds else None
-    text = reminders.season_end(signs.warm_nights, buds, style)
+    first = signs_end - timedelta(days=signs.warm_nights - 1)
+    text = reminders.season_end(first, buds, style)
     return Reminder(SEASON_END, once_a_season(out.today), text, _at(out.today, CLOSES))
 
 
-def end_signs(out: Outdoors) -> SeasonEnd:
-    """The signs of the season's end in all known days of this year."""
+def end_signs(out: Outdoors) -> tuple[SeasonEnd, date]:
+    """The signs of the season's end in all known days of this year, and the last of those."""
     days = out.day_temperatures()
     known = known_since_january(days)
-    return season_end(days if known is None else known)
+    return season_end(days if known is None else known), days[-1].date if days else out.today
 
 
 def afternoon(bush: Bush, out: Outdoors, told: Sequence[Told], style: Style) -> Reminder | None:
@@ -136,7 +133,7 @@ def afternoon(bush: Bush, out: Outdoors, told: Sequence[Told], style: Style) -> 
     if tonight is None or not tonight.bursts or bush.is_pulled:
         return None
     pails = _sap_in_pails(bush, out, tonight)
-    gallons = bush.stored.gallons
+    gallons = bush.fresh(out.today).gallons
     told_lately = _told_since(told, FREEZE, out.today - timedelta(days=_FREEZE_TOLD_DAYS))
     if told_lately or not (pails or gallons > 0):
         return None

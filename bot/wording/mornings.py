@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date, datetime
 
 from bot.wording import amounts, weather
-from bot.wording.compose import Part, fit, sentence
+from bot.wording.compose import Part, fit
 from bot.wording.days import day as day_words
 from bot.wording.style import Style
 
@@ -54,16 +54,18 @@ def expected(low_gallons: float, high_gallons: float, style: Style) -> str:
 def waits(gallons: float, boil_by: date, style: Style) -> str:
     """Sap that waits, and by when it should be boiled."""
     much = amounts.rough(gallons, style).removeprefix("about ")
-    when = BOIL_TODAY if boil_by <= style.today else f"boil by {day_words(boil_by, style.today)}"
+    if boil_by < style.today:
+        return f"{much} is past its day: {BOIL_TODAY} if it smells sweet."
+    when = BOIL_TODAY if boil_by == style.today else f"boil by {day_words(boil_by, style.today)}"
     return f"{much} waits, {when}."
 
 
 def stretch(begins: date, run_days: int, of_days: int, low: str, high: str, style: Style) -> str:
     """The first real stretch of the season, to somebody who has not tapped."""
     when = "today" if begins == style.today else day_words(begins, style.today)
-    return sentence(
+    return (
         f"first real stretch from {when}: {run_days} of {of_days} days should run,"
-        f" {low} to {high}. Time to tap; text me how many, like 12 taps"
+        f" {low} to {high}. Time to tap; text me how many, like 12 taps."
     )
 
 

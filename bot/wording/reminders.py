@@ -92,9 +92,11 @@ def week(week_gallons: float, week_syrup: float, tally: Tally, style: Style) -> 
     )
 
 
-def season_end(nights: int, buds: str | None, style: Style) -> str:
+def season_end(no_freeze_from: date, buds: str | None, style: Style) -> str:
     """The season seems to be near its end: a nudge, never a verdict."""
-    because = f"{amounts.plural(nights, 'night')} in a row above freezing"
+    since = day(no_freeze_from, style.today)
+    is_past = no_freeze_from < style.today
+    because = f"no freeze since {since}" if is_past else f"no freeze from {since} on"
     if buds is not None:
         because += f", {buds} maple should bloom"
     return _said(

@@ -12,12 +12,23 @@ _FREEZING_F = 32.0
 # A low in these hours is one at dawn.
 _DAWN = range(4, 9)
 
-RUNS = {
+_RUNS = {
     "big": "Big run likely.",
     "likely": "Good run likely.",
     "possible": "A run is possible.",
     "none": "No run.",
 }
+_HARDLY = "A few drips are possible, no more."
+# Under this high a possible run is hardly one: sap starts and stops mostly between 28 and 36 F
+# (Kurokawa et al. 2022, Int. J. Biometeorology), runs on 35 to 40 F days are common.
+POSSIBLE_FROM_HIGH_F = 34.0
+
+
+def runs(grade: str, high_f: float) -> str:
+    """Whether a day of this outlook and high runs: none, possible, likely or big."""
+    if grade == "possible" and high_f < POSSIBLE_FROM_HIGH_F:
+        return _HARDLY
+    return _RUNS[grade]
 
 
 def heat(temp_f: float, style: Style) -> str:
