@@ -274,6 +274,7 @@ HEAT_TO_EVAPORATE_BTU_PER_LB: Final = 970.0
 # A cord is 128 cubic feet; a face cord about a third of one (common practice, no source: its
 # depth is the stick's length).
 FACE_CORDS_PER_CORD: Final = 3.0
+CUBIC_FEET_PER_CORD: Final = 128.0
 # Heat in a cord of wood at 20 % moisture, BTU (published: University of Kentucky, firewood
 # properties).
 CORD_BTU: Final[dict[str, float]] = {

@@ -76,8 +76,8 @@ def _load(asked: Asked) -> _Load | None:
         if asked.store.gallons <= 0:
             return None
         brix = asked.tally.expected_brix
-        said = wording.sap(round(asked.store.gallons, 1), None, asked.style) + " that waits"
-        return _Load(asked.store.gallons, brix, said)
+        said = wording.sap(round(asked.store.gallons, 1), None, asked.style)
+        return _Load(asked.store.gallons, brix, f"The {said} that waits")
     return _loaded(asked, named.gallons, named.brix)
 
 
@@ -152,7 +152,7 @@ def _start(asked: Asked, took: BoilTime) -> str:
     start = _quarter_before(start_by(finish, took.hours))
     if start >= asked.sent:
         return wording.light_by(start, finish, asked.style, dark=dark)
-    late = wording.too_late(finish, asked.sent + length, asked.style, dark=dark)
+    late = wording.too_late(finish, _quarter_before(asked.sent + length), asked.style, dark=dark)
     again = _sunset(asked, 1) if dark else finish + timedelta(days=1)
     if again is None:
         return late

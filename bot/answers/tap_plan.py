@@ -25,6 +25,9 @@ _AROUND = re.compile(r"\b(?:a?round|girth|circumference|circ)\b")
 _ACROSS = re.compile(r"\b(?:across|diameter|dia|dbh|thick|wide|through)\b")
 _HAVE = re.compile(r"\bhow many taps (?:do|have|did|are|so|is|in)\b(?!.*\b(?:need|should|could)\b)")
 _OF_TAPS = re.compile(r"(\d+)\s*(?:taps?|spiles?|buckets?|pails?|holes?)\b")
+_INCHES = re.compile(
+    r"(\d+(?:\.\d+)?)\s*(?:in|inch|inches|\")(?=\s+(?:tree|maple|trunk|one|a?round|across))"
+)
 # Whole numbers before a tree's size count trees up to this (our own).
 _MOST_TREES = 500
 
@@ -57,6 +60,9 @@ def _sizes(asked: Asked) -> list[tuple[int, float]]:
         elif one.sort == "length":
             found.append((count, one.value))
             count = 1
+    if not found:
+        # "a 57 in tree": the unit looks like a word.
+        found = [(1, float(size[1])) for size in _INCHES.finditer(asked.plain)]
     return found
 
 

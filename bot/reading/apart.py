@@ -13,6 +13,7 @@ from bot.reading.amounts import amounts
 from bot.reading.instruments import (
     Batch,
     Bottling,
+    Density,
     IceOut,
     Light,
     SapTest,
@@ -34,6 +35,7 @@ _ASKED: dict[type[Shown], tuple[str, str | None]] = {
     IceOut: ("syrup_expected", None),
     Light: ("howto", "grading"),
     Bottling: ("howto", "bottling"),
+    Density: ("finish_point", None),
 }
 _ASKS_FOR_TAPS = re.compile(r"\bhow many (?:taps?|spiles|spouts|buckets|pails)\b")
 

@@ -68,7 +68,14 @@ class Bottling:
     at_f: float
 
 
-Shown = SyrupTest | SapTest | Batch | IceOut | Light | Bottling
+@dataclass(frozen=True, slots=True)
+class Density:
+    """Syrup of so many Brix that is to be judged by the law."""
+
+    brix: float
+
+
+Shown = SyrupTest | SapTest | Batch | IceOut | Light | Bottling | Density
 
 # What the bare figures of such texts can be (our own, around the scales in `figures`).
 _SYRUP_BRIX: Final = (50.0, figures.SYRUP_SCALE_BRIX_MOST)
@@ -98,6 +105,7 @@ _BOTTLES = re.compile(
 _ASKS = re.compile(
     r"\?|\b(?:ok|okay|enough|good|fine|safe|is that|is it|too|can i|should i|right)\b"
 )
+_SELLS = re.compile(r"\b(?:legal|law|lawful|sell|sale|allowed)\b")
 _HOT = re.compile(r"\b(?:hot|boiling|off the pan|from the pan|fresh)\b")
 _STEM_PART = re.compile(
     r"\b(?:stem|made for|calibrated)\b[a-z' ]{0,22}?\d+(?:\.\d+)?\s*(?:deg\w*)?\s*(?:f|c)?\b"
@@ -127,12 +135,15 @@ def shown(text: str, profile: Profile | None = None) -> Shown | None:
     found = amounts(without_stem, profile)
     if any(one.sort in ("volume", "money", "length") for one in found):
         return None
+    if stem_f is not None or (_HYDROMETER.search(plain) and _SAP_TEST.search(plain)):
+        return _sap_test(found, stem_f, metric=metric)
     if _HYDROMETER.search(plain):
         test = _syrup_test(plain, found, metric=metric)
         if test is not None:
             return test
-    if stem_f is not None or (_HYDROMETER.search(plain) and _SAP_TEST.search(plain)):
-        return _sap_test(found, stem_f, metric=metric)
+    if _SELLS.search(plain):
+        dense = [one.value for one in found if one.sort in ("brix", "number")]
+        return Density(dense[0]) if len(dense) == 1 and _in(dense[0], _SYRUP_BRIX) else None
     if _BOTTLES.search(plain) and _ASKS.search(plain):
         return _bottling(found, metric=metric)
     return None

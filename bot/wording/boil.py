@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import datetime, time
 
+from bot.figures import CUBIC_FEET_PER_CORD, FACE_CORDS_PER_CORD
 from bot.wording import amounts
 from bot.wording.days import day
 from bot.wording.gsm import plain
@@ -46,7 +47,7 @@ def takes(
         said = f"{what}: about {about} at {own}"
         return f"{said}, {span} as your boils go." if most - least >= _SPAN_SAID else f"{said}."
     where = "" if pan is None else f" in your {plain(pan)} pan"
-    return f"{what}{where}: about {about} by rule of thumb, {span} by the fire."
+    return f"{what}: about {about}{where} by rule of thumb, {span} by the fire."
 
 
 # A span of hours narrower than this is not worth saying.
@@ -128,18 +129,28 @@ def wood(
     arch: tuple[float, float],
 ) -> str:
     """Dry wood for a boil, cords low to high, in an evaporator and on a block arch."""
-    return (
-        f"{what}: about {_cords(evaporator)} of dry hard maple in an evaporator"
-        f" ({_range(evaporator, 3)} face cord), {_cords(arch)} on a bare block arch"
-        f" ({_range(arch, 3)}). Green wood takes far more."
+    small = arch[1] < _CORDS_FROM
+    unit = "cu ft" if small else "cord"
+    factor = CUBIC_FEET_PER_CORD if small else 1.0
+    face = (
+        f"A face cord is {CUBIC_FEET_PER_CORD / FACE_CORDS_PER_CORD:.0f} cu ft."
+        if small
+        else f"In face cords {_range(evaporator, 3)} or {_range(arch, 3)}."
     )
+    return (
+        f"{what}: about {_range(evaporator, factor)} {unit} of dry stacked hard maple in an"
+        f" evaporator, {_range(arch, factor)} on a bare block arch. Green takes far more. {face}"
+    )
+
+
+# From this on wood is told in cords, below it in cubic feet.
+_CORDS_FROM = 0.25
 
 
 def own_wood(what: str, cords: float, burned: float, boiled_gallons: float, style: Style) -> str:
     """Wood by what was burned so far."""
     return (
-        f"{what}: about {amounts.two_figures(cords)} cord"
-        f" ({amounts.two_figures(cords * 3)} face cord), as you burned {amounts.cords(burned)} for"
+        f"{what}: about {_wood(cords)}, as you burned {amounts.cords(burned)} for"
         f" {amounts.volume(boiled_gallons, style)} so far."
     )
 
@@ -173,8 +184,10 @@ def syrup_from(
     )
 
 
-def _cords(span: tuple[float, float]) -> str:
-    return f"{_range(span, 1)} cord"
+def _wood(cords: float) -> str:
+    if cords < _CORDS_FROM:
+        return f"{amounts.two_figures(cords * CUBIC_FEET_PER_CORD)} cu ft stacked"
+    return f"{amounts.two_figures(cords)} cord"
 
 
 def _range(span: tuple[float, float], factor: float) -> str:

@@ -130,7 +130,7 @@ def too_thick(
     """Water that thick syrup takes."""
     ends = amounts.volume(round(ends_gallons, 2), style)
     return (
-        f"{amounts.volume(gallons, style)} at {amounts.brix(brix)}: stir in"
+        f"{amounts.syrup(gallons, style)} at {amounts.brix(brix)}: stir in"
         f" {amounts.fluid(water_gallons, style)} of hot water or sap for {wanted_brix:g} Brix,"
         f" reheat and test. Ends with {ends}. It spits: gloves."
     )
@@ -146,7 +146,7 @@ def too_thin(
 ) -> str:
     """Water that thin syrup still has to lose."""
     return (
-        f"{amounts.volume(gallons, style)} at {amounts.brix(brix)}: boil off about"
+        f"{amounts.syrup(gallons, style)} at {amounts.brix(brix)}: boil off about"
         f" {amounts.fluid(water_gallons, style)} for {wanted_brix:g} Brix, then test. Ends with"
         f" {amounts.volume(round(ends_gallons, 2), style)}. It is quick at the end: watch it."
     )

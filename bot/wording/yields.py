@@ -22,8 +22,8 @@ def jars_for(
         for count, size in jars
     ]
     if not named:
-        return f"{what} does not fill one. Keep it for the table."
-    said = f"{what} fills {' and '.join(named)}"
+        return f"{what} do not fill one. Keep it for the table."
+    said = f"{what} fill {' and '.join(named)}"
     if rest_gallons > _HARDLY_ANY:
         said += f", {amounts.fluid(rest_gallons, style)} left for the table"
     return f"{said}. {HOT_FILL_METRIC if style.is_metric else HOT_FILL}"
@@ -68,7 +68,7 @@ def ice_without_brix(left_gallons: float, style: Style) -> str:
 def as_expected(drawn_gallons: float, expected_gallons: float, style: Style) -> str:
     """As much syrup as the sap promised, give or take."""
     return (
-        f"{amounts.syrup(drawn_gallons, style)} drawn against"
+        f"{_made(drawn_gallons, style)} drawn against"
         f" {amounts.about_syrup(expected_gallons, style)} expected: that is as it should be, a sap"
         " hydrometer is no better."
     )
@@ -78,7 +78,7 @@ def over(drawn_gallons: float, expected_gallons: float, style: Style) -> str:
     """More syrup than the sap promised."""
     promised = amounts.about_syrup(expected_gallons, style)
     return (
-        f"{amounts.syrup(drawn_gallons, style)} drawn, {promised}"
+        f"{_made(drawn_gallons, style)} drawn, {promised}"
         " expected: more than the sap should give. Some sap is not in the tally, or the syrup is"
         " thin: test it."
     )
@@ -88,7 +88,7 @@ def short(drawn_gallons: float, expected_gallons: float, short_gallons: float, s
     """Less syrup than the sap promised."""
     missing = amounts.about_syrup(short_gallons, style).removeprefix("about ")
     promised = amounts.about_syrup(expected_gallons, style)
-    return f"{amounts.syrup(drawn_gallons, style)} drawn, {promised} expected: {missing} short."
+    return f"{_made(drawn_gallons, style)} drawn, {promised} expected: {missing} short."
 
 
 def nothing_drawn(waiting_gallons: float, expected_gallons: float, style: Style) -> str:
@@ -108,6 +108,13 @@ def places(rests: Sequence[tuple[str, float | None, float | None]], style: Style
             words += f" ({_span(least, most, style)})"
         said.append(words)
     return f"It may be {', or '.join(said)}."
+
+
+def _made(gallons: float, style: Style) -> str:
+    """Syrup in the measure that the expected is said in, to be held against it."""
+    if style.is_metric or gallons >= 1:
+        return amounts.volume(round(gallons, 2), style)
+    return amounts.pints(gallons)
 
 
 PLACES = {
