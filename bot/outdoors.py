@@ -10,7 +10,6 @@ from typing import Literal, Protocol
 from bot import units
 from bot.clock import local_time
 from bot.entry import Entry
-from bot.reckoning.finish import standard_water_boils_f, station_inhg, water_boils_f
 from bot.reckoning.hourly import Hour, whole_hours
 from bot.reckoning.mornings import NightFreeze, WarmSpell, first_warm_day, freeze_tonight
 from bot.reckoning.outlook import Outlook, outlook_by_day
@@ -23,6 +22,7 @@ from bot.reckoning.outlook_figures import (
 )
 from bot.reckoning.recharge import Drip, drips
 from bot.reckoning.season_end import DayTemps
+from bot.standing.water import NO_AIR, Air
 from bot.weather import Known, Place, local_hours, pressure_at
 
 # From this age on a forecast says how old it is: the services issue anew at least every 12 hours
@@ -161,18 +161,6 @@ class Outdoors:
             if day.complete
         ]
 
-    def water_boils(self) -> tuple[float, bool] | None:
-        """Where plain water boils here now, F, and whether today's barometer told it (else the
-        height alone did). None without the height, or where it cannot be."""
-        if self.elevation_ft is None:
-            return None
-        try:
-            if self.sea_level_inhg is not None:
-                return water_boils_f(station_inhg(self.sea_level_inhg, self.elevation_ft)), True
-            return standard_water_boils_f(self.elevation_ft), False
-        except ValueError:
-            return None
-
     def _temperatures(self) -> list[Hour]:
         return [Hour(hour.at_local, hour.temp_f) for hour in self.hours]
 
@@ -275,6 +263,13 @@ class Skies:
             asking.start()
             asking.join(self.patience.total_seconds())
         return Looked(wanted.place.key, wanted.zone, found[0] if found else None)
+
+
+def air_of(weather: Outdoors | NoWeather) -> Air:
+    """What the weather says of the air that water boils in; nothing where it is invented."""
+    if not isinstance(weather, Outdoors) or weather.is_invented:
+        return NO_AIR
+    return Air(weather.elevation_ft, weather.sea_level_inhg)
 
 
 def weather_for(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -10,7 +11,7 @@ from functools import cached_property
 from bot.clock import season_of
 from bot.entry import Entry
 from bot.ledger import Book
-from bot.outdoors import NoWeather, Outdoors
+from bot.outdoors import NoWeather, Outdoors, air_of
 from bot.reading import Amount, Profile, amounts, tidied
 from bot.reading.kinds import gear
 from bot.reckoning.storage import Stored
@@ -100,8 +101,9 @@ class Asked:
 
     @property
     def water(self) -> Water | None:
-        """Where water boils for them, by what they have told and what the question names.
-        Raises ValueError for a height or barometer that cannot be."""
+        """Where water boils for them, by what they have told, what the question names and what
+        the forecast says. Raises ValueError for a height or barometer that cannot be, and
+        WeatherWantedError like `weather`."""
         return water_here(
             self.book,
             self.sugarbush_id,
@@ -109,6 +111,7 @@ class Asked:
             self.kit,
             height_ft=self._height_named,
             barometer_inhg=self.mentioned.barometer_inhg,
+            air=lambda: air_of(self.weather()),
         )
 
     @property
@@ -123,12 +126,17 @@ class Asked:
     def sap_named(self) -> SapNamed | None:
         """The first volume in the words, with the Brix beside it; None if they name no volume."""
         for at, figure in enumerate(self.figures):
-            if figure.sort == "volume" and figure.value > 0:
+            if figure.sort == "volume":
                 after, before = self.figures[at + 1 : at + 2], self.figures[max(at - 1, 0) : at]
-                beside = [one for one in after if _is_brix(one, bare=True)]
+                beside = [one for one in after if _is_brix(one, bare=True) or self._is_at(one)]
                 beside += [one for one in before if _is_brix(one, bare=False)]
                 return SapNamed(figure.value, beside[0].value if beside else None)
         return None
+
+    def _is_at(self, figure: Amount) -> bool:
+        """True for a bare number that the words put behind "at", whatever it is."""
+        at = re.search(rf"\bat {figure.value:g}(?![\w:.])(?! ?(?:am|pm|o.clock))", self.plain)
+        return figure.sort == "number" and at is not None
 
     def values(self, sort: str, least: float = 0.0, most: float = float("inf")) -> list[float]:
         """The figures of a sort between two bounds, in the order of the words."""

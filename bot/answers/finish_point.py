@@ -121,5 +121,5 @@ def _draw(asked: Asked) -> str:
         draw_f,
         law.min_brix,
         asked.style,
-        by_barometer=water.basis == "barometer",
+        basis=water.basis,
     )

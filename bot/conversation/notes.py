@@ -8,7 +8,9 @@ from datetime import timedelta
 from bot import figures
 from bot.conversation.coach import coach
 from bot.conversation.turn import Turn, kinds_of
+from bot.conversation.wishing import standing as wishes_of
 from bot.entry import Entry
+from bot.outdoors import air_of
 from bot.reading import Doubt
 from bot.reading.instruments import SapTest, shown
 from bot.reckoning.balance import sap_per_syrup
@@ -19,10 +21,10 @@ from bot.reckoning.storage import keeps_days
 from bot.reckoning.thickness import water_to_add, water_to_boil_off
 from bot.standing import boil_sums, season_boils
 from bot.standing.water import water_here
-from bot.wording import know_how, questions, refusals, standing
+from bot.wording import amounts, know_how, mornings, questions, refusals, standing
 
 # What is left out first when a text would take a second segment.
-_STANDING, _ASIDE = 2, 5
+_ALERT_HOUR, _STANDING, _ASIDE = 1, 2, 5
 
 # Syrup this far over what the sap should give is remarked upon: sap hydrometers are good to
 # a tenth in two Brix (our own).
@@ -193,7 +195,9 @@ def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
     if pan_f is None or turn.undone:
         return
     at = entries[-1].at_local
-    water = water_here(turn.book, turn.who.sugarbush_id, at, turn.kit())
+    water = water_here(
+        turn.book, turn.who.sugarbush_id, at, turn.kit(), air=lambda: air_of(turn.weather())
+    )
     if water is None:
         turn.note(standing.water_needed(), 1)
         return
@@ -208,6 +212,8 @@ def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
         turn.note(standing.pan_on_its_way(reached, left_f, draw_f, turn.style), 1)
     if water.basis == "measured" and at.date() - water.on > _WATER_IS_FRESH:
         turn.note(standing.water_is_old(water.on, turn.style), _ASIDE)
+    elif water.basis in ("forecast", "ground"):
+        turn.note(standing.WATER_BY_FORECAST, _ASIDE)
 
 
 def _sign(turn: Turn, entries: Sequence[Entry]) -> None:
@@ -220,6 +226,11 @@ def _place(turn: Turn, entries: Sequence[Entry]) -> None:
         return
     law = turn.known.law
     turn.note(standing.law(law.name, law.min_brix), _STANDING)
+    # When the alert comes is told once, at first contact; that it comes at all needs a forecast.
+    never_told = turn.book.hints.said_on(turn.who.person_id, "alert hour") is None
+    if turn.skies is not None and never_told:
+        at = amounts.clock(wishes_of(turn).alert_at)
+        turn.hint("alert hour", mornings.hour_note(at), _ALERT_HOUR)
 
 
 Note = Callable[[Turn, Sequence[Entry]], None]

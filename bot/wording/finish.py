@@ -29,17 +29,23 @@ def measured(
     return f"{said} {confirm(style)}"
 
 
-def reckoned(
-    water_f: float, draw_f: float, syrup_brix: float, style: Style, *, by_barometer: bool
-) -> str:
-    """The draw from height and barometer, when water was not boiled today."""
-    basis = "By your height and barometer" if by_barometer else "By your height"
-    weather = "" if by_barometer else ", a degree either way by the weather"
+def reckoned(water_f: float, draw_f: float, syrup_brix: float, style: Style, *, basis: str) -> str:
+    """The draw from the height and the air's pressure, when water was not boiled today. basis:
+    where they came from, as `standing.water` names it."""
+    weather = ", a degree either way by the weather" if basis in ("height", "ground") else ""
     return (
-        f"{basis} water boils near {amounts.temperature(water_f, style)}, so draw near"
+        f"{_BASES[basis]} water boils near {amounts.temperature(water_f, style)}, so draw near"
         f" {amounts.temperature(draw_f, style)} for {syrup_brix:g} Brix{weather}."
         f" Better: boil plain water today with your own thermometer. {confirm(style)}"
     )
+
+
+_BASES = {
+    "barometer": "By your height and barometer",
+    "forecast": "By the forecast's air pressure",
+    "height": "By your height",
+    "ground": "By the forecast's height",
+}
 
 
 def by_rule(rise_f: float, syrup_brix: float, style: Style) -> str:

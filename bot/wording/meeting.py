@@ -22,8 +22,8 @@ FIRST_QUESTION = f"Pailtext here, keeping your season's sap tally. {CARRIER_LINE
 FIRST_AT_LEAST = f"Pailtext here. {CARRIER_LINE}"
 
 HELP = (
-    'Pailtext keeps your sugaring tally. Text what you gather, "12 gal at 2.2", or ask'
-    ' "how much so far". "undo" takes the last back. Rates may apply. STOP ends.'
+    'Pailtext keeps your sugaring tally: text "12 gal at 2.2", ask "how much so far" or "will it'
+    ' run", or undo. Weather: NWS, MET Norway. Rates may apply. STOP ends.'
 )
 
 NO_PICTURES = "I can't see pictures, only words. Text what you gathered, like 12 gal at 2.2."

@@ -212,6 +212,9 @@ def water_is_old(on: date, style: Style) -> str:
     return f"(Water measured {day(on, style.today)}; it moves with the weather.)"
 
 
+WATER_BY_FORECAST = "(By the forecast's air; boil plain water to be sure.)"
+
+
 def fire_burns(began_at: datetime, style: Style) -> str:
     """A fire that was lit already."""
     return sentence(f"It burns since {amounts.clock(began_at.time())} in my book")
