@@ -23,17 +23,26 @@ SQLModel.metadata.naming_convention = {
 
 
 class Person(SQLModel, table=True):
-    """Somebody who texts. `units` is what they spoke in last, "us" or "metric", None at first."""
+    """Somebody who texts. `units` is what they spoke in last, "us" or "metric", None at first.
+
+    alerts_by: how unasked texts go, "text", "mail" or "both"; None for the first address.
+    hears_helpers: an owner who wishes to hear each day what the helpers logged.
+    """
 
     __tablename__ = "person"
 
     id: int | None = Field(default=None, primary_key=True)
     units: str | None = None
     met_utc: datetime
+    alerts_by: str | None = None
+    hears_helpers: bool | None = None
 
 
 class Address(SQLModel, table=True):
-    """One address of a person: a phone number in E.164, an e-mail address, a console name."""
+    """One address of a person: a phone number in E.164, an e-mail address, a console name.
+
+    muted_utc: since when nothing may go there unasked, None while it may.
+    """
 
     __tablename__ = "address"
 
@@ -41,6 +50,7 @@ class Address(SQLModel, table=True):
     person_id: int = Field(foreign_key="person.id", index=True)
     address: str = Field(unique=True)
     linked_utc: datetime
+    muted_utc: datetime | None = None
 
 
 class Sugarbush(SQLModel, table=True):
@@ -282,6 +292,50 @@ class OutboxText(SQLModel, table=True):
     sent_utc: datetime | None = None
     provider_id: str | None = None
     status: str | None = None
+
+
+class Letter(SQLModel, table=True):
+    """What a text that came by mail needs for its answer: the thread that it belongs to.
+
+    message_ids: the References of the answer, oldest first, separated by spaces. attach: what the
+    answer carries, "" or "export".
+    """
+
+    __tablename__ = "letter"
+
+    text_id: int = Field(primary_key=True, foreign_key="inbox.id")
+    message_id: str
+    subject: str
+    message_ids: str = Field(sa_column=Column(Text, nullable=False))
+    attach: str = ""
+
+
+class LinkCode(SQLModel, table=True):
+    """A code that links a mail address to a person, at most one a person.
+
+    address: the one that the code was mailed to; None where it is to be mailed from any.
+    tries: how often a wrong one was given.
+    """
+
+    __tablename__ = "link_code"
+
+    person_id: int = Field(primary_key=True, foreign_key="person.id")
+    address: str | None = None
+    code: str = Field(index=True)
+    tries: int = 0
+    expires_utc: datetime
+
+
+class Stranger(SQLModel, table=True):
+    """A mail address that nobody linked, and when it last wrote: how often it tried a code and
+    whether it was answered, both since the day in `since_utc` began for it."""
+
+    __tablename__ = "stranger"
+
+    address: str = Field(primary_key=True)
+    since_utc: datetime = Field(index=True)
+    tries: int = 0
+    is_answered: bool = False
 
 
 class ForecastKept(SQLModel, table=True):
