@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 from bot.answers import Answer
+from bot.clock import season_of
 from bot.consent import Consent
 from bot.conversation.amending import amend_chosen
 from bot.conversation.handling import handle, said_back
@@ -31,7 +34,7 @@ from bot.reading.kinds import (
     TapsPulled,
     TapsSet,
 )
-from bot.standing.known import zone_of
+from bot.standing.known import told_of, zone_of
 from bot.wording import meeting, questions, receipts
 from bot.wording.compose import Part, fit
 from bot.wording.know_how import ALL_TOLD
@@ -95,14 +98,25 @@ class Conversation:
         if who is None:
             who = book.people.meet(incoming.sender, incoming.arrived_utc)
             Consent(book).met(who.person_id, text)
-        place = book.records.latest(who.sugarbush_id, "place")
+        # Nowhere is it earlier than a day before.
+        earliest = season_of(incoming.arrived_utc.date() - timedelta(days=1))
+        told = told_of(book, who.sugarbush_id, earliest)
+        place = told.place
         country = None if place is None else place.detail.get("country")
         units = units_spoken(incoming.text, who.units, country)
         if units is not None and units != who.units:
             who = book.people.speaks(who, units)
         zone = (None if place is None else place.detail.get("zone")) or self._default_zone
         return Turn(
-            book, who, text, self._senses, zone, is_new=is_new, skies=self._skies, looked=looked
+            book,
+            who,
+            text,
+            self._senses,
+            zone,
+            is_new=is_new,
+            told=told,
+            skies=self._skies,
+            looked=looked,
         )
 
     def _act(self, turn: Turn) -> None:

@@ -16,8 +16,9 @@ from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
 from bot.outdoors import Looked, NoWeather, Outdoors, Skies, weather_for
 from bot.reading import Doubt, Profile, Understanding
 from bot.reckoning.storage import Stored
-from bot.standing import Known, know, season_tally, stored_sap
+from bot.standing import Known, season_tally, stored_sap
 from bot.standing.gear import Kit, kit_of
+from bot.standing.known import Told, told_of
 from bot.tally import Tally
 from bot.wording.compose import Part
 from bot.wording.style import Style, Units
@@ -104,6 +105,7 @@ class Turn:
         zone: str,
         *,
         is_new: bool,
+        told: Told,
         skies: Skies | None = None,
         looked: Looked | None = None,
     ) -> None:
@@ -114,6 +116,7 @@ class Turn:
         self.zone = zone
         self.sent = local_time(text.incoming.arrived_utc, zone)
         self.is_new = is_new
+        self.told = told
         self.skies = skies
         self._looked = looked
         self.words = text.incoming.text
@@ -133,9 +136,14 @@ class Turn:
     # --- what is known ---------------------------------------------------------------------
 
     @cached_property
+    def told(self) -> Told:
+        """What the ledger was told of the sugarbush, as of the last record."""
+        return told_of(self.book, self.who.sugarbush_id, self.season)
+
+    @cached_property
     def known(self) -> Known:
-        """What the ledger knows of the sugarbush, as of the last record."""
-        return know(self.book, self.who.sugarbush_id, self.sent)
+        """The same, held against the clock."""
+        return self.told.at(self.sent)
 
     @cached_property
     def tally(self) -> Tally:
@@ -218,7 +226,10 @@ class Turn:
     def add(self, entry: Entry) -> None:
         """Write a record."""
         self.book.records.add(self.writer, entry)
-        self.forget()
+        if self.known.is_unmoved_by(entry):
+            self.__dict__.pop("tally", None)
+        else:
+            self.forget()
 
     def amend(self, kept: Kept, entry: Entry) -> None:
         """Write a record in place of another."""
@@ -231,7 +242,7 @@ class Turn:
 
     def forget(self) -> None:
         """What was known before the last record is known no more."""
-        for name in ("known", "tally"):
+        for name in ("told", "known", "tally"):
             self.__dict__.pop(name, None)
 
     # --- what is asked and said ------------------------------------------------------------

@@ -178,8 +178,7 @@ def said_already(turn: Turn) -> bool:
     earlier = turn.book.inbox.earlier_from(turn.who.address, turn.text.id, since, until)
     words = same_words(turn.text.incoming.text)
     return any(
-        same_words(text.incoming.text) == words
-        and turn.book.records.of_text(turn.who.sugarbush_id, text.id)
+        same_words(text.text) == words and turn.book.records.of_text(turn.who.sugarbush_id, text.id)
         for text in earlier
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 
 from sqlalchemy import Connection, Row, bindparam, insert, select, update
 
@@ -28,7 +28,7 @@ _FIND = _SELECT.where(
 _CLAIM = _SELECT.where(_inbox.c.id == bindparam("text_id")).with_for_update()
 _ANSWER = (
     update(_inbox)
-    .where(_inbox.c.id == bindparam("text_id"))
+    .where(_inbox.c.id == bindparam("text_id"), _inbox.c.read_utc.is_(None))
     .values(reply=bindparam("said"), read_utc=bindparam("now_utc"), reply_owed=bindparam("owed"))
 )
 _FAILED = update(_inbox).where(_inbox.c.id == bindparam("text_id")).values(tries=_inbox.c.tries + 1)
@@ -36,11 +36,15 @@ _UNREAD = _SELECT.where(
     _inbox.c.read_utc.is_(None), _inbox.c.tries < bindparam("most_tries")
 ).order_by(_inbox.c.id)
 _OWED = _SELECT.where(_inbox.c.reply_owed).order_by(_inbox.c.id)
-_EARLIER = _SELECT.where(
-    _inbox.c.sender == bindparam("sender"),
-    _inbox.c.arrived_utc.between(bindparam("since_utc"), bindparam("until_utc")),
-    _inbox.c.id < bindparam("text_id"),
-).order_by(_inbox.c.id.desc())
+_EARLIER = (
+    select(_inbox.c.id, _inbox.c.text)
+    .where(
+        _inbox.c.sender == bindparam("sender"),
+        _inbox.c.arrived_utc.between(bindparam("since_utc"), bindparam("until_utc")),
+        _inbox.c.id < bindparam("text_id"),
+    )
+    .order_by(_inbox.c.id.desc())
+)
 _TIMES = select(_inbox.c.id, _inbox.c.arrived_utc).where(
     _inbox.c.id.in_(bindparam("text_ids", expanding=True))
 )
@@ -55,6 +59,13 @@ class KeptText:
     is_read: bool
     reply: str | None
     tries: int
+
+
+class Earlier(NamedTuple):
+    """A text that came before: its number and its words."""
+
+    id: int
+    text: str
 
 
 class InboxRows:
@@ -80,9 +91,10 @@ class InboxRows:
         """The text, locked until the transaction ends, so that it is read by one at a time."""
         return self._all(_CLAIM, text_id=text_id)[0]
 
-    def answer(self, text_id: int, reply: str | None, now_utc: datetime, *, owed: bool) -> None:
-        """Store the reply beside the text. `owed`: it still has to be sent by another way."""
-        self._connection.execute(
+    def answer(self, text_id: int, reply: str | None, now_utc: datetime, *, owed: bool) -> bool:
+        """Store the reply beside the text, and say whether it was the first: a text is answered
+        once. `owed`: the reply still has to be sent by another way."""
+        found = self._connection.execute(
             _ANSWER,
             {
                 "text_id": text_id,
@@ -91,6 +103,7 @@ class InboxRows:
                 "owed": owed and reply is not None,
             },
         )
+        return found.rowcount == 1
 
     def failed(self, text_id: int) -> None:
         """Count a reading that failed."""
@@ -106,11 +119,13 @@ class InboxRows:
 
     def earlier_from(
         self, sender: str, text_id: int, since_utc: datetime, until_utc: datetime
-    ) -> list[KeptText]:
+    ) -> list[Earlier]:
         """What this sender texted before `text_id` between two moments, latest first."""
-        return self._all(
-            _EARLIER, sender=sender, text_id=text_id, since_utc=since_utc, until_utc=until_utc
+        given = {"sender": sender, "text_id": text_id}
+        rows = self._connection.execute(
+            _EARLIER, {**given, "since_utc": since_utc, "until_utc": until_utc}
         )
+        return [Earlier(*row) for row in rows]
 
     def times(self, text_ids: Collection[int]) -> dict[int, datetime]:
         """When texts arrived, aware UTC, by their ids."""

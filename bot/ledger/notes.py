@@ -62,19 +62,28 @@ class Word:
 
 
 class Questions:
-    """The one question that each person was asked last."""
+    """The one question that each person was asked last.
+
+    Nobody else writes it while the person is locked, so that of whom none is open needs no
+    second look within the transaction.
+    """
 
     def __init__(self, connection: Connection) -> None:
         self._connection = connection
+        self._without: set[int] = set()
 
     def open(self, person_id: int) -> Asked | None:
         """The open question, None if there is none."""
         row = self._connection.execute(_OPEN, {"person_id": person_id}).first()
-        return None if row is None else Asked(*row)
+        if row is None:
+            self._without.add(person_id)
+            return None
+        return Asked(*row)
 
     def ask(self, person_id: int, asked: Asked) -> None:
         """Remember a question in place of the one before."""
         self.drop(person_id)
+        self._without.discard(person_id)
         self._connection.execute(
             _ASK,
             {
@@ -87,7 +96,9 @@ class Questions:
 
     def drop(self, person_id: int) -> None:
         """Forget the open question, if there is one."""
-        self._connection.execute(_DROP, {"person_id": person_id})
+        if person_id not in self._without:
+            self._connection.execute(_DROP, {"person_id": person_id})
+            self._without.add(person_id)
 
 
 class Hints:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time
+from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Row, bindparam, insert, select
+from sqlalchemy import ColumnElement, Connection, Row, bindparam, insert, select, union_all
 
 from bot.entry import AMOUNT_FIELDS, ENTRY_FIELDS, Entry
 from bot.ledger.tables import Record, table_of
@@ -66,6 +67,24 @@ _LATEST = (
     .order_by(_record.c.at_local.desc(), _record.c.id.desc())
     .limit(1)
 )
+
+
+@lru_cache(maxsize=8)
+def _standing(latest: tuple[str, ...], whole: tuple[str, ...]) -> Any:
+    """The latest of each of some kinds, and all of others from a season on, in one look."""
+    last = [
+        _KEPT.where(*LIVE, _record.c.kind == kind)
+        .order_by(_record.c.at_local.desc(), _record.c.id.desc())
+        .limit(1)
+        .subquery()
+        for kind in latest
+    ]
+    since = _KEPT.where(
+        *LIVE, _record.c.kind.in_(whole), _record.c.season >= bindparam("year")
+    ).subquery()
+    return union_all(*(select(one) for one in (*last, since))).order_by("at_local", "id")
+
+
 _ANY_BY = select(_record.c.id).where(*LIVE, *_BY_PERSON).limit(1)
 _BY_ID = _KEPT.where(_record.c.id == bindparam("record_id"))
 _ADD = insert(_record).returning(_record.c.id)
@@ -181,6 +200,14 @@ class Records:
         until = _FOR_EVER if not_after is None else not_after
         found = self._all(_LATEST, bush=sugarbush_id, sort=kind, until=until)
         return found[0].entry if found else None
+
+    def standing(
+        self, sugarbush_id: int, latest: tuple[str, ...], whole: tuple[str, ...], since_season: int
+    ) -> list[Entry]:
+        """The latest of each of the kinds `latest`, whatever its season, and all of the kinds
+        `whole` from a season on, in the order that the wall clock gave them."""
+        wanted = _standing(latest, whole)
+        return [kept.entry for kept in self._all(wanted, bush=sugarbush_id, year=since_season)]
 
     def any_by(self, sugarbush_id: int, person_id: int, besides: Collection[str] = ()) -> bool:
         """True when something that this person wrote here still counts, `besides` some kinds."""

@@ -102,4 +102,4 @@ def _begin_sqlite(connection: Any) -> None:
     # A writer says so at once: a reader that turns writer later can fail with SQLITE_BUSY,
     # whatever the timeout.
     writes = connection.get_execution_options().get("pailtext_writes", False)
-    connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+    connection.connection.driver_connection.execute("BEGIN IMMEDIATE" if writes else "BEGIN")

@@ -7,7 +7,7 @@ from datetime import date, datetime
 from functools import lru_cache
 from typing import Any, NamedTuple
 
-from sqlalchemy import Connection, Select, bindparam, case, desc, func, select
+from sqlalchemy import Connection, Select, bindparam, case, desc, func, literal, select, union_all
 
 from bot.ledger.records import LIVE, midnight
 from bot.ledger.tables import Record, table_of
@@ -133,6 +133,15 @@ class Sums:
         found = self._connection.execute(_names(what), {"bush": sugarbush_id})
         return tuple(sorted(found.scalars()))
 
+    def all_names(self, sugarbush_id: int) -> tuple[tuple[str, ...], tuple[str, ...]]:
+        """The names of trees and of lots ever used, each sorted."""
+        found = self._connection.execute(_ALL_NAMES, {"bush": sugarbush_id}).all()
+        trees, lots = (
+            tuple(sorted(name for what, name in found if what == wanted))
+            for wanted in ("tree", "lot")
+        )
+        return trees, lots
+
     def _run(self, wanted: Select[Any], sugarbush_id: int, season: int, **given: Any) -> Any:
         return self._connection.execute(wanted, {"bush": sugarbush_id, "year": season, **given})
 
@@ -248,7 +257,7 @@ def _names(what: str) -> Select[Any]:
     counts = (LIVE[0], LIVE[2])
     name = _record.c[what]
     least = select(func.min(name).label("name")).where(*counts, name.is_not(None))
-    steps = least.cte("steps", recursive=True)
+    steps = least.cte(f"{what}_steps", recursive=True)
     further = (
         select(func.min(name))
         .where(*counts, name > steps.c.name)
@@ -257,3 +266,8 @@ def _names(what: str) -> Select[Any]:
     )
     steps = steps.union_all(select(further).where(steps.c.name.is_not(None)))
     return select(steps.c.name).where(steps.c.name.is_not(None))
+
+
+_ALL_NAMES = union_all(
+    *(select(literal(what), *_names(what).subquery().c) for what in ("tree", "lot"))
+)

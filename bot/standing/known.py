@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -11,6 +12,9 @@ from bot.ledger import Book
 from bot.reckoning.law import LegalDensity, legal_density
 from bot.standing.boils import Boil, open_boil
 from bot.standing.taps import Taps, taps_of
+
+_LATEST = ("place", "bucket_size", "boil")
+_OF_TAPS = ("taps_set", "taps_pulled")
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +45,14 @@ class Known:
         """True when the trees are known to be in Canada."""
         return self.place is not None and self.place.detail.get("country") == "CA"
 
+    def is_unmoved_by(self, entry: Entry) -> bool:
+        """True when a new record leaves all of this as it is."""
+        return (
+            entry.kind not in (*_LATEST, *_OF_TAPS)
+            and (entry.tree is None or entry.tree in self.trees)
+            and (entry.lot is None or entry.lot in self.lots)
+        )
+
 
 def zone_of(book: Book, sugarbush_id: int) -> str | None:
     """The time zone of a sugarbush, None until its place is told."""
@@ -48,17 +60,47 @@ def zone_of(book: Book, sugarbush_id: int) -> str | None:
     return None if place is None else place.detail.get("zone")
 
 
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What was told of a sugarbush, not yet held against a clock: the latest of some kinds, and
+    what was told of taps."""
+
+    latest: Mapping[str, Entry]
+    of_taps: tuple[Entry, ...]
+    lots: tuple[str, ...]
+    trees: tuple[str, ...]
+
+    @property
+    def place(self) -> Entry | None:
+        """The record of where the trees are, None until told."""
+        return self.latest.get("place")
+
+    def at(self, now_local: datetime) -> Known:
+        """What is known at a naive local time, of whose season taps were asked for."""
+        season = season_of(now_local.date())
+        bucket = self.latest.get("bucket_size")
+        return Known(
+            place=self.place,
+            bucket_gallons=None if bucket is None else bucket.gallons,
+            taps=taps_of(entry for entry in self.of_taps if entry.season == season),
+            lots=self.lots,
+            trees=self.trees,
+            boil=open_boil(self.latest.get("boil"), now_local),
+        )
+
+
+def told_of(book: Book, sugarbush_id: int, since_season: int) -> Told:
+    """What the ledger was told of a sugarbush, of its taps from a season on."""
+    entries = book.records.standing(sugarbush_id, _LATEST, _OF_TAPS, since_season)
+    trees, lots = book.sums.all_names(sugarbush_id)
+    return Told(
+        latest={entry.kind: entry for entry in entries if entry.kind in _LATEST},
+        of_taps=tuple(entry for entry in entries if entry.kind in _OF_TAPS),
+        lots=lots,
+        trees=trees,
+    )
+
+
 def know(book: Book, sugarbush_id: int, now_local: datetime) -> Known:
     """What the ledger knows of a sugarbush at a naive local time."""
-    season = season_of(now_local.date())
-    records, sums = book.records, book.sums
-    bucket = records.latest(sugarbush_id, "bucket_size")
-    told = records.of_kinds(sugarbush_id, ("taps_set", "taps_pulled"), season)
-    return Known(
-        place=records.latest(sugarbush_id, "place"),
-        bucket_gallons=None if bucket is None else bucket.gallons,
-        taps=taps_of(told),
-        lots=sums.names(sugarbush_id, "lot"),
-        trees=sums.names(sugarbush_id, "tree"),
-        boil=open_boil(records.latest(sugarbush_id, "boil"), now_local),
-    )
+    return told_of(book, sugarbush_id, season_of(now_local.date())).at(now_local)
