@@ -54,6 +54,7 @@ class Inbox:
     conversation: Answers
     clock: Clock
     default_zone: str = DEFAULT_ZONE
+    in_hand: timedelta = IN_HAND
 
     def receive(self, incoming: Incoming) -> str | None:
         """Keep a text, read it, and give the reply that goes back; None for no reply.
@@ -93,7 +94,7 @@ class Inbox:
 
     def sweep(self) -> int:
         """Take up what nobody has in hand any more."""
-        return self.take_up_unread(self.clock.now_utc() - IN_HAND)
+        return self.take_up_unread(self.clock.now_utc() - self.in_hand)
 
     def _read(self, text_id: int, *, owed: bool) -> str | None:
         """Read one kept text, again if another text of the same people got in between, or once

@@ -117,6 +117,8 @@ class Jobs:
             "executor_id": self._presence.name,
             # It praises a hosted console at INFO.
             "log_level": "WARNING",
+            # Nothing here waits for messages, and the connection for them would stay open.
+            "use_listen_notify": False,
             "scheduler_polling_interval_sec": rhythm.poll_s,
         }
         DBOS(config=config)

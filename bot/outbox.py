@@ -121,13 +121,14 @@ class Outbox:
     """Sends what is owed. Safe in threads and in several processes.
 
     channels: by the name of their door. default_zone: the time zone of people whose place is not
-    known.
+    known. lease: how long a claim holds.
     """
 
     ledger: Ledger
     channels: Mapping[str, Channel]
     clock: Clock
     default_zone: str
+    lease: timedelta = LEASE
 
     def due(self) -> list[Due]:
         """The texts to look at now: due, paused long enough, or claimed by somebody who never
@@ -178,7 +179,7 @@ class Outbox:
                 return self._claim_to_send(book, text, now_utc)
             # The moment of the try that is in doubt is kept: it is looked for from there on.
             book.outbox.change(
-                text_id, state=UNCLEAR, tries=text.tries + 1, look_utc=now_utc + LEASE
+                text_id, state=UNCLEAR, tries=text.tries + 1, look_utc=now_utc + self.lease
             )
             found = book.outbox.get(text_id)
             assert found is not None
@@ -212,7 +213,7 @@ class Outbox:
             state=TRYING,
             tries=text.tries + 1,
             trying_since_utc=now_utc,
-            look_utc=now_utc + LEASE,
+            look_utc=now_utc + self.lease,
         )
         found = book.outbox.get(text.id)
         assert found is not None
@@ -306,7 +307,7 @@ class Outbox:
         if now_utc >= text.useless_after_utc:
             return self._close(text, DROPPED, f"useless by now, and {state}: {error}")
         log.warning("Text %d: %s, %s", text.id, state, error)
-        pause = max(LEASE, _pause(text.tries)) if state == UNCLEAR else _pause(text.tries)
+        pause = max(self.lease, _pause(text.tries)) if state == UNCLEAR else _pause(text.tries)
         look_utc = min(now_utc + pause, text.useless_after_utc)
         with self.ledger.writing() as book:
             locked = book.outbox.lock(text.id)
