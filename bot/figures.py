@@ -72,6 +72,9 @@ ICE_BRIX_USUAL: Final = 0.5
 # The share of the sap that may be thrown away as ice (common practice, no source).
 ICE_SHARE_MOST: Final = 1 / 3
 
+# Sugar of sap and of concentrate that a question may name, Brix (our own).
+SAP_BRIX: Final = (0.2, 30.0)
+
 # --- Legal density of syrup, Brix --------------------------------------------------------
 
 # (published: FDA 21 CFR 168.140; New York 1 NYCRR 270.1; Maine 7 MRSA 892-A; Ontario

@@ -12,6 +12,7 @@ from bot.answers.asked import Asked
 from bot.clock import local_time
 from bot.reckoning.balance import syrup_gallons
 from bot.reckoning.boil import BoilTime, boil_time, own_rate, progress, start_by
+from bot.reckoning.checks import positive, within
 from bot.reckoning.daylight import sunset_utc
 from bot.reckoning.finish import finish_f, pan_brix
 from bot.reckoning.fuel import heat_btu, propane_for, syrup_from_propane, syrup_from_wood, wood_for
@@ -32,7 +33,7 @@ _ABOUT_START = (
     *("time", "tonight", "dinner", "supper", "bed"),
 )
 _BY_CLOCK = re.compile(
-    r"\b(?:by|before|at|until|till)\s+(?P<hour>\d{1,2})(?::(?P<minute>\d{2}))?"
+    r"\b(?:by|before|until|till|done at)\s+(?P<hour>\d{1,2})(?::(?P<minute>\d{2}))?"
     r"\s*(?P<half>am|pm|a\.m|p\.m|o'?clock)?(?!\s*(?:gal|brix|%|\d))\b"
 )
 _NAMED_HOURS = {"noon": time(12), "supper": time(18), "dinner": time(18), "midnight": time(23, 59)}
@@ -54,7 +55,7 @@ def answer(asked: Asked) -> Answer:
     """Hours by one's own boils or the pan, with what else was asked: fuel, start, progress."""
     if asked.known.boil is not None and asked.says(*_ABOUT_PROGRESS) and not asked.sap_named:
         return _progress(asked)
-    fuel = _from_fuel(asked)
+    fuel = from_fuel(asked)
     if fuel is not None:
         return fuel
     load = _load(asked)
@@ -82,7 +83,9 @@ def _load(asked: Asked) -> _Load | None:
 
 
 def _loaded(asked: Asked, gallons: float, brix: float | None) -> _Load:
+    positive("Sap", gallons, "gal")
     usual = asked.tally.expected_brix if brix is None else brix
+    within("Sap sugar", usual, *figures.SAP_BRIX, "Brix")
     return _Load(gallons, usual, wording.sap(gallons, brix, asked.style))
 
 
@@ -100,7 +103,7 @@ def _own_boils(asked: Asked) -> list[tuple[float, float]]:
     """Sap and hours of the boils of this season and the last; none where the question names
     another pan."""
     named = asked.mentioned.pan_ft2
-    if named is not None and asked.kit.pan_ft2 is not None and named != asked.kit.pan_ft2:
+    if named is not None and named != asked.kit.pan_ft2:
         return []
     before = season_boils(asked.book, asked.sugarbush_id, asked.season - 1)
     return [
@@ -291,7 +294,7 @@ def _cords(heat: float, efficiencies: tuple[float, float]) -> tuple[float, float
     return wood_for(heat, high).cords, wood_for(heat, low).cords
 
 
-def _from_fuel(asked: Asked) -> Answer | None:
+def from_fuel(asked: Asked) -> Answer | None:
     """What a named amount of fuel boils down, None where none is named."""
     if asked.sap_named is not None:
         return None

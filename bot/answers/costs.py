@@ -35,7 +35,9 @@ def _worth(asked: Asked) -> Answer:
     gallons = tally.expected_syrup_gallons if expected else made
     if gallons <= 0:
         return Answer(wording.NOTHING_TO_SELL)
-    price = asked.mentioned.price if asked.mentioned.price is not None else asked.kit.price
+    price = asked.mentioned.price
+    if price is None and "$" not in asked.text:
+        price = asked.kit.price
     if price is None:
         metric = asked.style.is_metric
         unit = "litre" if metric else "gallon"

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
+
 from bot import figures
+from bot.answers import know_how
 from bot.answers.answer import Answer, asking
 from bot.answers.asked import Asked
+from bot.answers.legal import law_of, verdict
 from bot.reading.instruments import SyrupTest, shown
 from bot.reckoning.finish import finish_f, pan_brix
 from bot.reckoning.instruments import syrup_brix, syrup_brix_from_baume
-from bot.reckoning.law import LegalDensity, legal_density, region_named
 from bot.wording import amounts as say
 from bot.wording import finish as wording
 
@@ -16,6 +19,10 @@ from bot.wording import finish as wording
 _PAN_F = (195.0, 245.0)
 _PAN_C = (90.0, 118.0)
 _SYRUP_BRIX = (55.0, 84.0)
+# Asked of the signs of syrup rather than of its heat.
+_BY_EYE = re.compile(
+    r"\b(?:hydro\w*|float\w*|apron\w*|sheet\w*|spoon|scoop|bubbles?|refracto\w*)\b"
+)
 # The rise hardly depends on where water boils; any figure within reach gives it.
 _SEA_LEVEL_F = 212.0
 
@@ -31,25 +38,9 @@ def answer(asked: Asked) -> Answer:
     brix = _brix_named(asked)
     if brix is not None:
         return Answer(wording.brix_told(brix, verdict(law_of(asked), brix), asked.style))
+    if _BY_EYE.search(asked.plain):
+        return know_how.told(asked, "finishing")
     return Answer(_draw(asked))
-
-
-def law_of(asked: Asked) -> LegalDensity:
-    """The law of the place that the question names, else of their own."""
-    region = region_named(asked.text)
-    return asked.known.law if region is None else legal_density(region)
-
-
-def verdict(law: LegalDensity, brix: float) -> str:
-    """How a density stands to the law, in a sentence."""
-    judged = law.judge(brix)
-    if judged == "too thin":
-        return wording.thin(law.name, law.min_brix, law.min_brix - brix)
-    if judged == "too thick" and law.max_brix is not None:
-        return wording.thick(law.name, law.max_brix)
-    if brix > figures.CRYSTALS_BRIX:
-        return wording.heavy(law.name, law.min_brix)
-    return wording.done(law.name, law.min_brix)
 
 
 def _syrup_test(asked: Asked, test: SyrupTest) -> Answer:

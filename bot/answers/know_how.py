@@ -3,13 +3,15 @@ an instrument's figures stand in the question, what they come to first."""
 
 from __future__ import annotations
 
+import re
+
 from bot.answers import storage
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
-from bot.answers.finish_point import law_of, verdict
 from bot.answers.howto import HOWTO
 from bot.answers.howto.known import Known
-from bot.answers.howto.told import HINT, Told
+from bot.answers.howto.told import Told
+from bot.answers.legal import law_of, verdict
 from bot.reading import Choice, Doubt
 from bot.reading.instruments import Batch, Bottling, Light, shown
 from bot.reckoning.bottling import fill_advice
@@ -23,16 +25,62 @@ def answer(asked: Asked) -> Answer:
     if asked.howto is None or asked.howto not in HOWTO:
         return Answer(wording.NOT_KNOWN)
     computed = _computed(asked)
-    told = HOWTO[asked.howto](known_of(asked))
     if computed is not None:
-        return Answer(computed, (told.first, *told.more))
+        general = HOWTO[asked.howto](known_of(asked))
+        return Answer(computed, (general.first, *general.more))
     if asked.also is not None and asked.also in HOWTO:
         return Answer("", ask=either(asked.howto, asked.also))
-    return _told(told)
+    return told(asked, asked.howto)
 
 
-def _told(told: Told) -> Answer:
-    return Answer(told.opening if told.opening.endswith(HINT) else told.first, told.more)
+def told(asked: Asked, howto: str) -> Answer:
+    """A how-to, the part first that speaks of what the question asks."""
+    if howto == "storing" and _OF_SYRUP.search(asked.plain):
+        # Syrup is kept in its jars, and that is told there.
+        howto = "bottling"
+    texts = nearest_first(asked.plain, HOWTO[howto](known_of(asked)))
+    return Answer(texts[0], texts[1:])
+
+
+def nearest_first(question: str, parts: Told) -> tuple[str, ...]:
+    """The texts of a how-to in order, but that one first which has more of the question's own
+    words than its opening: "is there lead in old pails" is not answered by the fire."""
+    texts = (parts.first, *parts.more)
+    stems = [_stems(text) for text in texts]
+    asked = _stems(question)
+    # A word that every text has tells none of them apart.
+    worth = {word: 1 / sum(word in each for each in stems) for word in set().union(*stems)}
+    scores = [sum(worth[word] for word in each & asked) for each in stems]
+    best = max(range(len(texts)), key=lambda at: (scores[at], -at))
+    if scores[best] < scores[0] + _CLEARLY_NEARER:
+        best = 0
+    return (texts[best], *texts[:best], *texts[best + 1 :])
+
+
+_OF_SYRUP = re.compile(r"\b(?:syrup|jars?|opened|mou?ld\w*|fuzz\w*|pantry|fridge)\b")
+# How much more of a question's words a later text must have: one word of its own (our own).
+_CLEARLY_NEARER = 1.0
+_WORD = re.compile(r"[a-z]{3,}")
+_IDLE = frozenset(
+    (
+        "and are ask but can did does don for from get good had has have how into its just let "
+        "like may more most need not now off old one out over should some than that the them then "
+        "there they this too under use what when where which who why will with you your sap syrup "
+        "maple"
+    ).split()
+)
+
+
+def _stems(text: str) -> frozenset[str]:
+    words = (word for word in _WORD.findall(text.casefold()) if word not in _IDLE)
+    return frozenset(_stem(word) for word in words)
+
+
+def _stem(word: str) -> str:
+    for ending in ("ing", "ed", "es", "s", "y"):
+        if word.endswith(ending) and len(word) - len(ending) >= 3:
+            return word.removesuffix(ending)
+    return word
 
 
 def either(first: str, second: str) -> Doubt:
@@ -92,17 +140,18 @@ def _computed(asked: Asked) -> str | None:
 def _batch(asked: Asked, batch: Batch) -> str:
     """Water to add or to boil off, to the least density that the law allows."""
     law = law_of(asked)
+    wanted = law.min_brix if batch.wanted_brix is None else batch.wanted_brix
     gallons = 1.0 if batch.gallons is None else batch.gallons
-    if abs(batch.brix - law.min_brix) < _AS_GOOD_AS:
+    if abs(batch.brix - wanted) < _AS_GOOD_AS:
         return wording.as_it_should_be(batch.brix, verdict(law, batch.brix))
-    if batch.brix > law.min_brix:
-        water = water_to_add(gallons, batch.brix, law.min_brix)
+    if batch.brix > wanted:
+        water = water_to_add(gallons, batch.brix, wanted)
         return wording.too_thick(
-            gallons, batch.brix, law.min_brix, water.gallons, water.ends_gallons, asked.style
+            gallons, batch.brix, wanted, water.gallons, water.ends_gallons, asked.style
         )
-    water = water_to_boil_off(gallons, batch.brix, law.min_brix)
+    water = water_to_boil_off(gallons, batch.brix, wanted)
     return wording.too_thin(
-        gallons, batch.brix, law.min_brix, water.gallons, water.ends_gallons, asked.style
+        gallons, batch.brix, wanted, water.gallons, water.ends_gallons, asked.style
     )
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from bot import figures
+from bot.answers import boil_plan
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
 from bot.reading.instruments import IceOut, shown
@@ -15,6 +17,7 @@ from bot.reckoning.balance import (
     too_much_ice,
 )
 from bot.reckoning.bottling import jars_for
+from bot.reckoning.checks import positive, within
 from bot.reckoning.yields import check_yield, where_the_rest_may_be
 from bot.standing.sums import USUAL_SAP_BRIX
 from bot.wording import amounts as say
@@ -23,6 +26,7 @@ from bot.wording import yields
 
 _ASKS_JARS = re.compile(
     r"\bhow many\b.*\b(?:jars?|pints?|quarts?|bottles?|jugs?|containers?|half[- ]?pints?)\b"
+    r"|\b(?:jars?|bottles?|jugs?)\b.*\bhow many\b"
 )
 _ASKS_SAP = re.compile(
     r"\bhow (?:much|many)(?: gal\w*| lit\w+| l)?(?: of)? sap\b(?!.*\b(?:so far|got|have i)\b)"
@@ -30,7 +34,7 @@ _ASKS_SAP = re.compile(
 )
 _ASKS_WHY = re.compile(
     r"\bwhy\b|\b(?:so |too )(?:little|few)\b|\bshort\b|\bmissing\b|\bas much as\b|\byield\b"
-    r"|\bthe rest\b|\bless than\b|\bshould(?:'ve| have)\b|\blost\b|\bwhere did\b|\bas much syrup\b"
+    r"|\bthe rest\b|\bless than\b|\bshould(?:'ve| have)\b|\blost\b|\bwhere did\b|\blose\b"
 )
 # Names of jars in a question, the longest first, with the US gallons that each holds.
 _JARS = (
@@ -63,6 +67,9 @@ def answer(asked: Asked) -> Answer:
         brix = mixed_brix([(gallons, b) for gallons, b in tested if b]) if tested else None
         gallons = sum(entry.gallons or 0.0 for entry in told)
         return Answer(_of(asked, gallons, brix, with_season=asked.tally.sap_records > len(told)))
+    fuel = boil_plan.from_fuel(asked)
+    if fuel is not None:
+        return fuel
     if asked.sap_named is not None:
         named = asked.sap_named
         return Answer(_of(asked, named.gallons, named.brix, with_season=False))
@@ -75,8 +82,8 @@ def _of(asked: Asked, gallons: float, brix: float | None, *, with_season: bool) 
     assumed = brix is None
     if brix is None:
         brix = asked.tally.sap_brix_mean or USUAL_SAP_BRIX
-    if not 0 < brix < asked.tally.syrup_brix:
-        return wording.expected(asked.tally, asked.style)
+    positive("Sap", gallons, "gal")
+    within("Sap sugar", brix, *figures.SAP_BRIX, "Brix")
     made = syrup_gallons(gallons, brix, asked.tally.syrup_brix)
     said = wording.makes(gallons, brix, made, asked.tally.syrup_brix, asked.style, assumed=assumed)
     return f"{said} {wording.expected_short(asked.tally, asked.style)}" if with_season else said

@@ -37,7 +37,7 @@ def answer(asked: Asked) -> Answer:
     sizes = _sizes(asked)
     if sizes:
         return _for_sizes(asked, sizes)
-    if _HAVE.search(asked.plain) and asked.known.taps is not None:
+    if _HAVE.search(asked.plain):
         return Answer(totals.answer(asked))
     named = _OF_TAPS.search(asked.plain)
     if named is not None and 0 < int(named[1]) <= figures.TAPS_MOST:

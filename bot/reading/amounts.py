@@ -48,4 +48,6 @@ def _amount(item: items.Item) -> Amount:
         value = units.fahrenheit(item.value)
     elif item.sort in _WANTED:
         value = item.value * units.factor(item.unit, _WANTED[item.sort])
+    if item.negative:
+        value = -abs(value)
     return Amount(item.sort, value, item.low, item.high, item.sort == "temp" and not item.unit)

@@ -37,7 +37,14 @@ _ASKED: dict[type[Shown], tuple[str, str | None]] = {
     Bottling: ("howto", "bottling"),
     Density: ("finish_point", None),
 }
-_ASKS_FOR_TAPS = re.compile(r"\bhow many (?:taps?|spiles|spouts|buckets|pails)\b")
+_ASKS_FOR_JARS = re.compile(
+    r"\bhow many (?:\w+[- ])?(?:\w+[- ])?(?:jars?|pints?|quarts?|bottles?|jugs?)\b.*"
+    r"\b(?:for|from|out of|fill|need|in)\b|\b(?:jars?|bottles?|jugs?)\b.*\bhow many do i need\b"
+)
+_ASKS_FOR_TAPS = re.compile(
+    r"\bhow many (?:taps?|spiles|spouts|buckets|pails)\b|\b(?:can|should) (?:i|we) tap\b"
+    r"|\bbig enough\b"
+)
 
 
 def apart(
@@ -69,6 +76,9 @@ def _instrument(plain: str, profile: Profile) -> Question | None:
     if _ASKS_FOR_TAPS.search(plain):
         sorts = {one.sort for one in amounts(plain, profile)}
         return Question(topic="tap_plan") if "length" in sorts and "volume" not in sorts else None
+    if _ASKS_FOR_JARS.search(plain):
+        sorts = {one.sort for one in amounts(plain, profile)}
+        return Question(topic="syrup_expected") if "volume" in sorts else None
     found = shown(plain, profile)
     target = None if found is None else _ASKED.get(type(found))
     return None if target is None else Question(topic=target[0], howto=target[1])

@@ -39,10 +39,12 @@ class SapTest:
 
 @dataclass(frozen=True, slots=True)
 class Batch:
-    """Syrup of so many gallons (None: not told) that is too thick or too thin, at so many Brix."""
+    """Syrup of so many gallons (None: not told) that is too thick or too thin, at so many Brix,
+    and the Brix that is wanted of it (None: not told)."""
 
     gallons: float | None
     brix: float
+    wanted_brix: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,9 +170,9 @@ def _batch(found: tuple[Amount, ...]) -> Batch | None:
     brix = [
         one.value for one in found if one.sort in ("number", "brix") and _in(one.value, _BATCH_BRIX)
     ]
-    if len(brix) != 1 or len(volumes) > 1:
+    if not 1 <= len(brix) <= 2 or len(volumes) > 1:
         return None
-    return Batch(volumes[0] if volumes else None, brix[0])
+    return Batch(volumes[0] if volumes else None, brix[0], brix[1] if len(brix) == 2 else None)
 
 
 def _syrup_test(plain: str, found: tuple[Amount, ...], *, metric: bool) -> SyrupTest | None:

@@ -128,7 +128,7 @@ def too_thick(
     style: Style,
 ) -> str:
     """Water that thick syrup takes."""
-    ends = amounts.volume(round(ends_gallons, 2), style)
+    ends = amounts.volume(ends_gallons, style)
     return (
         f"{amounts.syrup(gallons, style)} at {amounts.brix(brix)}: stir in"
         f" {amounts.fluid(water_gallons, style)} of hot water or sap for {wanted_brix:g} Brix,"
@@ -148,7 +148,7 @@ def too_thin(
     return (
         f"{amounts.syrup(gallons, style)} at {amounts.brix(brix)}: boil off about"
         f" {amounts.fluid(water_gallons, style)} for {wanted_brix:g} Brix, then test. Ends with"
-        f" {amounts.volume(round(ends_gallons, 2), style)}. It is quick at the end: watch it."
+        f" {amounts.volume(ends_gallons, style)}. It is quick at the end: watch it."
     )
 
 

@@ -18,7 +18,7 @@ def jars_for(
     named = [
         f"{count} x {amounts.jar_size(size, style)}"
         if style.is_metric
-        else amounts.plural(count, amounts.jar_size(size, style))
+        else _counted(count, amounts.jar_size(size, style))
         for count, size in jars
     ]
     if not named:
@@ -37,11 +37,10 @@ def sap_needed(
     syrup_gallons: float, sap_gallons: float, brix: float, style: Style, *, assumed: bool
 ) -> str:
     """How much sap so much syrup takes."""
-    unit = "L" if style.is_metric else "gal"
     sap = amounts.rough(sap_gallons, style)
     at = f"an assumed {amounts.mean_brix(brix)}" if assumed else amounts.mean_brix(brix)
-    made = amounts.volume(syrup_gallons, style)
-    return f"{made} of syrup takes {sap} of sap at {at} Brix ({unit} for {unit}, by mass balance)."
+    made = amounts.syrup(syrup_gallons, style)
+    return f"{made} of syrup takes {sap} of sap at {at} Brix, by mass balance."
 
 
 def after_ice(
@@ -108,6 +107,11 @@ def places(rests: Sequence[tuple[str, float | None, float | None]], style: Style
             words += f" ({_span(least, most, style)})"
         said.append(words)
     return f"It may be {', or '.join(said)}."
+
+
+def _counted(count: int, size: str) -> str:
+    """ "6 pints", but "10 x 12 oz jars": two figures do not stand side by side."""
+    return f"{count} x {size}s" if size[:1].isdigit() else amounts.plural(count, size)
 
 
 def _made(gallons: float, style: Style) -> str:

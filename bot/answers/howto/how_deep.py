@@ -41,7 +41,7 @@ def answer(known: Known) -> Told:
         " nothing more, and hurts the tree. Thin or slow-growing tree: stay shallow."
     )
     slant = (
-        "Straight in is Vermont's and Ohio's advice; Ontario's makers slant it up"
+        "Straight in is Vermont's and Ohio's advice; Ontario's makers angle it up"
         f" {SLANT_DEGREES[0]} to {SLANT_DEGREES[1]} degrees so that it drains. Either way drill"
         " in and out in one go, so that the hole stays round. Never overhead; stand firm on"
         " clear ground."
