@@ -32,6 +32,8 @@ OLD_NEWS = timedelta(hours=12)
 _KEPT_BEHIND = timedelta(days=1)
 # As many hours as a tree may remember, and a week ahead: a freeze is forgotten within days.
 _LATELY_HOURS = 24 * 24
+# F by which hours of a night are told apart (our own: a forecast is no finer).
+_AS_COLD_F = 0.5
 
 
 class Weather(Protocol):
@@ -115,7 +117,9 @@ class Outdoors:
         night_begins = datetime.combine(on - timedelta(days=1), time(NIGHT_BEGINS_HOUR))
         morning_ends = datetime.combine(on, time(NIGHT_ENDS_HOUR))
         night = [hour for hour in self.hours if night_begins <= hour.at_local < morning_ends]
-        coldest = min(night or todays, key=lambda hour: hour.temp_f)
+        low_f = min(hour.temp_f for hour in night or todays)
+        # Of hours as cold as one another the last: a night is coldest at its end.
+        coldest = [hour for hour in night or todays if hour.temp_f <= low_f + _AS_COLD_F][-1]
         warmest = max(todays, key=lambda hour: hour.temp_f)
         evening = next((h for h in todays if h.at_local.hour >= max(AFTERNOON_HOURS)), None)
         falls = warmest.at_local.hour < STILL_MORNING_HOUR and evening is not None
@@ -126,7 +130,7 @@ class Outdoors:
             and hour.at_local.hour >= min(STILL_MORNING_HOUR, warmest.at_local.hour)
         )
         return Swing(
-            low_f=min(coldest.temp_f, day.low_f),
+            low_f=min(low_f, day.low_f),
             low_local=coldest.at_local,
             high_f=warmest.temp_f,
             high_local=warmest.at_local if falls else reached.at_local,

@@ -36,6 +36,7 @@ from bot.reading.kinds import (
     Wish,
 )
 from bot.standing import season_boils
+from bot.standing.wishes import WISH
 from bot.standing.gear import entries_of
 from bot.wording import meeting, questions, receipts, standing
 from bot.wording.compose import sentence
@@ -267,7 +268,7 @@ def _join(turn: Turn, _reading: Join) -> None:
     if invitation is None:
         turn.reply.answers.append(meeting.already_in(owner_is_self=turn.is_owner))
         return
-    if turn.book.records.any_by(who.sugarbush_id, who.person_id, besides=("place",)):
+    if turn.book.records.any_by(who.sugarbush_id, who.person_id, besides=("place", WISH)):
         mine = standing.short(turn.tally, turn.style).rstrip(".")
         turn.reply.answers.append(meeting.own_records_first(mine))
         return
