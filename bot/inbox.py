@@ -66,7 +66,7 @@ class Inbox:
         if kept.is_read:
             return kept.reply
         try:
-            return self._read(kept.id, owed=False)
+            return self._read(kept, owed=False)
         except Exception:
             log.exception("A text could not be read; it stays in the inbox", extra=_which(kept))
             self._count_failure(kept.id)
@@ -85,7 +85,7 @@ class Inbox:
             if kept_before_utc is not None and kept.incoming.arrived_utc >= kept_before_utc:
                 continue
             try:
-                self._read(kept.id, owed=True)
+                self._read(kept, owed=True)
                 taken_up += 1
             except Exception:
                 log.exception("A text still cannot be read", extra=_which(kept))
@@ -96,28 +96,36 @@ class Inbox:
         """Take up what nobody has in hand any more."""
         return self.take_up_unread(self.clock.now_utc() - self.in_hand)
 
-    def _read(self, text_id: int, *, owed: bool) -> str | None:
+    def _read(self, kept: KeptText, *, owed: bool) -> str | None:
         """Read one kept text, again if another text of the same people got in between, or once
         the weather is known that it asks for."""
         looked: Looked | None = None
+        # A text that has just been kept is surely unread; any other is looked at again.
+        claims = owed
         for _ in range(_MOST_COLLISIONS + _MOST_LOOKS):
             try:
-                return self._read_once(text_id, looked, owed=owed)
+                return self._read_once(kept, looked, owed=owed, claims=claims)
             except CollisionError:
-                continue
+                claims = True
             except WeatherWantedError as wanted:
-                looked = self.conversation.look(wanted)
-        return self._read_once(text_id, looked, owed=owed)
+                looked, claims = self.conversation.look(wanted), True
+        return self._read_once(kept, looked, owed=owed, claims=True)
 
-    def _read_once(self, text_id: int, looked: Looked | None, *, owed: bool) -> str | None:
-        """Read it in one transaction. Whoever comes second gets the first's reply."""
+    def _read_once(
+        self, kept: KeptText, looked: Looked | None, *, owed: bool, claims: bool
+    ) -> str | None:
+        """Read it in one transaction. Whoever comes second gets the first's reply.
+
+        Raises CollisionError, and writes nothing, when another came first with the answer.
+        """
         with self.ledger.writing() as book:
-            text = book.inbox.claim(text_id)
+            text = book.inbox.claim(kept.id) if claims else kept
             if text.is_read:
                 return text.reply
             reply = self.conversation.answer(book, text, looked)
             now_utc = self.clock.now_utc()
-            book.inbox.answer(text_id, reply, now_utc, owed=owed)
+            if not book.inbox.answer(kept.id, reply, now_utc, owed=owed):
+                raise CollisionError("Somebody else has answered this text")
             if owed and reply is not None:
                 owe_reply(book, text, reply, now_utc, self.default_zone)
             return reply

@@ -57,7 +57,7 @@ def coach(turn: Turn) -> None:
 
 def _storage(turn: Turn, kinds: set[str]) -> Step | None:
     """Sap that waits: after a gathering always, after anything else once it is due."""
-    if turn.known.boil is not None:
+    if turn.known.boil is not None or not turn.may_hint("keep cold"):
         return None
     gathered = any(entry.kind == "sap" and entry.gallons for entry in turn.recorded)
     if not gathered and not kinds & _DURING_THE_RUN:
@@ -135,12 +135,11 @@ def _pull(turn: Turn, kinds: set[str]) -> Step | None:
     taps = turn.known.taps
     if taps is None or not taps.count or not kinds & {"sap", "sign", "jars", "boil", "sugar"}:
         return None
-    records = turn.book.records
     since = turn.today - _BUDS_COUNT_FOR
-    signs = records.of_kinds(turn.who.sugarbush_id, ("sign",), turn.season, since)
+    signs = [entry for entry in turn.told.of(turn.season, "sign") if entry.on >= since]
     if any(entry.detail.get("sign") == "buds" for entry in signs):
         return Step("pull", wording.pull_after_buds(taps.count))
-    put_in = records.of_kinds(turn.who.sugarbush_id, ("taps_set",), turn.season)
+    put_in = turn.told.of(turn.season, "taps_set")
     days = (turn.today - put_in[0].on).days if put_in else 0
     gave = [entry.gallons for entry in turn.recorded if entry.kind == "sap"]
     if days >= figures.TAPS_OLD_DAYS and gave and not any(gave):

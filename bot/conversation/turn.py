@@ -272,7 +272,11 @@ class Turn:
 
     def may_hint(self, what: str) -> bool:
         """True when this person has not heard it today."""
-        return self.book.hints.said_on(self.who.person_id, what) != self.today
+        return what not in self._said_today
+
+    @cached_property
+    def _said_today(self) -> frozenset[str]:
+        return self.book.hints.all_said(self.who.person_id, self.today)
 
     def close(self, said: str) -> None:
         """After the reply is made: remember what was asked and which hints went out."""

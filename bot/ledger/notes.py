@@ -20,6 +20,9 @@ _DROP = delete(_pending).where(_pending.c.person_id == bindparam("person_id"))
 
 _IS_HINT = (_said.c.person_id == bindparam("person"), _said.c.what == bindparam("hint"))
 _SAID_ON = select(_said.c.on).where(*_IS_HINT)
+_SAID_ALL = select(_said.c.what).where(
+    _said.c.person_id == bindparam("person"), _said.c.on == bindparam("day")
+)
 _UNSAY = delete(_said).where(*_IS_HINT)
 _SAY = insert(_said)
 
@@ -113,6 +116,11 @@ class Hints:
             _SAID_ON, {"person": person_id, "hint": what}
         ).scalar()
         return found
+
+    def all_said(self, person_id: int, on: date) -> frozenset[str]:
+        """What was said last on a local day."""
+        found = self._connection.execute(_SAID_ALL, {"person": person_id, "day": on})
+        return frozenset(found.scalars())
 
     def say(self, person_id: int, what: str, on: date) -> None:
         """Remember that it was said on a local day."""

@@ -8,7 +8,7 @@ from datetime import date, datetime, time
 from functools import lru_cache
 from typing import Any
 
-from sqlalchemy import ColumnElement, Connection, Row, bindparam, insert, select, union_all
+from sqlalchemy import ColumnElement, Connection, Row, bindparam, insert, or_, select, union_all
 
 from bot.entry import AMOUNT_FIELDS, ENTRY_FIELDS, Entry
 from bot.ledger.tables import Record, table_of
@@ -51,12 +51,6 @@ _OF_TEXTS = _KEPT.where(
     *LIVE, *_BY_PERSON, _record.c.text_id.in_(bindparam("texts", expanding=True))
 ).order_by(_record.c.text_id.desc(), _record.c.id)
 _OF_TEXT = _KEPT.where(*LIVE, _record.c.text_id == bindparam("text")).order_by(_record.c.id)
-_OF_KINDS = _KEPT.where(
-    *LIVE,
-    _record.c.season == bindparam("year"),
-    _record.c.at_local >= bindparam("since"),
-    _record.c.kind.in_(bindparam("kinds", expanding=True)),
-).order_by(_record.c.at_local, _record.c.id)
 _OF_KIND = _KEPT.where(*LIVE, _record.c.kind == bindparam("sort")).order_by(
     _record.c.at_local, _record.c.id
 )
@@ -69,20 +63,34 @@ _LATEST = (
 )
 
 
+@lru_cache(maxsize=64)
+def _of_kinds(kinds: tuple[str, ...]) -> Any:
+    return _KEPT.where(
+        *LIVE,
+        _record.c.season == bindparam("year"),
+        _record.c.at_local >= bindparam("since"),
+        _is_one_of(kinds),
+    ).order_by(_record.c.at_local, _record.c.id)
+
+
 @lru_cache(maxsize=8)
 def _standing(latest: tuple[str, ...], whole: tuple[str, ...]) -> Any:
     """The latest of each of some kinds, and all of others from a season on, in one look."""
-    last = [
+    parts = [
         _KEPT.where(*LIVE, _record.c.kind == kind)
         .order_by(_record.c.at_local.desc(), _record.c.id.desc())
         .limit(1)
-        .subquery()
         for kind in latest
     ]
-    since = _KEPT.where(
-        *LIVE, _record.c.kind.in_(whole), _record.c.season >= bindparam("year")
-    ).subquery()
-    return union_all(*(select(one) for one in (*last, since))).order_by("at_local", "id")
+    if whole:
+        parts.append(_KEPT.where(*LIVE, _is_one_of(whole), _record.c.season >= bindparam("year")))
+    both = union_all(*(select(part.subquery()) for part in parts))
+    return both.order_by("at_local", "id")
+
+
+def _is_one_of(kinds: Collection[str]) -> ColumnElement[bool]:
+    # Written out: a list that is bound has the statement made anew each time it is run.
+    return or_(*(_record.c.kind == kind for kind in kinds))
 
 
 _ANY_BY = select(_record.c.id).where(*LIVE, *_BY_PERSON).limit(1)
@@ -182,9 +190,8 @@ class Records:
     ) -> list[Entry]:
         """What counts of some kinds in a season, in the order that the wall clock gave it, from
         the local day `since` on."""
-        found = self._all(
-            _OF_KINDS, bush=sugarbush_id, kinds=list(kinds), year=season, since=midnight(since)
-        )
+        wanted = _of_kinds(tuple(kinds))
+        found = self._all(wanted, bush=sugarbush_id, year=season, since=midnight(since))
         return [kept.entry for kept in found]
 
     def of_kind(self, sugarbush_id: int, kind: str) -> list[Entry]:
@@ -202,12 +209,17 @@ class Records:
         return found[0].entry if found else None
 
     def standing(
-        self, sugarbush_id: int, latest: tuple[str, ...], whole: tuple[str, ...], since_season: int
+        self,
+        sugarbush_id: int,
+        latest: Collection[str],
+        whole: Collection[str] = (),
+        since_season: int = 0,
     ) -> list[Entry]:
         """The latest of each of the kinds `latest`, whatever its season, and all of the kinds
         `whole` from a season on, in the order that the wall clock gave them."""
-        wanted = _standing(latest, whole)
-        return [kept.entry for kept in self._all(wanted, bush=sugarbush_id, year=since_season)]
+        wanted = _standing(tuple(latest), tuple(whole))
+        given = {"year": since_season} if whole else {}
+        return [kept.entry for kept in self._all(wanted, bush=sugarbush_id, **given)]
 
     def any_by(self, sugarbush_id: int, person_id: int, besides: Collection[str] = ()) -> bool:
         """True when something that this person wrote here still counts, `besides` some kinds."""

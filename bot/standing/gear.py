@@ -47,11 +47,7 @@ class Kit:
 
 def kit_of(book: Book, sugarbush_id: int, now_local: datetime) -> Kit:
     """The gear of a sugarbush at a naive local time."""
-    latest = {
-        kind: entry
-        for kind in KINDS
-        if (entry := book.records.latest(sugarbush_id, kind)) is not None
-    }
+    latest = {entry.kind: entry for entry in book.records.standing(sugarbush_id, KINDS)}
     told: dict[str, Any] = {KINDS[kind]: entry.detail["value"] for kind, entry in latest.items()}
     if "barometer" in latest and latest["barometer"].on != now_local.date():
         # The weather has moved on.

@@ -15,6 +15,7 @@ from bot.standing.taps import Taps, taps_of
 
 _LATEST = ("place", "bucket_size", "boil")
 _OF_TAPS = ("taps_set", "taps_pulled")
+_NOW_AND_THEN = (*_OF_TAPS, "sign")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +49,7 @@ class Known:
     def is_unmoved_by(self, entry: Entry) -> bool:
         """True when a new record leaves all of this as it is."""
         return (
-            entry.kind not in (*_LATEST, *_OF_TAPS)
+            entry.kind not in (*_LATEST, *_NOW_AND_THEN)
             and (entry.tree is None or entry.tree in self.trees)
             and (entry.lot is None or entry.lot in self.lots)
         )
@@ -63,10 +64,10 @@ def zone_of(book: Book, sugarbush_id: int) -> str | None:
 @dataclass(frozen=True, slots=True)
 class Told:
     """What was told of a sugarbush, not yet held against a clock: the latest of some kinds, and
-    what was told of taps."""
+    all of those that are told now and then, in wall-clock order."""
 
     latest: Mapping[str, Entry]
-    of_taps: tuple[Entry, ...]
+    now_and_then: tuple[Entry, ...]
     lots: tuple[str, ...]
     trees: tuple[str, ...]
 
@@ -75,14 +76,18 @@ class Told:
         """The record of where the trees are, None until told."""
         return self.latest.get("place")
 
+    def of(self, season: int, *kinds: str) -> list[Entry]:
+        """What was told now and then of some kinds in a season."""
+        return [one for one in self.now_and_then if one.season == season and one.kind in kinds]
+
     def at(self, now_local: datetime) -> Known:
-        """What is known at a naive local time, of whose season taps were asked for."""
+        """What is known at a naive local time, of a season that was asked for."""
         season = season_of(now_local.date())
         bucket = self.latest.get("bucket_size")
         return Known(
             place=self.place,
             bucket_gallons=None if bucket is None else bucket.gallons,
-            taps=taps_of(entry for entry in self.of_taps if entry.season == season),
+            taps=taps_of(self.of(season, *_OF_TAPS)),
             lots=self.lots,
             trees=self.trees,
             boil=open_boil(self.latest.get("boil"), now_local),
@@ -90,12 +95,12 @@ class Told:
 
 
 def told_of(book: Book, sugarbush_id: int, since_season: int) -> Told:
-    """What the ledger was told of a sugarbush, of its taps from a season on."""
-    entries = book.records.standing(sugarbush_id, _LATEST, _OF_TAPS, since_season)
+    """What the ledger was told of a sugarbush, now and then from a season on."""
+    entries = book.records.standing(sugarbush_id, _LATEST, _NOW_AND_THEN, since_season)
     trees, lots = book.sums.all_names(sugarbush_id)
     return Told(
         latest={entry.kind: entry for entry in entries if entry.kind in _LATEST},
-        of_taps=tuple(entry for entry in entries if entry.kind in _OF_TAPS),
+        now_and_then=tuple(entry for entry in entries if entry.kind in _NOW_AND_THEN),
         lots=lots,
         trees=trees,
     )
