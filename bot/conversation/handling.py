@@ -36,8 +36,8 @@ from bot.reading.kinds import (
     Wish,
 )
 from bot.standing import season_boils
-from bot.standing.wishes import WISH
 from bot.standing.gear import entries_of
+from bot.standing.wishes import WISH
 from bot.wording import meeting, questions, receipts, standing
 from bot.wording.compose import sentence
 
