@@ -338,6 +338,15 @@ class Stranger(SQLModel, table=True):
     is_answered: bool = False
 
 
+class Secret(SQLModel, table=True):
+    """What this store signs its links with, made once and shared by all its processes."""
+
+    __tablename__ = "secret"
+
+    name: str = Field(primary_key=True)
+    value: str
+
+
 class ForecastKept(SQLModel, table=True):
     """The last good forecast of a weather source for one of its cells, as `told`, JSON."""
 

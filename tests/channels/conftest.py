@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import pytest
 
+from tests.channels.smtp_stub import SmtpStub, smtp_stub
 from tests.channels.twilio_stub import TwilioStub, twilio_stub
 
 
@@ -13,4 +14,11 @@ from tests.channels.twilio_stub import TwilioStub, twilio_stub
 def stub() -> Iterator[TwilioStub]:
     """A Twilio that has accepted nothing yet."""
     with twilio_stub() as running:
+        yield running
+
+
+@pytest.fixture
+def post() -> Iterator[SmtpStub]:
+    """A mail server that has taken nothing yet."""
+    with smtp_stub() as running:
         yield running

@@ -20,6 +20,7 @@ from bot.channels.channel import (
 )
 from bot.channels.console import Console
 from bot.messages import Outgoing
+from tests.channels.smtp_stub import SmtpStub
 from tests.channels.twilio_stub import Refuse, Silence, TwilioStub
 
 ANN, BEN = "+15550100011", "+15550100012"
@@ -78,10 +79,26 @@ def twilio(stub: TwilioStub) -> Member:
     )
 
 
-@pytest.fixture(params=["console", "twilio_sms"])
+def email(post: SmtpStub) -> Member:
+    return Member(
+        post.channel(),
+        post.bodies,
+        {
+            TryLaterError: lambda: post.refusals.append(452),
+            NeverError: lambda: post.refusals.append(550),
+            UnclearError: lambda: post.breaks.append("before"),
+        },
+        lambda: post.breaks.append("after"),
+    )
+
+
+@pytest.fixture(params=["console", "twilio_sms", "email"])
 def member(request: pytest.FixtureRequest) -> Iterator[Member]:
     if request.param == "console":
         yield console()
+        return
+    if request.param == "email":
+        yield email(request.getfixturevalue("post"))
         return
     yield twilio(request.getfixturevalue("stub"))
 

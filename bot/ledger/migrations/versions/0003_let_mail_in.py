@@ -45,6 +45,12 @@ def upgrade() -> None:
         sa.Column("is_answered", sa.Boolean(), nullable=False),
         sa.PrimaryKeyConstraint("address", name=op.f("pk_stranger")),
     )
+    op.create_table(
+        "secret",
+        sa.Column("name", sa.String(), nullable=False),
+        sa.Column("value", sa.String(), nullable=False),
+        sa.PrimaryKeyConstraint("name", name=op.f("pk_secret")),
+    )
     with op.batch_alter_table("link_code", schema=None) as batch_op:
         batch_op.create_index("ix_link_code_code", ["code"], unique=False)
     with op.batch_alter_table("stranger", schema=None) as batch_op:
