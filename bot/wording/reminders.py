@@ -6,7 +6,7 @@ from datetime import date, datetime
 
 from bot.tally import Tally
 from bot.wording import amounts, weather
-from bot.wording.compose import Part, fit, sentence
+from bot.wording.compose import Part, fit
 from bot.wording.days import day
 from bot.wording.mornings import SENDER
 from bot.wording.standing import expected
@@ -86,7 +86,7 @@ def week(week_gallons: float, week_syrup: float, tally: Tally, style: Style) -> 
         told.append(f"{amounts.syrup(week_syrup, style)} of syrup drawn")
     season = f"Season {amounts.volume(tally.sap_gallons, style)}, {expected(tally, style)}."
     return _said(
-        sentence(f"this week {' and '.join(told)}"),
+        f"this week {' and '.join(told)}.",
         season if tally.sap_records else "",
         f"Drawn so far {amounts.syrup(tally.syrup_gallons, style)}." if tally.syrup_gallons else "",
     )
@@ -102,5 +102,5 @@ def season_end(no_freeze_from: date, buds: str | None, style: Style) -> str:
     return _said(
         f"the season may be near its end: {because}.",
         "Taste sap before you boil it.",
-        "When you quit, pull every spile and wash it all.",
+        "When you quit, pull every spile.",
     )
