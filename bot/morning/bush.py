@@ -29,7 +29,8 @@ class Bush:
 
     taps: that hang, 0 when all were pulled, None when never told this season. gathered: gallons
     of this season by local day, 0 for dry pails. stored: what waits to be boiled. fire_lit: when
-    the fire that still burns was lit, wall clock. wishes: by person.
+    the fire that still burns was lit, wall clock; never_out: when the last fire was lit that nobody
+    told out, however long ago. wishes: by person.
     """
 
     region: str | None
@@ -39,6 +40,7 @@ class Bush:
     gathered: Mapping[date, float]
     stored: Stored
     fire_lit: datetime | None
+    never_out: datetime | None
     wishes: Mapping[int, Wishes]
 
     @property
@@ -98,6 +100,9 @@ def bush_of(
         gathered={on: gallons for on, gallons in gathered.items() if on <= today},
         stored=_stored(recent, region, today),
         fire_lit=None if burning is None else burning.began_at,
+        never_out=boils[-1].at_local
+        if boils and boils[-1].detail.get("state") == "start"
+        else None,
         wishes=_wishes(lasting),
     )
 

@@ -70,10 +70,12 @@ def forenoon(
 
 def boil_due(bush: Bush, told: Sequence[Told], style: Style) -> Reminder | None:
     """Sap that has to be boiled today, or was not yesterday; not where this morning's alert said
-    so, and not while a fire burns."""
+    so, and not where a fire was lit since, out or not."""
     today = style.today
     stored = bush.fresh(today)
-    if stored.boil_by is None or stored.boil_by > today or bush.fire_lit is not None:
+    if stored.boil_by is None or stored.boil_by > today:
+        return None
+    if bush.never_out is not None and bush.never_out.date() >= stored.lots[0].lot.gathered_on:
         return None
     if _alert_said(told, today, mornings.BOIL_TODAY):
         return None

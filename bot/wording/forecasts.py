@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from bot.wording import weather
 from bot.wording.days import day as weekday
@@ -21,10 +21,7 @@ NO_PLACE = (
     "I have no forecast until I know where your trees are. Text me a ZIP, postal code or town,"
     " like Orwell VT."
 )
-NO_ANSWER = (
-    "The weather services do not answer just now, so I have no forecast and will not guess."
-    " Ask again in a while."
-)
+NO_ANSWER = "I can get no forecast just now, so I will not guess. Ask again in a while."
 NO_RUN_AHEAD = "No run in sight as far as the forecast goes."
 _GRADES = {"none": "no run", "possible": "possible", "likely": "likely", "big": "big"}
 
@@ -53,7 +50,9 @@ def several(days: Sequence[tuple[date, str, float, float]], style: Style) -> str
 
 def unknown(on: date, ends_local: datetime, style: Style) -> str:
     """A day past the end of the forecast, or on which it ends."""
-    end = f"{weekday(ends_local.date(), style.today)} {weather.hour(ends_local)}"
+    # A day's end is said by the day that ends.
+    last = (ends_local - timedelta(minutes=1)).date()
+    end = f"{weekday(last, style.today)} {weather.hour(ends_local)}"
     which = name(on, style)
     which = which.lower() if which in ("Today", "Tomorrow") else which
     return f"The forecast ends {end}, so I can't tell of {which}."

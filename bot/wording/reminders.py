@@ -40,11 +40,12 @@ def boil_by(gallons: float, gathered_on: date, boil_by: date, style: Style) -> s
 def warm_spell(gallons: float, on: date, high_f: float, *, fast: bool, style: Style) -> str:
     """Warmth that spoils stored sap."""
     much = amounts.rough(gallons, style).removeprefix("about ")
-    when = "today" if on == style.today else day(on, style.today)
+    is_today = on == style.today
+    when = "today" if is_today else day(on, style.today)
     how = "fast" if fast else "sooner"
     return _said(
         f"{weather.heat(high_f, style)} {when}. The {much} that waits will spoil {how}: boil it"
-        " before, or pack it in snow or ice."
+        f" {'today' if is_today else 'before'}, or pack it in snow or ice."
     )
 
 
