@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import ssl
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from imaplib import IMAP4
 from smtplib import SMTP, SMTP_SSL, SMTPException
@@ -34,8 +35,20 @@ class Servers:
     password: str
     tls: ssl.SSLContext | None = None
 
-    def mailbox(self) -> BaseMailBox:
-        """The inbox, opened. Raises one of IMAP_ERRORS."""
+    @contextmanager
+    def mailbox(self) -> Iterator[BaseMailBox]:
+        """The inbox, open until the end of the block. Raises one of IMAP_ERRORS."""
+        box = self._opened()
+        try:
+            yield box
+        finally:
+            with suppress(*IMAP_ERRORS):
+                box.logout()
+            # Saying goodbye on a broken line leaves it open.
+            with suppress(OSError):
+                box.client.shutdown()
+
+    def _opened(self) -> BaseMailBox:
         url = urlsplit(self.imap)
         host, port = url.hostname or "", url.port or _PORTS[url.scheme]
         box: BaseMailBox
@@ -48,7 +61,7 @@ class Servers:
         try:
             box.login(self.user, self.password)
         except BaseException:
-            with suppress(*IMAP_ERRORS):
+            with suppress(OSError):
                 box.client.shutdown()
             raise
         return box
