@@ -1,10 +1,15 @@
-"""Units of the trade, converted by Pint. One lazy registry; core arithmetic takes plain floats."""
+"""Units of the trade, converted by Pint. One lazy registry; core arithmetic takes plain floats.
+
+Pint brings numpy along and takes 0.15 s to import: it is only asked when something is to convert.
+"""
 
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
-import pint
+if TYPE_CHECKING:
+    import pint
 
 _DEFINITIONS = (
     "cord = 128 foot ** 3",  # stacked wood, 4 x 4 x 8 ft (NIST Handbook 130, uniform sale of wood)
@@ -16,6 +21,8 @@ _DEFINITIONS = (
 @lru_cache(maxsize=1)
 def registry() -> pint.UnitRegistry[float]:
     """Pint's registry with the trade's own units. Volumes are US liquid measure."""
+    import pint
+
     made: pint.UnitRegistry[float] = pint.UnitRegistry()
     for definition in _DEFINITIONS:
         made.define(definition)
@@ -25,6 +32,8 @@ def registry() -> pint.UnitRegistry[float]:
 @lru_cache(maxsize=64)
 def factor(unit: str, wanted: str) -> float:
     """How many `wanted` one `unit` is (no offsets: not for temperatures)."""
+    if unit == wanted:
+        return 1.0
     return float(registry().Quantity(1.0, unit).m_as(wanted))
 
 
