@@ -29,8 +29,10 @@ _FIND = (
     select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role)
     .join_from(_address, _person, _address.c.person_id == _person.c.id)
     .join(_member, _member.c.person_id == _person.c.id)
+    .join(_sugarbush, _member.c.sugarbush_id == _sugarbush.c.id)
     .where(_address.c.address == bindparam("address"), *_BELONGS)
-    .with_for_update(of=_person)
+    # The sugarbush too: the kept sums of its records are written by one at a time.
+    .with_for_update(of=[_person, _sugarbush])
 )
 _BY_ID = (
     select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role)
@@ -111,7 +113,8 @@ class People:
         self._connection = connection
 
     def find(self, address: str) -> Who | None:
-        """The person behind an address, locked until the transaction ends; None if unknown."""
+        """The person behind an address, locked with their sugarbush until the transaction ends;
+        None if unknown."""
         found = self._first(_FIND, address=address)
         if found is None:
             return None

@@ -11,24 +11,12 @@ from typing import Any
 from sqlalchemy import ColumnElement, Connection, Row, bindparam, insert, or_, select, union_all
 
 from bot.entry import AMOUNT_FIELDS, ENTRY_FIELDS, Entry
+from bot.ledger.live import LIVE as LIVE
+from bot.ledger.live import UNDO
+from bot.ledger.season_sums import SeasonSums
 from bot.ledger.tables import Record, table_of
 
-UNDO = "undo"
-
 _record = table_of(Record)
-_replacing = _record.alias("replacing")
-
-# A record of the sugarbush counts while nothing replaces it. To be bound: "bush".
-LIVE: tuple[ColumnElement[bool], ...] = (
-    _record.c.sugarbush_id == bindparam("bush"),
-    _record.c.kind != UNDO,
-    _record.c.id.not_in(
-        select(_replacing.c.replaces_id).where(
-            _replacing.c.sugarbush_id == bindparam("bush"),
-            _replacing.c.replaces_id.is_not(None),
-        )
-    ),
-)
 _KEPT = select(
     _record.c.id,
     _record.c.person_id,
@@ -139,17 +127,18 @@ class Records:
 
     def __init__(self, connection: Connection) -> None:
         self._connection = connection
+        self._sums = SeasonSums(connection)
 
     def add(self, writer: Writer, entry: Entry) -> Kept:
         """Write a new record."""
-        return self._write(writer, entry, stands_for=writer.text_id, replaces=None)
+        return self._write(writer, entry, stands_for=writer.text_id, was=None)
 
     def amend(self, writer: Writer, kept: Kept, entry: Entry) -> Kept:
         """Write a complete new record in place of `kept`, which stays but no longer counts.
 
         Raises sqlalchemy's IntegrityError if another has replaced it in the meantime.
         """
-        return self._write(writer, entry, stands_for=writer.text_id, replaces=kept.id)
+        return self._write(writer, entry, stands_for=writer.text_id, was=kept)
 
     def undo(self, writer: Writer, kept: Sequence[Kept]) -> list[Undone]:
         """Take records back: an amended one returns to its earlier version, others to nothing.
@@ -162,10 +151,10 @@ class Records:
             earlier = self._earlier_version(record)
             if earlier is None:
                 marker = Entry(kind=UNDO, on=record.entry.on, at_local=record.entry.at_local)
-                self._write(writer, marker, stands_for=writer.text_id, replaces=record.id)
+                self._write(writer, marker, stands_for=writer.text_id, was=record)
                 undone.append(Undone(record.entry, None))
             else:
-                self._write(writer, earlier.entry, stands_for=earlier.text_id, replaces=record.id)
+                self._write(writer, earlier.entry, stands_for=earlier.text_id, was=record)
                 undone.append(Undone(record.entry, earlier.entry))
         return undone
 
@@ -235,9 +224,8 @@ class Records:
                 return at
         return None
 
-    def _write(
-        self, writer: Writer, entry: Entry, *, stands_for: int, replaces: int | None
-    ) -> Kept:
+    def _write(self, writer: Writer, entry: Entry, *, stands_for: int, was: Kept | None) -> Kept:
+        replaces = None if was is None else was.id
         row = {name: getattr(entry, name) for name in AMOUNT_FIELDS}
         row.update(
             sugarbush_id=writer.sugarbush_id,
@@ -253,6 +241,10 @@ class Records:
             stored_utc=writer.now_utc,
         )
         record_id = self._connection.execute(_ADD, row).scalar_one()
+        if was is None:
+            self._sums.add(writer.sugarbush_id, entry)
+        else:
+            self._sums.replace(writer.sugarbush_id, was.entry, entry)
         return Kept(record_id, writer.person_id, stands_for, replaces, entry)
 
     def _all(self, wanted: Any, **given: Any) -> list[Kept]:

@@ -15,7 +15,7 @@ from sqlmodel import SQLModel
 from bot.ledger import tables
 
 # The newest migration in migrations/versions; a test compares the two.
-HEAD = "0003"
+HEAD = "0004"
 MIGRATIONS = Path(__file__).parent / "migrations"
 # Any number will do, as long as all processes take the same one.
 _ADVISORY_LOCK = 7_245_001

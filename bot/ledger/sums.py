@@ -1,4 +1,4 @@
-"""What a sugarbush's records add up to: one pass over an index, done by the database."""
+"""What a sugarbush's records add up to: read from the kept sums, else one pass over an index."""
 
 from __future__ import annotations
 
@@ -9,10 +9,11 @@ from typing import Any, NamedTuple
 
 from sqlalchemy import Connection, Select, bindparam, case, desc, func, literal, select, union_all
 
-from bot.ledger.records import LIVE, midnight
-from bot.ledger.tables import Record, table_of
+from bot.ledger.live import LIVE
+from bot.ledger.records import midnight
+from bot.ledger.tables import Record, SeasonSum, table_of
 
-_record = table_of(Record)
+_record, _kept = table_of(Record), table_of(SeasonSum)
 _IN_SEASON = _record.c.season == bindparam("year")
 
 
@@ -87,6 +88,9 @@ class Sums:
     ) -> list[KindSum]:
         """The season by kind and Brix, or only its days from `first` to `last`, both included,
         or only one lot."""
+        if first is None and last is None and lot is None:
+            kept = self._run(_BY_BRIX, sugarbush_id, season)
+            return [KindSum(kind, float(name) if name else None, *row) for kind, name, *row in kept]
         only = {"first": first, "last": last, "place": lot}
         given = {name: value for name, value in only.items() if value is not None}
         rows = self._run(_by_kind(tuple(given)), sugarbush_id, season, **given)
@@ -113,7 +117,7 @@ class Sums:
 
     def to_a_day(self, sugarbush_id: int, season: int, day: date) -> dict[str, ToADay]:
         """Gallons of each kind in a season, all of them and those up to a day, by kind."""
-        rows = self._run(_TO_A_DAY, sugarbush_id, season, day=day)
+        rows = self._run(_TO_A_DAY, sugarbush_id, season, day=day.isoformat())
         return {kind: ToADay(whole or 0.0, to_day or 0.0) for kind, whole, to_day in rows}
 
     def costs(self, sugarbush_id: int, season: int) -> list[tuple[str | None, float]]:
@@ -122,11 +126,11 @@ class Sums:
 
     def sap_by(self, sugarbush_id: int, season: int, what: str) -> list[NamedSap]:
         """The season's sap by `what`: "tree" or "lot"."""
-        return [NamedSap(*row) for row in self._run(_sap_by(what), sugarbush_id, season)]
+        return [NamedSap(*row) for row in self._run(_SAP_BY, sugarbush_id, season, what=what)]
 
     def sugar_by(self, sugarbush_id: int, season: int, what: str) -> list[NamedSugar]:
         """The season's sugar tests by `what`: "tree" or "lot"."""
-        return [NamedSugar(*row) for row in self._run(_sugar_by(what), sugarbush_id, season)]
+        return [NamedSugar(*row) for row in self._run(_SUGAR_BY, sugarbush_id, season, what=what)]
 
     def names(self, sugarbush_id: int, what: str) -> tuple[str, ...]:
         """The names of trees or lots ("tree", "lot") ever used, sorted."""
@@ -204,14 +208,36 @@ _SAP_SINCE = (
     .group_by(_record.c.at_local, _record.c.on)
     .order_by(_record.c.at_local)
 )
+_KEPT_IN_SEASON = (_kept.c.sugarbush_id == bindparam("bush"), _kept.c.season == bindparam("year"))
+_BY_BRIX = select(
+    _kept.c.kind,
+    _kept.c.name,
+    _kept.c.records,
+    _kept.c.gallons,
+    _kept.c.dollars,
+    _kept.c.cords,
+    _kept.c.propane_lb,
+).where(*_KEPT_IN_SEASON, _kept.c.side == "brix")
 _TO_A_DAY = (
     select(
-        _record.c.kind,
-        func.sum(_record.c.gallons),
-        func.sum(case((_record.c.on <= bindparam("day"), _record.c.gallons))),
+        _kept.c.kind,
+        func.sum(_kept.c.gallons),
+        func.sum(case((_kept.c.name <= bindparam("day"), _kept.c.gallons))),
     )
-    .where(*LIVE, _IN_SEASON)
-    .group_by(_record.c.kind)
+    .where(*_KEPT_IN_SEASON, _kept.c.side == "day")
+    .group_by(_kept.c.kind)
+)
+_NAMED = (*_KEPT_IN_SEASON, _kept.c.side == bindparam("what"))
+_SAP_BY = select(
+    _kept.c.name,
+    _kept.c.gallons,
+    _kept.c.records,
+    _kept.c.last_on,
+    _kept.c.sugar / func.nullif(_kept.c.tested_gallons, 0.0),
+).where(*_NAMED, _kept.c.kind == "sap")
+# A test always tells a Brix.
+_SUGAR_BY = select(_kept.c.name, _kept.c.records, _kept.c.brix / _kept.c.records).where(
+    *_NAMED, _kept.c.kind == "sugar"
 )
 _ITEM = _record.c.detail["item"].as_string()
 _COSTS = (
@@ -220,33 +246,6 @@ _COSTS = (
     .group_by("item")
     .order_by(desc("dollars"), "item")
 )
-
-
-@lru_cache(maxsize=2)
-def _sap_by(what: str) -> Select[Any]:
-    name = _record.c[what]
-    tested = func.sum(case((_record.c.brix.is_not(None), _record.c.gallons)))
-    return (
-        select(
-            name,
-            func.sum(_record.c.gallons),
-            func.count(),
-            func.max(_record.c.on),
-            func.sum(_record.c.gallons * _record.c.brix) / func.nullif(tested, 0.0),
-        )
-        .where(*LIVE, _IN_SEASON, _record.c.kind == "sap", name.is_not(None))
-        .group_by(name)
-    )
-
-
-@lru_cache(maxsize=2)
-def _sugar_by(what: str) -> Select[Any]:
-    name = _record.c[what]
-    return (
-        select(name, func.count(), func.avg(_record.c.brix))
-        .where(*LIVE, _IN_SEASON, _record.c.kind == "sugar", name.is_not(None))
-        .group_by(name)
-    )
 
 
 @lru_cache(maxsize=2)

@@ -203,6 +203,32 @@ class Record(SQLModel, table=True):
     stored_utc: datetime
 
 
+class SeasonSum(SQLModel, table=True):
+    """What the records of a kind that count add up to in a season, by one of their sides.
+
+    side: "brix", "day", "lot" or "tree"; name: which of them, a Brix as its shortest decimals
+    ("" for none told), a day in ISO form. tested_gallons: of those that told a Brix; sugar:
+    gallons times Brix. A sum is None when no record told that amount.
+    """
+
+    __tablename__ = "season_sum"
+
+    sugarbush_id: int = Field(primary_key=True, foreign_key="sugarbush.id")
+    season: int = Field(primary_key=True)
+    side: str = Field(primary_key=True)
+    kind: str = Field(primary_key=True)
+    name: str = Field(primary_key=True)
+    records: int
+    last_on: date
+    gallons: float | None = None
+    dollars: float | None = None
+    cords: float | None = None
+    propane_lb: float | None = None
+    brix: float | None = None
+    tested_gallons: float | None = None
+    sugar: float | None = None
+
+
 class Consent(SQLModel, table=True):
     """The log of who allowed or forbade texts, when, and how. Only ever added to.
 
