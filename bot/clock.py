@@ -22,6 +22,11 @@ def season_of(on: date) -> int:
     return on.year + 1 if on.month >= FIRST_MONTH_OF_SEASON else on.year
 
 
+def first_day_of(season: int) -> date:
+    """The local day on which a season begins."""
+    return date(season - 1, FIRST_MONTH_OF_SEASON, 1)
+
+
 def same_day_in(season: int, on: date) -> date:
     """The local day of another season that stands where `on` does in its own.
 

@@ -63,7 +63,7 @@ def _of_kinds(kinds: tuple[str, ...]) -> Any:
 
 @lru_cache(maxsize=8)
 def _standing(latest: tuple[str, ...], whole: tuple[str, ...]) -> Any:
-    """The latest of each of some kinds, and all of others from a season on, in one look."""
+    """The latest of each of some kinds, and all of others from a day on, in one look."""
     parts = [
         _KEPT.where(*LIVE, _record.c.kind == kind)
         .order_by(_record.c.at_local.desc(), _record.c.id.desc())
@@ -71,7 +71,9 @@ def _standing(latest: tuple[str, ...], whole: tuple[str, ...]) -> Any:
         for kind in latest
     ]
     if whole:
-        parts.append(_KEPT.where(*LIVE, _is_one_of(whole), _record.c.season >= bindparam("year")))
+        parts.append(
+            _KEPT.where(*LIVE, _is_one_of(whole), _record.c.at_local >= bindparam("since"))
+        )
     both = union_all(*(select(part.subquery()) for part in parts))
     return both.order_by("at_local", "id")
 
@@ -202,12 +204,12 @@ class Records:
         sugarbush_id: int,
         latest: Collection[str],
         whole: Collection[str] = (),
-        since_season: int = 0,
+        since: date = _EVER,
     ) -> list[Entry]:
-        """The latest of each of the kinds `latest`, whatever its season, and all of the kinds
-        `whole` from a season on, in the order that the wall clock gave them."""
+        """The latest of each of the kinds `latest`, and all of the kinds `whole` from the local day
+        `since` on, in the order that the wall clock gave them."""
         wanted = _standing(tuple(latest), tuple(whole))
-        given = {"year": since_season} if whole else {}
+        given = {"since": midnight(since)} if whole else {}
         return [kept.entry for kept in self._all(wanted, bush=sugarbush_id, **given)]
 
     def any_by(self, sugarbush_id: int, person_id: int, besides: Collection[str] = ()) -> bool:

@@ -145,8 +145,12 @@ class Record(SQLModel, table=True):
             *("sugarbush_id", "season", "kind", "brix", "on"),
             *("gallons", "dollars", "cords", "propane_lb", "id"),
         ),
-        # The latest of a kind: place, bucket size, boils.
-        Index("ix_record_latest", "sugarbush_id", "kind", "at_local"),
+        # The latest of a kind: place, bucket size, boils. And the sap of a time, which is added up
+        # without a look at the records themselves.
+        Index(
+            "ix_record_latest",
+            *("sugarbush_id", "kind", "at_local", "season", "on", "gallons", "id"),
+        ),
         # What each tree and lot gave, and their names.
         *(
             Index(

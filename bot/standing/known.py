@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
-from bot.clock import season_of
+from bot.clock import first_day_of, season_of
 from bot.entry import Entry
 from bot.ledger import Book
 from bot.reckoning.law import LegalDensity, legal_density
@@ -96,7 +96,9 @@ class Told:
 
 def told_of(book: Book, sugarbush_id: int, since_season: int) -> Told:
     """What the ledger was told of a sugarbush, now and then from a season on."""
-    entries = book.records.standing(sugarbush_id, _LATEST, _NOW_AND_THEN, since_season)
+    entries = book.records.standing(
+        sugarbush_id, _LATEST, _NOW_AND_THEN, first_day_of(since_season)
+    )
     trees, lots = book.sums.all_names(sugarbush_id)
     return Told(
         latest={entry.kind: entry for entry in entries if entry.kind in _LATEST},

@@ -43,6 +43,13 @@ def upgrade() -> None:
             "sugarbush_id", "season", "side", "kind", "name", name=op.f("pk_season_sum")
         ),
     )
+    with op.batch_alter_table("record", schema=None) as batch_op:
+        batch_op.drop_index("ix_record_latest")
+        batch_op.create_index(
+            "ix_record_latest",
+            ["sugarbush_id", "kind", "at_local", "season", "on", "gallons", "id"],
+            unique=False,
+        )
     connection = op.get_bind()
     for side, column in _SIDES.items():
         only = "" if side in ("brix", "day") else f"AND {column} IS NOT NULL"
