@@ -206,7 +206,7 @@ _SAP_SINCE = (
     select(_record.c.at_local, _record.c.on, func.sum(_record.c.gallons))
     .where(*LIVE, _IN_SEASON, _record.c.kind == "sap", _record.c.at_local >= bindparam("since"))
     .group_by(_record.c.at_local, _record.c.on)
-    .order_by(_record.c.at_local)
+    .order_by(_record.c.at_local, _record.c.on)
 )
 _KEPT_IN_SEASON = (_kept.c.sugarbush_id == bindparam("bush"), _kept.c.season == bindparam("year"))
 _BY_BRIX = select(

@@ -149,7 +149,7 @@ class Record(SQLModel, table=True):
         # without a look at the records themselves.
         Index(
             "ix_record_latest",
-            *("sugarbush_id", "kind", "at_local", "season", "on", "gallons", "id"),
+            *("sugarbush_id", "kind", "at_local", "on", "season", "gallons", "id"),
         ),
         # What each tree and lot gave, and their names.
         *(

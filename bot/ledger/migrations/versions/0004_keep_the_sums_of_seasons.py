@@ -47,7 +47,7 @@ def upgrade() -> None:
         batch_op.drop_index("ix_record_latest")
         batch_op.create_index(
             "ix_record_latest",
-            ["sugarbush_id", "kind", "at_local", "season", "on", "gallons", "id"],
+            ["sugarbush_id", "kind", "at_local", "on", "season", "gallons", "id"],
             unique=False,
         )
     connection = op.get_bind()
