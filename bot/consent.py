@@ -46,18 +46,24 @@ class Consent:
     def __init__(self, book: Book) -> None:
         self._log = book.consents
         self._outbox = book.outbox
+        self._mail = book.mail
 
     def may_text(self, person_id: int) -> bool:
         """True unless the person's last word was STOP."""
         return self._log.last(person_id) != STOP
 
-    def may_send(self, person_id: int, kind: Kind, now_utc: datetime, zone: str) -> WhyNot | None:
+    def may_send(
+        self, person_id: int, kind: Kind, now_utc: datetime, zone: str, address: str = ""
+    ) -> WhyNot | None:
         """None when a text of this kind may go to the person now, else why not.
 
-        `zone` is the receiver's. In this order: STOP, the hours of the kind, the daily cap.
+        `zone` is the receiver's, `address` the one that it goes to. In this order: STOP, an
+        address that wants nothing unasked, the hours of the kind, the daily cap.
         """
         if not self.may_text(person_id):
             return WhyNot("they said stop")
+        if kind in UNASKED and self._mail.is_muted(address):
+            return WhyNot("they unsubscribed that address")
         opens_utc = next_open(kind, now_utc, zone)
         if opens_utc > now_utc:
             return WhyNot("not at this hour", opens_utc)
@@ -79,7 +85,8 @@ class Consent:
         self._said(person_id, STOP, text)
 
     def start(self, person_id: int, text: KeptText) -> None:
-        """The person's text says that texts are welcome again."""
+        """The person's text says that texts are welcome again, also where it came from."""
+        self._mail.mute(text.incoming.sender, None)
         self._said(person_id, START, text)
 
     def opted_out(

@@ -72,6 +72,22 @@ class Inbox:
             self._count_failure(kept.id)
             return TROUBLE
 
+    def take(self, incoming: Incoming, *, is_answered: bool = True) -> KeptText:
+        """Keep a text whose reply goes by the outbox, and read it; gives it as it was kept.
+
+        is_answered: False where nothing may be sent for it. An error leaves it unread, to be
+        taken up again.
+        """
+        kept = self.ledger.keep(incoming)
+        if kept.is_read:
+            return kept
+        try:
+            self._read(kept, owed=is_answered)
+        except Exception:
+            log.exception("A text could not be read; it stays in the inbox", extra=_which(kept))
+            self._count_failure(kept.id)
+        return kept
+
     def take_up_unread(self, kept_before_utc: datetime | None = None) -> int:
         """Read the texts that were kept but not read, because a process died or an error was
         mended since. Their replies are owed by the outbox. Gives how many.

@@ -15,7 +15,7 @@ from __future__ import annotations
 
 import logging
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import cast
 
@@ -34,7 +34,7 @@ from bot.clock import Clock, local_time
 from bot.consent import Consent, next_open
 from bot.ledger import Book, Due, KeptText, Ledger, NewText, OwedText
 from bot.ledger.outbox import DROPPED, FAILED, OWED, SENT, TRYING, UNCLEAR
-from bot.messages import Kind, Outgoing, Unasked, door_of
+from bot.messages import EMAIL_DOOR, Kind, Outgoing, Unasked, door_of
 from bot.standing.known import zone_of
 from bot.wording.gsm import segments
 
@@ -60,7 +60,23 @@ def owe(book: Book, texts: Iterable[Unasked], now_utc: datetime) -> int:
 
     Raises ValueError when one would be useless before it is due.
     """
-    return book.outbox.owe([_unasked(text) for text in texts], now_utc)
+    return book.outbox.owe([_unasked(text) for text in _routed(book, list(texts))], now_utc)
+
+
+def _routed(book: Book, texts: list[Unasked]) -> Iterable[Unasked]:
+    """The texts on the ways that their persons wish: by text, by mail, or by both. The second way
+    is owed under a key of its own. Who has no address of that sort gets them as planned."""
+    routes = book.mail.routes({text.person_id for text in texts}) if texts else {}
+    for text in texts:
+        way, addresses = routes.get(text.person_id, ("", []))
+        first: dict[bool, str] = {}
+        for address in addresses:
+            first.setdefault(door_of(address) == EMAIL_DOOR, address)
+        wanted = {"text": [False], "mail": [True], "both": [False, True]}.get(way, [])
+        to = [first[by_mail] for by_mail in wanted if by_mail in first] or [text.to]
+        yield replace(text, to=to[0])
+        for another in to[1:]:
+            yield replace(text, to=another, key=f"{text.key}:mail")
 
 
 def _unasked(text: Unasked) -> NewText:
@@ -195,7 +211,7 @@ class Outbox:
             return _settled(book, text, DROPPED, "nobody is there")
         zone = zone_of(book, who.sugarbush_id) or self.default_zone
         kind = cast(Kind, text.kind)
-        why_not = Consent(book).may_send(text.person_id, kind, now_utc, zone)
+        why_not = Consent(book).may_send(text.person_id, kind, now_utc, zone, text.address)
         if why_not is not None:
             until_utc = why_not.until_utc
             if until_utc is None or until_utc >= text.useless_after_utc:
@@ -287,7 +303,9 @@ class Outbox:
         with self.ledger.writing() as book:
             since_utc = text.trying_since_utc or now_utc
             how = f"{text.door}: {error}"
-            Consent(book).opted_out(text.person_id, text.address, how, since_utc, now_utc)
+            # An invitation is the inviter's text to an address that is not theirs.
+            if text.address in book.people.addresses(text.person_id):
+                Consent(book).opted_out(text.person_id, text.address, how, since_utc, now_utc)
             locked = book.outbox.lock(text.id)
             if locked is None or not _is_ours(locked, text):
                 return DROPPED if locked is None else locked.state

@@ -13,9 +13,10 @@ import uvicorn
 from bot.channels.twilio_sms import Signatures
 from bot.clock import SystemClock
 from bot.messages import Incoming
+from bot.pages import Pages, add_pages
 from bot.settings import Settings
 from bot.web import Closed, make_app
-from bot.wiring import Parts, build, channels_of, network_skies, with_folder
+from bot.wiring import Parts, build, channels_of, mail_of, network_skies, with_folder
 
 # Texts in hand when the server is told to stop are finished first, as long as Twilio waits.
 _LAST_TEXTS_S = 15
@@ -67,6 +68,8 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
         SystemClock(),
         channels=channels_of(settings),
         skies=network_skies(settings),
+        mail=mail_of(settings),
+        public_url=settings.public_url,
     )
     app = make_app(
         parts.inbox.receive,
@@ -76,6 +79,8 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
         parts.outbox.report,
         _AT_ONCE_SQLITE if settings.is_sqlite else _AT_ONCE_POSTGRESQL,
     )
+    if parts.links is not None:
+        add_pages(app, Pages(parts.ledger, parts.links, parts.clock))
     try:
         taken_up = parts.inbox.sweep()
         if taken_up:

@@ -13,7 +13,7 @@ from urllib.parse import urlsplit
 
 from dotenv import dotenv_values
 from platformdirs import user_data_path
-from pydantic import AfterValidator, Field, SecretStr, ValidationError
+from pydantic import AfterValidator, Field, SecretStr, ValidationError, model_validator
 from pydantic_settings import BaseSettings, SettingsConfigDict
 
 PREFIX = "PAILTEXT_"
@@ -22,6 +22,7 @@ _ACCOUNT_SID = re.compile(r"AC[0-9a-zA-Z]{32}")
 _MESSAGING_SERVICE_SID = re.compile(r"MG[0-9a-zA-Z]{32}")
 # ITU-T E.164: a plus sign and up to 15 digits, the first not a zero.
 _E164 = re.compile(r"\+[1-9]\d{6,14}")
+_MAIL_ADDRESS = re.compile(r"[^\s@<>,;]+@[A-Za-z0-9-]+(?:\.[A-Za-z0-9-]+)+")
 _LOOPBACK = frozenset({"localhost", "127.0.0.1", "::1"})
 
 
@@ -88,6 +89,26 @@ def _weather_contact(contact: str) -> str:
     return contact
 
 
+def _mail_address(address: str) -> str:
+    if not _MAIL_ADDRESS.fullmatch(address):
+        raise ValueError(f'is {address!r}, but should be a mail address like "sap@maple.example"')
+    return address.casefold()
+
+
+def _mail_server(*schemes: str) -> AfterValidator:
+    def check(url: str) -> str:
+        parts = urlsplit(url)
+        if parts.scheme not in schemes or not parts.hostname or parts.path.strip("/"):
+            raise ValueError(f'is {url!r}, but should be like "{schemes[0]}://mail.example"')
+        if parts.username or parts.password:
+            raise ValueError(
+                "should hold no user and password: PAILTEXT_MAIL_USER and PAILTEXT_MAIL_PASSWORD do"
+            )
+        return url
+
+    return AfterValidator(check)
+
+
 class Settings(BaseSettings):
     """What whoever runs Pailtext has set.
 
@@ -98,6 +119,11 @@ class Settings(BaseSettings):
     twilio_from: the number or Messaging Service that unasked texts are sent from.
     weather_contact: the host's mail address or site, told to the weather services; without it no
     forecast is asked for and no alert goes.
+    mail_address: that of the mailbox which mails come to and leave from; mail_imap, mail_smtp:
+    its servers ("imaps://..." and "smtp://..."); mail_user (the address, unless given) and
+    mail_password open both.
+    mail_authserv_id: the name under which the mailbox's provider writes what it has checked
+    (Authentication-Results); without it the DKIM signatures of mails are checked here.
     """
 
     model_config = SettingsConfigDict(
@@ -113,6 +139,25 @@ class Settings(BaseSettings):
     twilio_auth_token: Annotated[SecretStr, AfterValidator(_auth_token)] | None = None
     twilio_from: Annotated[str, AfterValidator(_from)] | None = None
     weather_contact: Annotated[str, AfterValidator(_weather_contact)] | None = None
+    mail_address: Annotated[str, AfterValidator(_mail_address)] | None = None
+    mail_imap: Annotated[str, _mail_server("imaps", "imap")] | None = None
+    mail_smtp: Annotated[str, _mail_server("smtp", "smtps")] | None = None
+    mail_user: str | None = None
+    mail_password: SecretStr | None = None
+    mail_authserv_id: str | None = None
+
+    @model_validator(mode="after")
+    def _mail_is_whole(self) -> Settings:
+        given = {name: getattr(self, f"mail_{name}") for name in ("address", "imap", "smtp")}
+        missing = [f"{PREFIX}MAIL_{name.upper()}" for name in given if given[name] is None]
+        if 0 < len(missing) < len(given):
+            raise ValueError(f"{' and '.join(missing)} is missing: mail needs all three")
+        return self
+
+    @property
+    def has_mail(self) -> bool:
+        """True where mails are read and sent."""
+        return self.mail_address is not None
 
     @property
     def is_local(self) -> bool:
@@ -141,7 +186,12 @@ def load_settings(env_file: Path | None = Path(".env")) -> Settings:
         return Settings(_env_file=env_file)  # type: ignore[call-arg]
     except ValidationError as error:
         problems = [
-            f"{PREFIX}{str(found['loc'][0]).upper()} {found['msg'].removeprefix('Value error, ')}"
+            " ".join(
+                [
+                    *(f"{PREFIX}{str(name).upper()}" for name in found["loc"][:1]),
+                    found["msg"].removeprefix("Value error, "),
+                ]
+            )
             for found in error.errors(include_url=False, include_input=False)
         ]
         raise SettingsError("\n".join(problems)) from None

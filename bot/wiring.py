@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
+from typing import TYPE_CHECKING
 
 from platformdirs import user_cache_path
 
@@ -14,10 +15,13 @@ from bot.channels.console import Console
 from bot.clock import DEFAULT_ZONE as DEFAULT_ZONE
 from bot.clock import Clock
 from bot.conversation import Conversation, Senses
+from bot.conversation.reach import Reach
 from bot.forecasts import LedgerForecasts
+from bot.helper_lines import HelperLines
 from bot.inbox import Inbox
 from bot.ledger import Ledger
-from bot.messages import CONSOLE_DOOR, SMS_DOOR, TWILIO_STATUS_PATH
+from bot.links import Links, links_on
+from bot.messages import CONSOLE_DOOR, EMAIL_DOOR, SMS_DOOR, TWILIO_STATUS_PATH
 from bot.morning import Planner
 from bot.outbox import Outbox
 from bot.outdoors import Skies
@@ -28,11 +32,17 @@ from bot.weather import Direct, Latest, Place
 from bot.weather.file import FileWeather
 from bot.weather.invented import InventedWeather
 
+if TYPE_CHECKING:
+    from bot.channels.email_proof import Proof
+    from bot.channels.email_servers import Servers
+    from bot.mailroom import Mailroom
+
 
 @dataclass(frozen=True, slots=True)
 class Parts:
     """Pailtext, put together. planner: says what is owed unasked; rounds: the same for the
-    worker, which goes them every quarter hour."""
+    worker, which goes them every quarter hour. links: to pages, where there is a public URL. mail:
+    the servers; mailroom: what takes the mails in; None both where no mail is set up."""
 
     ledger: Ledger
     conversation: Conversation
@@ -41,6 +51,17 @@ class Parts:
     clock: Clock
     planner: Planner
     rounds: tuple[Round, ...] = ()
+    links: Links | None = None
+    mail: Mail | None = None
+    mailroom: Mailroom | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Mail:
+    """Mail, as the settings have it. proof: tells whether a mail comes from its address."""
+
+    servers: Servers
+    proof: Proof
 
 
 SkiesOver = Callable[[Ledger], Skies]
@@ -57,31 +78,95 @@ def build(
     default_zone: str = DEFAULT_ZONE,
     channels: Mapping[str, Channel] | None = None,
     skies: SkiesOver | None = None,
+    mail: Mail | None = None,
+    public_url: str | None = None,
 ) -> Parts:
     """Pailtext on the store at `database_url`, with its tables brought up to date.
 
     channels: what sends the texts that are owed, by the name of the door; nothing, unless given.
-    skies: where the weather comes from; no forecast and no alerts, unless given.
+    skies: where the weather comes from; no forecast and no alerts, unless given. mail: the mail
+    servers, beside the channels. public_url: where pages are reached.
     """
     ledger = Ledger.open(database_url)
     above = None if skies is None else skies(ledger)
     senses = Senses(
         read=read, settle=settle, find_place=places.find, likely_places=places.candidates
     )
-    conversation = Conversation(senses, default_zone, above)
+    links = None if public_url is None else links_on(ledger, public_url)
+    reach = Reach(
+        None if mail is None else mail.servers.address,
+        None if links is None else links.export_url,
+    )
+    conversation = Conversation(senses, default_zone, above, reach)
+    ways_out = dict(channels or {})
+    if mail is not None:
+        ways_out[EMAIL_DOOR] = _post(mail, ledger, links, clock)
+    inbox = Inbox(ledger, conversation, clock, default_zone)
+    outbox = Outbox(ledger, ways_out, clock, default_zone)
     planner = Planner(ledger, above, default_zone)
     return Parts(
         ledger=ledger,
         conversation=conversation,
-        inbox=Inbox(ledger, conversation, clock, default_zone),
-        outbox=Outbox(ledger, channels or {}, clock, default_zone),
+        inbox=inbox,
+        outbox=outbox,
         clock=clock,
         planner=planner,
         rounds=(
             Round("mornings", planner.plan_mornings, ledger, clock),
             Round("reminders", planner.plan_reminders, ledger, clock),
+            Round("helpers", HelperLines(ledger, default_zone).plan, ledger, clock),
         ),
+        links=links,
+        mail=mail,
+        mailroom=None if mail is None else _mailroom(mail, inbox, outbox),
     )
+
+
+# What mail needs is imported where there is mail: it takes a tenth of a second.
+
+
+def _post(mail: Mail, ledger: Ledger, links: Links | None, clock: Clock) -> Channel:
+    from bot.channels.email_imap import has_copy
+    from bot.channels.email_smtp import EmailSmtp
+    from bot.covers import Covers
+
+    servers = mail.servers
+    return EmailSmtp(
+        servers, clock, Covers(ledger, links), lambda wanted: has_copy(servers, wanted)
+    )
+
+
+def _mailroom(mail: Mail, inbox: Inbox, outbox: Outbox) -> Mailroom:
+    from bot.mailroom import Mailroom
+
+    return Mailroom(
+        ledger=inbox.ledger,
+        inbox=inbox,
+        outbox=outbox,
+        post=outbox.channels[EMAIL_DOOR],
+        proof=mail.proof,
+        clock=inbox.clock,
+        own_address=mail.servers.address,
+    )
+
+
+def mail_of(settings: Settings) -> Mail | None:
+    """The mail servers of the settings, None where they name none."""
+    address, imap, smtp = settings.mail_address, settings.mail_imap, settings.mail_smtp
+    if address is None or imap is None or smtp is None:
+        return None
+    from bot.channels.email_proof import proof
+    from bot.channels.email_servers import Servers
+
+    password = settings.mail_password
+    servers = Servers(
+        address=address,
+        imap=imap,
+        smtp=smtp,
+        user=settings.mail_user or address,
+        password="" if password is None else password.get_secret_value(),
+    )
+    return Mail(servers, proof(settings.mail_authserv_id))
 
 
 def network_skies(settings: Settings) -> SkiesOver | None:

@@ -12,7 +12,7 @@ from bot.clock import SystemClock
 from bot.jobs import Jobs, Rhythm, Work
 from bot.ledger.presence import presence_on
 from bot.settings import Settings
-from bot.wiring import Parts, build, channels_of, network_skies, with_folder
+from bot.wiring import Parts, build, channels_of, mail_of, network_skies, with_folder
 
 log = logging.getLogger(__name__)
 
@@ -33,9 +33,28 @@ def working(parts: Parts, database_url: str, rhythm: Rhythm | None = None) -> It
     jobs.start()
     log.info("Sending what is owed by %s", ", ".join(sorted(parts.outbox.channels)) or "nothing")
     try:
-        yield
+        with reading_mail(parts):
+            yield
     finally:
         jobs.stop()
+
+
+@contextmanager
+def reading_mail(parts: Parts) -> Iterator[None]:
+    """Take in what comes by mail, in a thread of its own, until the end of the block; nothing is
+    done where no mail is set up."""
+    if parts.mail is None or parts.mailroom is None:
+        yield
+        return
+    from bot.channels.email_imap import Reader
+
+    reader = Reader(parts.mail.servers, parts.mailroom.take)
+    reader.start()
+    log.info("Reading the mailbox")
+    try:
+        yield
+    finally:
+        reader.stop()
 
 
 def work(settings: Settings) -> None:
@@ -50,6 +69,8 @@ def work(settings: Settings) -> None:
         SystemClock(),
         channels=channels_of(settings),
         skies=network_skies(settings),
+        mail=mail_of(settings),
+        public_url=settings.public_url,
     )
     try:
         with working(parts, database_url):

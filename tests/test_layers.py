@@ -23,12 +23,12 @@ LAYERS = {
     "pure": {"reading", "reckoning", "wording"},
     "edges": {"channels", "ledger", "places", "weather"},
     "work": {
-        "answers", "consent", "conversation", "forecasts", "inbox", "morning", "outbox",
-        "outdoors",
-        "standing",
+        "answers", "consent", "conversation", "covers", "exporting", "forecasts",
+        "helper_lines", "inbox", "links", "mailroom", "morning", "outbox",
+        "outdoors", "rounds", "standing",
     },
     "doors": {
-        "__main__", "chat", "cli", "doctor", "jobs", "replay", "serving", "web", "wiring", "worker",
+        "__main__", "chat", "cli", "doctor", "jobs", "pages", "replay", "serving", "web", "wiring", "worker",
     },
 }  # fmt: skip
 ORDER = list(LAYERS)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import logging
 import random
+import re
 import threading
 import time
 from collections import Counter
@@ -22,8 +23,9 @@ from bot.channels.email_servers import IMAP_ERRORS, Servers
 
 log = logging.getLogger(__name__)
 
-# (the mail's bytes, whether they are all of it) -> None, when it is safe in the store.
-Take = Callable[[bytes, bool], None]
+# (the mail's bytes, whether they are all of it, when it arrived at the mailbox, aware UTC) -> None,
+# when it is safe in the store.
+Take = Callable[[bytes, bool, datetime], None]
 
 # A mail whose taking raised this often is passed over until the next start, for a person to see.
 MOST_TRIES = 5
@@ -96,13 +98,14 @@ class Reader(threading.Thread):
                 return
             if self._failed[key] >= MOST_TRIES:
                 continue
-            size = _size(box, uid)
-            if size is None:
+            told = _size_and_arrival(box, uid)
+            if told is None:
                 continue  # somebody deleted it meanwhile
+            size, arrived_utc = told
             is_whole = size <= MOST_BYTES
             raw = _fetched(box, uid, "BODY.PEEK[]" if is_whole else "BODY.PEEK[HEADER]")
             try:
-                self._take(raw, is_whole)
+                self._take(raw, is_whole, arrived_utc)
             except Exception:
                 log.exception("A mail could not be taken; it stays in the mailbox, unseen")
                 self._failed[key] += 1
@@ -132,11 +135,16 @@ def has_copy(servers: Servers, message_id: str) -> bool:
         return bool(box.uids(AND(header=Header("Message-ID", message_id))))
 
 
-def _size(box: BaseMailBox, uid: str) -> int | None:
-    _, answer = box.client.uid("FETCH", uid, "(RFC822.SIZE)")
+def _size_and_arrival(box: BaseMailBox, uid: str) -> tuple[int, datetime] | None:
+    """Bytes of a mail, and when it came (RFC 3501, RFC822.SIZE and INTERNALDATE)."""
+    _, answer = box.client.uid("FETCH", uid, "(RFC822.SIZE INTERNALDATE)")
     for line in answer:
-        if isinstance(line, bytes) and b"RFC822.SIZE" in line:
-            return int(line.rpartition(b"RFC822.SIZE")[2].split()[0].rstrip(b")"))
+        if isinstance(line, bytes):
+            size = re.search(rb"RFC822\.SIZE (\d+)", line)
+            came = re.search(rb'INTERNALDATE "([^"]+)"', line)
+            if size is not None and came is not None:
+                at = datetime.strptime(came[1].decode("ascii").strip(), "%d-%b-%Y %H:%M:%S %z")
+                return int(size[1]), at.astimezone(UTC)
     return None
 
 

@@ -10,6 +10,7 @@ from bot.answers import Asked, answer
 from bot.consent import Consent
 from bot.conversation.addresses import normal_address
 from bot.conversation.amending import amend
+from bot.conversation.household import export, household, invite
 from bot.conversation.pending import WhereAsked
 from bot.conversation.recording import entry_of, with_detail
 from bot.conversation.turn import Turn
@@ -24,6 +25,7 @@ from bot.reading.kinds import (
     Gear,
     Help,
     Helper,
+    Household,
     Join,
     Place,
     Question,
@@ -209,6 +211,9 @@ def _amend(turn: Turn, reading: Amend) -> None:
 
 def _question(turn: Turn, reading: Question) -> None:
     turn.topics.add(reading.topic)
+    if reading.topic == "export":
+        turn.reply.answers.append(export(turn))
+        return
     said = answer(
         Asked(
             topic=reading.topic,
@@ -259,6 +264,7 @@ def _helper(turn: Turn, reading: Helper) -> None:
             Entry(kind="helper", on=turn.today, at_local=turn.sent, detail={"address": address})
         )
         turn.reply.answers.append(meeting.invited(address))
+        invite(turn, address)
 
 
 def _join(turn: Turn, _reading: Join) -> None:
@@ -319,6 +325,7 @@ HANDLERS: dict[type[Reading], Callable[[Turn, Any], None]] = {
     Amend: _amend,
     Question: _question,
     Helper: _helper,
+    Household: household,
     Join: _join,
     Stop: _stop,
     Start: _start,

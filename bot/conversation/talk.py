@@ -9,13 +9,16 @@ from bot.clock import season_of
 from bot.consent import Consent
 from bot.conversation.amending import amend_chosen
 from bot.conversation.handling import handle, said_back
+from bot.conversation.household import take_code
 from bot.conversation.notes import add_notes
 from bot.conversation.pending import WhereAsked
+from bot.conversation.reach import Reach
 from bot.conversation.recording import entry_of
 from bot.conversation.turn import Senses, Turn
 from bot.conversation.understanding import Meant, meant, said_already
 from bot.conversation.words import units_spoken
 from bot.ledger import Book, KeptText
+from bot.messages import EMAIL_DOOR
 from bot.outdoors import Looked, Skies, WeatherWantedError
 from bot.reading import Choice, Doubt, Understanding
 from bot.reading.kinds import (
@@ -37,6 +40,7 @@ from bot.reading.kinds import (
 from bot.standing.known import told_of, zone_of
 from bot.wording import meeting, questions, receipts
 from bot.wording.compose import Part, fit
+from bot.wording.household import FORGOTTEN, NOT_OWN_WORDS
 from bot.wording.know_how import ALL_TOLD
 
 # Kinds that add up, so that the same words twice are asked about. Saying again where the
@@ -52,13 +56,20 @@ class Conversation:
     """Answers texts. Knows no door and no clock: a text brings its time along.
 
     default_zone: the time zone of people whose place is not known yet. skies: the weather, None
-    where no source is set.
+    where no source is set. reach: the other ways out.
     """
 
-    def __init__(self, senses: Senses, default_zone: str, skies: Skies | None = None) -> None:
+    def __init__(
+        self,
+        senses: Senses,
+        default_zone: str,
+        skies: Skies | None = None,
+        reach: Reach | None = None,
+    ) -> None:
         self._senses = senses
         self._default_zone = default_zone
         self._skies = skies
+        self._reach = reach
 
     def answer(self, book: Book, text: KeptText, looked: Looked | None = None) -> str | None:
         """Record what a text says and give the reply, None where nothing may or need be said.
@@ -117,6 +128,7 @@ class Conversation:
             told=told,
             skies=self._skies,
             looked=looked,
+            reach=self._reach,
         )
 
     def _act(self, turn: Turn) -> None:
@@ -126,7 +138,10 @@ class Conversation:
             return
         if not turn.words.strip():
             media = turn.text.incoming.media
-            turn.reply.answers.append(meeting.NO_PICTURES if media else meeting.EMPTY)
+            empty = NOT_OWN_WORDS if turn.text.incoming.door == EMAIL_DOOR else meeting.EMPTY
+            turn.reply.answers.append(meeting.NO_PICTURES if media else empty)
+            return
+        if take_code(turn):
             return
         said = meant(turn)
         if said.repeat is not None:
@@ -184,6 +199,8 @@ class Conversation:
 
     def _said(self, turn: Turn) -> str | None:
         reply = turn.reply
+        if turn.is_forgotten:
+            return FORGOTTEN
         shown = [said_back(turn, entry) for entry in turn.recorded]
         recorded = receipts.lines(shown, turn.style)
         changed = receipts.lines([said_back(turn, one) for one in turn.changed], turn.style)

@@ -10,6 +10,7 @@ from typing import Protocol
 
 from bot.clock import local_time, season_of
 from bot.conversation.pending import Question, Rest, WhereAsked, from_json, to_json
+from bot.conversation.reach import Reach
 from bot.conversation.words import lots_named
 from bot.entry import Entry
 from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
@@ -93,7 +94,8 @@ class Turn:
     that is read, which is the completed one when a doubt was settled (`is_settled`).
     recorded, changed, undone: the entries written anew, put right, and taken back. topics:
     those that were answered. is_silent: nothing may be sent. is_carrier_word: STOP, START or
-    HELP. drops_question: an undo would only drop the open question.
+    HELP. drops_question: an undo would only drop the open question. is_forgotten: the sender is no
+    more in the ledger.
     """
 
     def __init__(
@@ -108,6 +110,7 @@ class Turn:
         told: Told,
         skies: Skies | None = None,
         looked: Looked | None = None,
+        reach: Reach | None = None,
     ) -> None:
         self.book = book
         self.who = who
@@ -119,6 +122,7 @@ class Turn:
         self.told = told
         self.skies = skies
         self._looked = looked
+        self.reach = reach or Reach()
         self.words = text.incoming.text
         self.reply = Reply()
         self.recorded: list[Entry] = []
@@ -128,6 +132,7 @@ class Turn:
         self.is_carrier_word = False
         self.is_settled = False
         self.drops_question = False
+        self.is_forgotten = False
         self.asked: Question | None = None
         self.hints: dict[str, str] = {}
         self.topics: set[str] = set()
@@ -280,6 +285,8 @@ class Turn:
 
     def close(self, said: str) -> None:
         """After the reply is made: remember what was asked and which hints went out."""
+        if self.is_forgotten:
+            return
         for what, words in self.hints.items():
             if words in said:
                 self.book.hints.say(self.who.person_id, what, self.today)

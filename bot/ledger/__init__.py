@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from bot.ledger.book import Book, CollisionError, Ledger
 from bot.ledger.inbox import KeptText
+from bot.ledger.mail import Code, Day, Thread
+from bot.ledger.members import Hearer, Logged, Mate
 from bot.ledger.notes import Asked, Word
 from bot.ledger.outbox import Due, NewText, OwedText
+from bot.ledger.own_data import Line
 from bot.ledger.people import HELPER, OWNER, Invitation, Who
 from bot.ledger.records import Kept, Records, Undone, Writer
 from bot.ledger.roll import ByPerson, Enrolled, Told
@@ -20,14 +23,20 @@ __all__ = [
     "Asked",
     "Book",
     "ByPerson",
+    "Code",
     "CollisionError",
+    "Day",
     "Due",
     "Enrolled",
+    "Hearer",
     "Invitation",
     "Kept",
     "KeptText",
     "KindSum",
     "Ledger",
+    "Line",
+    "Logged",
+    "Mate",
     "NamedSap",
     "NamedSugar",
     "NewText",
@@ -35,6 +44,7 @@ __all__ = [
     "OwedText",
     "Records",
     "Store",
+    "Thread",
     "TimedSap",
     "Told",
     "Undone",

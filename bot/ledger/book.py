@@ -10,8 +10,11 @@ from sqlalchemy.exc import IntegrityError
 
 from bot.ledger.forecasts import ForecastRows
 from bot.ledger.inbox import InboxRows, KeptText
+from bot.ledger.mail import MailRows
+from bot.ledger.members import Members
 from bot.ledger.notes import Consents, Hints, Questions
 from bot.ledger.outbox import OutboxRows
+from bot.ledger.own_data import OwnData
 from bot.ledger.people import People
 from bot.ledger.records import Records
 from bot.ledger.roll import Roll
@@ -38,6 +41,9 @@ class Book:
         self.outbox = OutboxRows(connection)
         self.forecasts = ForecastRows(connection)
         self.roll = Roll(connection)
+        self.mail = MailRows(connection)
+        self.members = Members(connection)
+        self.own_data = OwnData(connection)
 
 
 class Ledger:

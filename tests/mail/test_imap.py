@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
+from datetime import UTC, datetime, timedelta
 
 import pytest
 from imap_tools import BaseMailBox
@@ -25,8 +26,9 @@ class Taken:
     raises: int = 0
     tries: int = 0
 
-    def take(self, raw: bytes, is_whole: bool) -> None:
+    def take(self, raw: bytes, is_whole: bool, arrived_utc: datetime) -> None:
         self.tries += 1
+        assert abs(datetime.now(UTC) - arrived_utc) < timedelta(minutes=1)
         if self.raises:
             self.raises -= 1
             raise RuntimeError("broken on purpose")
@@ -130,7 +132,7 @@ def test_a_mail_that_always_fails_keeps_no_other_waiting(
     monkeypatch.setattr(email_imap, "_STEP_S", 0.1)
     tries = []
 
-    def take(raw: bytes, _is_whole: bool) -> None:
+    def take(raw: bytes, _is_whole: bool, _arrived_utc: datetime) -> None:
         tries.append(read_letter(raw, OWN).words)
         if tries[-1] == "poison":
             raise RuntimeError("broken on purpose")

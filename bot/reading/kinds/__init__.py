@@ -14,6 +14,7 @@ from bot.reading.kinds import (
     gear,
     help,
     helper,
+    household,
     jars,
     join,
     pan_temp,
@@ -44,6 +45,7 @@ from bot.reading.kinds.fuel import Fuel
 from bot.reading.kinds.gear import Gear
 from bot.reading.kinds.help import Help
 from bot.reading.kinds.helper import Helper
+from bot.reading.kinds.household import Household
 from bot.reading.kinds.jars import Jar, Jars
 from bot.reading.kinds.join import Join
 from bot.reading.kinds.pan_temp import PanTemp
@@ -69,6 +71,7 @@ FAMILY: tuple[ModuleType, ...] = (
     start,
     help,
     join,
+    household,
     wish,
     gear,
     undo,
@@ -115,6 +118,7 @@ __all__ = [
     "Gear",
     "Help",
     "Helper",
+    "Household",
     "Jar",
     "Jars",
     "Join",

@@ -1,0 +1,83 @@
+"""What concerns one's addresses, one's helpers and one's own data, and no sap.
+
+The reading contract knows no such kind: outside it is a `chat` with fields of its own.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, ClassVar
+
+from bot.reading.kinds.base import Reading
+
+if TYPE_CHECKING:
+    from bot.reading.notes import Notes
+
+# What the words in capitals below stand for.
+_WORDS = {
+    "EMAIL": r"(?P<address>[^\s@<>,;]+@[a-z0-9-]+(?:\.[a-z0-9-]+)+)",
+    "PHONE": r"(?P<phone>\+?\d[\d\s().-]{6,18}\d)",
+    "MAIL": r"e-?mails?|mails?",
+    "ALERTS": r"(?:the |my |all )?(?:morning )?(?:alerts?|reminders?|alerts and reminders)",
+    "TEXT": r"text|phone|sms",
+    "BY": r"(?:by|to|via)(?: my)?",
+    "LOG": r"(?:log|logged|did|do|write|wrote|text|gather)",
+    "HELPERS": r"(?:my |the )?helpers?",
+}
+# In this order: the first that fits the whole text is meant.
+_SAID = (
+    ("unlink", "(?:un-?link|disconnect|take off)(?: my)?(?: MAIL)?(?: address)? EMAIL"),
+    ("link", "(?:link|connect)(?: my| this)?(?: MAIL)?(?: address)?:? EMAIL"),
+    ("link", "(?:add )?my MAIL(?: address)?(?: is|:)? EMAIL"),
+    ("link_by_mail", "(?:link|connect)(?: my)? MAIL(?: address)?"),
+    ("link_by_mail", "MAIL code"),
+    ("remove", "(?:remove|kick out|drop|take off|take out)(?: my \\w+)? (?:EMAIL|PHONE)"),
+    ("leave", "leave(?: (?:the|this|their|your))?(?: sugarbush)?"),
+    ("leave", "(?:i am|i'm) leaving (?:the|this|their|your) sugarbush"),
+    ("members", "who (?:has )?logged(?: what| it| this)?"),
+    ("members", "who (?:did|gathered|wrote) what"),
+    ("members", "who(?:'s| is| are) (?:helping|HELPERS)"),
+    ("members", "who(?:'s| is) (?:in|on) (?:my|this|our) sugarbush"),
+    ("members", "(?:list )?(?:my )?helpers"),
+    ("hear", "(?:tell|text) me (?:each day |daily |every day )?what HELPERS LOG"
+             "(?: (?:each|every) day| daily)?"),
+    ("hush", "(?:stop telling|don't tell|do not tell) me what HELPERS LOG"),
+    ("by_both", "(?:send )?ALERTS BY (?:both|MAIL and (?:TEXT)|(?:TEXT) and MAIL)"),
+    ("by_mail", "(?:send )?ALERTS BY MAIL(?: only)?"),
+    ("by_mail", "MAIL me ALERTS"),
+    ("by_text", "(?:send )?ALERTS BY (?:TEXT)(?: only)?"),
+    ("by_text", "text me ALERTS"),
+    ("forget", "(?:please )?(?:forget|delete|erase) (?:me|my (?:data|account)|all my data)"),
+    ("forget", "(?:please )?(?:forget|delete|erase) everything (?:about|on) me"),
+)  # fmt: skip
+
+
+def _pattern(said: str) -> re.Pattern[str]:
+    return re.compile(re.sub("[A-Z]{2,}", lambda word: f"(?:{_WORDS[word[0]]})", said))
+
+
+_DEEDS = tuple((deed, _pattern(said)) for deed, said in _SAID)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Household(Reading):
+    """deed: what is to be done. address: the one that it is done with, as it was written."""
+
+    kind: ClassVar[str] = "chat"
+
+    deed: str
+    address: str | None = None
+
+
+def find_whole(notes: Notes) -> bool:
+    """A text that is one such wish, and nothing else. Says whether it is one."""
+    said = " ".join(notes.text.split()).strip(" .!?")
+    for deed, pattern in _DEEDS:
+        found = pattern.fullmatch(said)
+        if found is not None:
+            told = found.groupdict()
+            address = told.get("address") or told.get("phone")
+            notes.add(Household(deed=deed, address=address), 0)
+            return True
+    return False
