@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import timedelta
+from functools import partial
 from typing import TYPE_CHECKING
 
 from platformdirs import user_cache_path
@@ -27,7 +28,6 @@ from bot.outbox import Outbox
 from bot.outdoors import Skies
 from bot.reading import read, settle
 from bot.rounds import Round
-from bot.settings import Settings
 from bot.weather import Direct, Latest, Place
 from bot.weather.file import FileWeather
 from bot.weather.invented import InventedWeather
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from bot.channels.email_proof import Proof
     from bot.channels.email_servers import Servers
     from bot.mailroom import Mailroom
+    from bot.settings import Settings
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,9 +132,8 @@ def _post(mail: Mail, ledger: Ledger, links: Links | None, clock: Clock) -> Chan
     from bot.covers import Covers
 
     servers = mail.servers
-    return EmailSmtp(
-        servers, clock, Covers(ledger, links), lambda wanted: has_copy(servers, wanted)
-    )
+    has_own_copy = partial(has_copy, servers)
+    return EmailSmtp(servers, clock, Covers(ledger, links), has_own_copy)
 
 
 def _mailroom(mail: Mail, inbox: Inbox, outbox: Outbox) -> Mailroom:

@@ -1,6 +1,6 @@
 """How long an answer takes on a full ledger, against an empty one.
 
-    python tests/bench/bench_answers.py [--seasons 10] [--records 1000] [--rounds 60]
+    python -m tests.bench.bench_answers [--seasons 10] [--records 1000] [--rounds 60]
 
 Two stores in files: one with so many seasons of so many invented records, one of the same
 person with none. Each question is texted to both in turn; printed are medians:
