@@ -6,11 +6,12 @@ stays, without a name, an address or a word of theirs: amounts, days, trees.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection, delete, or_, select, update
+from sqlalchemy import Connection, delete, func, or_, select, update
 from sqlmodel import SQLModel
 
 from bot.entry import ENTRY_FIELDS, Entry
@@ -47,6 +48,8 @@ _OF_BUSHES = [
     for table in SQLModel.metadata.sorted_tables
     if "sugarbush_id" in table.c and table is not _record
 ]
+# What stands where somebody was named.
+GONE = "(forgotten)"
 # Kinds whose detail names people or is about them alone.
 _PERSONAL = ("wish", "helper")
 
@@ -90,6 +93,8 @@ class OwnData:
         run(delete(_letter).where(_letter.c.text_id.in_(texts)))
         theirs = _member.c.person_id == person_id
         bushes = run(select(_member.c.sugarbush_id).where(theirs).distinct()).scalars().all()
+        addresses = run(mine).scalars().all()
+        self._lose_mentions(bushes, addresses)
         run(delete(_member).where(or_(theirs, _member.c.address.in_(mine))))
         run(update(_member).where(_member.c.invited_by_id == person_id).values(invited_by_id=None))
         for bush in bushes:
@@ -100,6 +105,33 @@ class OwnData:
         run(delete(_address).where(_address.c.person_id == person_id))
         if not self._is_referred_to(person_id):
             run(delete(_person).where(_person.c.id == person_id))
+
+    def _lose_mentions(self, bushes: Sequence[int], addresses: Sequence[str]) -> None:
+        """What was said to and by the others of shared sugarbushes names the person no more."""
+        run = self._connection.execute
+        mates = (
+            select(_address.c.address)
+            .join(_member, _member.c.person_id == _address.c.person_id)
+            .where(_member.c.sugarbush_id.in_(bushes))
+        )
+        for address in addresses:
+            for column, whose in (
+                (_inbox.c.text, _inbox.c.sender.in_(mates)),
+                (_inbox.c.reply, _inbox.c.sender.in_(mates)),
+                (_outbox.c.body, _outbox.c.address.in_(mates)),
+            ):
+                said = func.replace(column, address, GONE)
+                names = column.contains(address, autoescape=True)
+                run(update(column.table).where(whose, names).values({column: said}))
+        invited = select(_record.c.id, _record.c.text_id, _record.c.detail).where(
+            _record.c.sugarbush_id.in_(bushes), _record.c.kind == "helper"
+        )
+        for record_id, text_id, detail in run(invited).all():
+            if detail.get("address") in addresses:
+                told = {"address": GONE}
+                run(update(_record).where(_record.c.id == record_id).values(detail=told))
+                # They may have spelt the number in another way.
+                run(update(_inbox).where(_inbox.c.id == text_id).values(text=GONE))
 
     def _lose_names(self, person_id: int) -> None:
         self._connection.execute(

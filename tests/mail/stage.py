@@ -122,14 +122,3 @@ class House:
                 for line in book.own_data.of(who.sugarbush_id)
                 if line.entry.kind == "sap"
             )
-
-    def everything(self) -> str:
-        """All that stands in the store, as text."""
-        with self.ledger._store.reading() as connection:
-            names = connection.exec_driver_sql(
-                "SELECT name FROM sqlite_master WHERE type = 'table' ORDER BY name"
-            ).scalars()
-            return "\n".join(
-                f"{name}: {connection.exec_driver_sql(f'SELECT * FROM {name}').all()}"
-                for name in list(names)
-            )
