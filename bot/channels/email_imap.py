@@ -88,14 +88,18 @@ class Reader(threading.Thread):
                 del self._failed[key]
             _drop_old_copies(box, self._servers.address)
             while not self._stopped.is_set():
-                self._take_new(box, numbering)
+                # What comes while others are taken is told before the waiting begins, and not again.
+                while self._take_new(box, numbering):
+                    pass
                 self._wait(box)
 
-    def _take_new(self, box: BaseMailBox, numbering: int) -> None:
+    def _take_new(self, box: BaseMailBox, numbering: int) -> bool:
+        """Take what is there; whether any was taken."""
+        took = False
         for uid in box.uids(AND(seen=False)):
             key = (numbering, uid)
             if self._stopped.is_set():
-                return
+                return False
             if self._failed[key] >= MOST_TRIES:
                 continue
             told = _size_and_arrival(box, uid)
@@ -111,6 +115,8 @@ class Reader(threading.Thread):
                 self._failed[key] += 1
                 continue
             box.flag([uid], [MailMessageFlags.SEEN], True)
+            took = True
+        return took
 
     def _wait(self, box: BaseMailBox) -> None:
         """Until there is news, or it is time to look anyway."""

@@ -55,7 +55,7 @@ mynetworks = 127.0.0.0/8
 relayhost =
 default_transport = error:5.7.1 nothing leaves this test
 relay_transport = error:5.7.1 nothing leaves this test
-transport_maps = inline:{{ {{{later} = error:5.2.2 mailbox full}} }}
+transport_maps = inline:{{ {{{later} = full:}} }}
 virtual_mailbox_domains = pail.example maple.example
 virtual_mailbox_base = {here}/mail
 virtual_mailbox_maps = inline:{{ {{{own} = log/}} {{{ann} = ann/}} {{{ben} = ben/}} \
@@ -94,6 +94,7 @@ trace unix - - n - 0 bounce
 verify unix - - n - 1 verify
 error unix - - n - - error
 retry unix - - n - - error
+full unix - n n - - pipe user=mail argv={here}/full
 virtual unix - n n - - virtual
 anvil unix - - n - 1 anvil
 proxymap unix - - n - - proxymap
@@ -243,6 +244,8 @@ def _configured(here: Path) -> Peers:
     smtp, imap = _free_port(), _free_port()
     tls = _certificate(here)
     given = {"here": here, "uid": owner.st_uid, "gid": owner.st_gid, "smtp": smtp, "imap": imap}
+    (here / "full").write_text("#!/bin/sh\necho '5.2.2 mailbox full'\nexit 69\n", encoding="ascii")
+    (here / "full").chmod(0o755)
     names = {"own": OWN, "ann": ANN, "ben": BEN, "now": FULL_NOW, "good": FULL_FOR_GOOD}
     told = {**given, **names, "later": FULL_LATER, "password": PASSWORD}
     for path, words in (
