@@ -153,7 +153,7 @@ def _run(command: str, run: Callable[[Settings], None]) -> None:
 
 @app.command()
 def doctor() -> None:
-    """Look at settings, store, public URL and signature, and say what to do."""
+    """Look at settings, store, mail, public URL and signature, and say what to do."""
     from bot.doctor import examine
 
     findings = list(examine())

@@ -16,7 +16,7 @@ from bot.ledger import NewerStoreError
 from bot.serving import look_at_store, open_webhook
 from bot.settings import Settings, SettingsError, load_settings, misspelt
 from bot.web import TWILIO_PATH, Closed
-from bot.wiring import build, with_folder
+from bot.wiring import build, mail_of, with_folder
 
 # The public way in goes over the internet and back.
 _TIMEOUT_S = 10.0
@@ -58,6 +58,7 @@ def examine(ask: Ask | None = None) -> Iterator[Finding]:
         return
     yield Finding("settings", "all can be read")
     yield store(settings)
+    yield from mail(settings)
     yield from way_in(settings, ask or post)
 
 
@@ -78,6 +79,19 @@ def store(settings: Settings) -> Finding:
     if path is not None and not os.access(path, os.W_OK):
         return Finding("store", f"{path} may not be written", _remedy(settings))
     return Finding("store", f"{where} opens")
+
+
+def mail(settings: Settings) -> Iterator[Finding]:
+    """Can mails be read and sent, where the settings name a mailbox?"""
+    found = mail_of(settings)
+    if found is None:
+        yield Finding("mail", "none is set up; PAILTEXT_MAIL_ADDRESS and its servers would open it")
+        return
+    # What mail needs takes a tenth of a second to import.
+    from bot.doctor_mail import look_at_mail
+
+    for looked in look_at_mail(found.servers, settings.mail_authserv_id):
+        yield Finding(looked.about, looked.found, looked.remedy)
 
 
 def way_in(settings: Settings, ask: Ask) -> Iterator[Finding]:

@@ -28,8 +28,8 @@ LAYERS = {
         "outdoors", "rounds", "standing",
     },
     "doors": {
-        "__main__", "chat", "cli", "doctor", "jobs", "pages", "replay", "serving", "web",
-        "wiring", "worker",
+        "__main__", "chat", "cli", "doctor", "doctor_mail", "jobs", "pages", "replay", "serving",
+        "web", "wiring", "worker",
     },
 }  # fmt: skip
 ORDER = list(LAYERS)

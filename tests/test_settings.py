@@ -64,6 +64,8 @@ def test_a_setting_that_is_set_to_nothing_is_not_set(
         ("TWILIO_FROM", "+15550100001", None),
         ("TWILIO_FROM", "whatsapp:+15550100001", None),
         ("TWILIO_FROM", "MG" + "f" * 32, None),
+        ("MAIL_USER", "sap", None),
+        ("MAIL_AUTHSERV_ID", "mx.provider.example", None),
     ],
 )
 def test_a_good_value_is_taken(

@@ -88,7 +88,7 @@ class Reader(threading.Thread):
                 del self._failed[key]
             _drop_old_copies(box, self._servers.address)
             while not self._stopped.is_set():
-                # What comes while others are taken is told before the waiting begins, and not again.
+                # What comes while others are taken is told before the waiting begins, not again.
                 while self._take_new(box, numbering):
                     pass
                 self._wait(box)

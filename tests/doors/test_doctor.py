@@ -42,7 +42,7 @@ def wrong(findings: list[Finding]) -> list[str]:
 def test_all_is_well_when_the_server_answers_that_the_signed_form_is_no_text() -> None:
     findings = list(examine(answers(400)))
     assert wrong(findings) == []
-    assert [finding.about for finding in findings] == ["settings", "store", "webhook"]
+    assert [finding.about for finding in findings] == ["settings", "store", "mail", "webhook"]
     assert f"{PUBLIC_URL}/in/twilio" in findings[-1].found
 
 
