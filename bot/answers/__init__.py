@@ -6,7 +6,6 @@ from collections.abc import Callable
 
 from bot.answers import (
     boil_plan,
-    coming,
     compare,
     costs,
     finish_point,
@@ -34,7 +33,6 @@ TOPICS: dict[str, Callable[[Asked], Answer | str]] = {
     "run_forecast": run_forecast.answer,
     "boil_plan": boil_plan.answer,
     "tap_plan": tap_plan.answer,
-    "export": coming.export,
     "howto": know_how.answer,
 }
 
