@@ -23,6 +23,11 @@ class Answer:
     ask: Doubt | None = None
 
     @property
+    def whole(self) -> str:
+        """All of it at once, for whoever has the room."""
+        return " ".join((self.text.removesuffix(HINT), *self.more))
+
+    @property
     def opening(self) -> str:
         """The text, and how to ask for the rest where there is one and room to say so."""
         if not self.more or self.text.endswith(HINT):

@@ -231,10 +231,11 @@ def _question(turn: Turn, reading: Question) -> None:
         )
     )
     if said.text:
-        turn.reply.answers.append(said.opening)
+        # A mail has room for all of it at once.
+        turn.reply.answers.append(said.whole if turn.is_mail else said.opening)
     if said.ask is not None:
         turn.ask(said.ask.question, said.ask)
-    turn.rest = said.more
+    turn.rest = () if turn.is_mail else said.more
 
 
 def _gear(turn: Turn, reading: Gear) -> None:

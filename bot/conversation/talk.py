@@ -18,7 +18,6 @@ from bot.conversation.turn import Senses, Turn
 from bot.conversation.understanding import Meant, meant, said_already
 from bot.conversation.words import units_spoken
 from bot.ledger import Book, KeptText
-from bot.messages import EMAIL_DOOR
 from bot.outdoors import Looked, Skies, WeatherWantedError
 from bot.reading import Choice, Doubt, Understanding
 from bot.reading.kinds import (
@@ -50,6 +49,8 @@ _CARRIER_WORDS = {"STOP": Stop(), "START": Start(), "HELP": Help()}
 # The introduction matters more than any note, an aside less.
 _INTRODUCTION, _ASIDE = 1, 5
 _PLAIN_SEGMENTS, _MOST_SEGMENTS = 1, 2
+# In a mail nothing has to be left out; it is measured as if it were texts all the same.
+_MAIL_SEGMENTS = 20
 
 
 class Conversation:
@@ -138,7 +139,7 @@ class Conversation:
             return
         if not turn.words.strip():
             media = turn.text.incoming.media
-            empty = NOT_OWN_WORDS if turn.text.incoming.door == EMAIL_DOOR else meeting.EMPTY
+            empty = NOT_OWN_WORDS if turn.is_mail else meeting.EMPTY
             turn.reply.answers.append(meeting.NO_PICTURES if media else empty)
             return
         if take_code(turn):
@@ -208,7 +209,8 @@ class Conversation:
         add_notes(turn, [*turn.undone, *turn.changed, *turn.recorded])
         self._introduce(turn)
         short = reply.is_plain or turn.is_new
-        said = fit(reply.parts(), _PLAIN_SEGMENTS if short else _MOST_SEGMENTS)
+        most = _PLAIN_SEGMENTS if short else _MOST_SEGMENTS
+        said = fit(reply.parts(), _MAIL_SEGMENTS if turn.is_mail else most)
         if isinstance(turn.asked, WhereAsked) and turn.hints.get(_WHERE, said) not in said:
             turn.asked = None
         turn.close(said)

@@ -14,6 +14,7 @@ from bot.conversation.reach import Reach
 from bot.conversation.words import lots_named
 from bot.entry import Entry
 from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
+from bot.messages import EMAIL_DOOR
 from bot.outdoors import Looked, NoWeather, Outdoors, Skies, weather_for
 from bot.reading import Doubt, Profile, Understanding
 from bot.reckoning.storage import Stored
@@ -200,6 +201,11 @@ class Turn:
             lots=known.lots,
             boiling=known.boil is not None,
         )
+
+    @property
+    def is_mail(self) -> bool:
+        """True when the text came by mail, and so will its answer."""
+        return self.text.incoming.door == EMAIL_DOOR
 
     @property
     def is_owner(self) -> bool:

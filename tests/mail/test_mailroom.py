@@ -108,6 +108,18 @@ def test_of_a_mail_that_is_too_large_it_is_said_that_nothing_was_read(house: Hou
     assert "only words" in house.mails.texts(ANN)[-1]
 
 
+def test_a_mail_is_answered_at_length_where_a_text_has_to_ask_for_more(house: House) -> None:
+    house.link()
+    question = "how deep do I drill"
+    texted = house.text(question)
+    rest = house.text("more")
+    mailed = house.mail(question)
+    assert 'ext "more"' in texted
+    assert 'ext "more"' not in mailed
+    assert len(mailed) > len(texted)
+    assert rest.split(".")[0] in mailed
+
+
 # --- linking -------------------------------------------------------------------------------------
 
 
