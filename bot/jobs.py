@@ -52,8 +52,8 @@ _LAST_TEXTS_S = 15
 class Rhythm:
     """How often, as crontab lines in UTC, and how quickly.
 
-    texts, period_s: how many texts one sender may hand over in how many seconds. A United States
-    long number sends one segment a second, and Twilio queues what is above (from memory).
+    texts, period_s: how many texts one sender may hand over in how many seconds.
+    at_once: how many one process hands over at the same time; the others are left to others.
     """
 
     plan: str = "*/15 * * * *"
@@ -62,6 +62,7 @@ class Rhythm:
     tidy: str = "17 4 * * *"
     texts: int = 10
     period_s: float = 10.0
+    at_once: int = 20
     poll_s: float = 1.0
 
 
@@ -128,6 +129,7 @@ class Jobs:
         DBOS.launch()
         DBOS.register_queue(
             SENDING,
+            worker_concurrency=rhythm.at_once,
             partition_limiter={"limit": rhythm.texts, "period": rhythm.period_s},
             polling_interval_sec=rhythm.poll_s,
         )
