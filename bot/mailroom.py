@@ -117,12 +117,13 @@ class Mailroom:
     def _send_reply(self, text_id: int, incoming: Incoming) -> None:
         """At once, where the worker's next round would do it too."""
         with self.ledger.reading() as book:
-            owed = book.mail.reply_ids(text_id, incoming.sender)
-            is_known = book.people.find(incoming.sender) is not None
+            who = book.people.find(incoming.sender)
+            persons = [] if who is None else [who.person_id]
+            owed = book.mail.owed_ids(persons, f"reply:{text_id}", incoming.sender)
             kept = book.inbox.find(incoming.door, incoming.provider_id)
         for each in owed:
             self.outbox.deliver(each)
-        if not is_known and kept is not None and kept.reply is not None:
+        if who is None and kept is not None and kept.reply is not None:
             # The outbox owes nothing to whom we were asked to forget.
             self._post(incoming.sender, kept.reply)
 

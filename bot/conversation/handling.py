@@ -10,7 +10,7 @@ from bot.answers import Asked, answer
 from bot.consent import Consent
 from bot.conversation.addresses import normal_address
 from bot.conversation.amending import amend
-from bot.conversation.household import export, household, invite
+from bot.conversation.household import drop_invitation, export, household, invite
 from bot.conversation.pending import WhereAsked
 from bot.conversation.recording import entry_of, with_detail
 from bot.conversation.turn import Turn
@@ -193,9 +193,9 @@ def _undo(turn: Turn, _reading: Undo) -> None:
             continue
         for undone in turn.book.records.undo(turn.writer, wanted):
             if undone.was.kind == "helper":
-                people.withdraw(
-                    turn.who.sugarbush_id, str(undone.was.detail["address"]), turn.now_utc
-                )
+                address = str(undone.was.detail["address"])
+                people.withdraw(turn.who.sugarbush_id, address, turn.now_utc)
+                drop_invitation(turn, address)
             turn.undone.append(undone.was)
             said = undone.was if undone.now is None else undone.now
             lead = "undone: " if undone.now is None else "back to "
@@ -281,6 +281,7 @@ def _join(turn: Turn, _reading: Join) -> None:
         return
     wishes = wishes_of(turn)
     turn.who = people.join(who, invitation, turn.now_utc)
+    drop_invitation(turn, who.address)
     turn.forget()
     carry_over(turn, wishes)
     turn.reply.answers.append(meeting.joined(invitation.by, standing.short(turn.tally, turn.style)))

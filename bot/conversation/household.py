@@ -13,6 +13,7 @@ from bot.conversation.addresses import normal_address
 from bot.conversation.reach import EXPORT_FOR
 from bot.conversation.turn import Turn
 from bot.ledger import HELPER, OWNER, Code, Logged, NewText
+from bot.ledger.outbox import DROPPED, OWED
 from bot.messages import EMAIL_DOOR, SMS_DOOR, Kind, door_of
 from bot.reading import Choice, Doubt
 from bot.reading.kinds import Household
@@ -36,6 +37,7 @@ MAILED_LENGTH = 8
 NOTICE_FOR = timedelta(days=2)
 # An invitation is one message, whenever it is made again.
 _ONCE = date(2000, 1, 1)
+_INVITE = "invite:"
 
 
 def take_code(turn: Turn) -> bool:
@@ -143,7 +145,20 @@ def invite(turn: Turn, address: str) -> None:
     words = wording.invitation(turn.who.address, by_mail=door_of(address) == EMAIL_DOOR)
     if door_of(address) == EMAIL_DOOR and turn.reach.mail_address is None:
         return
-    _notify(turn, address, f"invite:{address}", words, _ONCE)
+    _notify(turn, address, f"{_INVITE}{address}", words, _ONCE)
+
+
+def drop_invitation(turn: Turn, address: str) -> None:
+    """The message that asks somebody in need not go any more."""
+    outbox = turn.book.outbox
+    persons = {mate.person_id for mate in turn.book.members.of(turn.who.sugarbush_id)}
+    invited = turn.book.people.find(address)
+    if invited is not None:
+        persons.add(invited.person_id)
+    for each in turn.book.mail.owed_ids(persons, f"{_INVITE}{address}", address):
+        owed = outbox.lock(each)
+        if owed is not None and owed.state == OWED:
+            outbox.change(each, state=DROPPED, reason="nobody is asked in any more")
 
 
 def _remove(turn: Turn, reading: Household) -> str:
@@ -156,6 +171,7 @@ def _remove(turn: Turn, reading: Household) -> str:
         return wording.NOT_IN
     if people.is_invited(bush, address):
         people.withdraw(bush, address, turn.now_utc)
+        drop_invitation(turn, address)
         return wording.withdrawn(address)
     if not people.is_member(bush, address):
         return wording.NOT_IN

@@ -81,7 +81,9 @@ _ROUTES = (
     .order_by(_address.c.id)
 )
 _REPLY = select(_outbox.c.id).where(
-    _outbox.c.key == bindparam("key"), _outbox.c.address == bindparam("which")
+    _outbox.c.person_id.in_(bindparam("persons", expanding=True)),
+    _outbox.c.key == bindparam("key"),
+    _outbox.c.address == bindparam("which"),
 )
 _OWED_BY_KEY = select(_outbox.c.key).where(_outbox.c.id == bindparam("text"))
 _RECENT = select(func.count()).where(
@@ -156,9 +158,10 @@ class MailRows:
         """Say what the answer to a mail carries."""
         self._connection.execute(_ATTACH, {"text": text_id, "what": what})
 
-    def reply_ids(self, text_id: int, address: str) -> list[int]:
-        """The numbers in the outbox of what answers a text."""
-        given = {"key": f"reply:{text_id}", "which": address}
+    def owed_ids(self, persons: Collection[int], key: str, address: str) -> list[int]:
+        """The numbers in the outbox of what an address is owed for something, as a text of one
+        of some persons."""
+        given: dict[str, Any] = {"persons": list(persons), "key": key, "which": address}
         return list(self._connection.execute(_REPLY, given).scalars())
 
     def key_of(self, owed_id: int) -> str | None:

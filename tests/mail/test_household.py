@@ -59,6 +59,18 @@ def test_the_invited_one_gets_one_message_however_often_they_are_added(house: Ho
     assert told.startswith(f"Pailtext: {PHONE} asks you to log sap")
 
 
+def test_one_who_has_joined_or_is_not_asked_any_more_gets_no_invitation(house: House) -> None:
+    """It is night: the invitation waits for the morning."""
+    house.clock.advance(timedelta(hours=5))
+    house.text(f"add {OTHER_PHONE}")
+    house.text("join", OTHER_PHONE)
+    house.text("add +15550100013")
+    house.text("scratch that")
+    house.clock.advance(timedelta(hours=10))
+    house.outbox.deliver_due()
+    assert house.phones.texts(OTHER_PHONE) == house.phones.texts("+15550100013") == []
+
+
 def test_an_invited_mail_address_joins_by_a_proved_mail(house: House) -> None:
     house.text("10 gal at 2")
     house.text(f"add {BEN}")
