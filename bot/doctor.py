@@ -5,21 +5,26 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from datetime import timedelta
 from urllib.parse import urlencode
 
 import httpx
 from sqlalchemy.exc import SQLAlchemyError
 
+from bot.channels.channel import Channel, SendError
 from bot.channels.twilio_sms import Form
 from bot.clock import SystemClock
 from bot.ledger import NewerStoreError
+from bot.messages import SMS_DOOR, Outgoing
 from bot.serving import look_at_store, open_webhook
 from bot.settings import Settings, SettingsError, load_settings, misspelt
 from bot.web import TWILIO_PATH, Closed
-from bot.wiring import build, mail_of, with_folder
+from bot.wiring import Parts, build, channels_of, mail_of, with_folder
 
 # The public way in goes over the internet and back.
 _TIMEOUT_S = 10.0
+# A worker looks every minute; what waits for several times the longest that a look takes has none.
+_OVERDUE = timedelta(minutes=15)
 # A signed form that is no text: an open webhook with the same token answers 400 and keeps
 # nothing, whatever lies between.
 _PROBE = {"Pailtext": "doctor"}
@@ -42,11 +47,11 @@ class Finding:
 Ask = Callable[[str, dict[str, str], dict[str, str]], int]
 
 
-def examine(ask: Ask | None = None) -> Iterator[Finding]:
+def examine(ask: Ask | None = None, twilio: Channel | None = None) -> Iterator[Finding]:
     """Look at everything, in the order in which it has to work.
 
     `ask` posts a form with headers to a URL and gives the HTTP status; raises httpx.HTTPError
-    where there is no answer.
+    where there is no answer. `twilio` is what would send texts, where not the settings' own.
     """
     for line in misspelt():
         yield Finding("settings", line, "Correct the name, or remove it.")
@@ -60,6 +65,8 @@ def examine(ask: Ask | None = None) -> Iterator[Finding]:
     yield store(settings)
     yield from mail(settings)
     yield from way_in(settings, ask or post)
+    yield way_out(settings, twilio)
+    yield weather(settings)
 
 
 def store(settings: Settings) -> Finding:
@@ -74,11 +81,63 @@ def store(settings: Settings) -> Finding:
         return Finding("store", f"{where} does not open ({_first_line(error)})", _remedy(settings))
     try:
         look_at_store(parts)
+        waits = _waits_in_vain(parts)
     finally:
         parts.ledger.close()
     if path is not None and not os.access(path, os.W_OK):
         return Finding("store", f"{path} may not be written", _remedy(settings))
+    if waits:
+        return Finding(
+            "store",
+            f"{where} opens, but texts in it have been due for over"
+            f" {_OVERDUE.total_seconds() / 60:g} minutes",
+            "Start `pailtext serve`, or `pailtext work` beside `serve --no-worker`: nobody sends.",
+        )
     return Finding("store", f"{where} opens")
+
+
+def _waits_in_vain(parts: Parts) -> bool:
+    """True when texts are due for so long that no worker can be at them."""
+    with parts.ledger.reading() as book:
+        return bool(book.outbox.due(parts.clock.now_utc() - _OVERDUE, 1))
+
+
+def way_out(settings: Settings, twilio: Channel | None) -> Finding:
+    """Do alerts and reminders leave? Twilio is asked for its list of texts, and sends none."""
+    given = {
+        "PAILTEXT_TWILIO_ACCOUNT_SID": settings.twilio_account_sid,
+        "PAILTEXT_TWILIO_AUTH_TOKEN": settings.twilio_auth_token,
+        "PAILTEXT_TWILIO_FROM": settings.twilio_from,
+    }
+    missing = [name for name, value in given.items() if value is None]
+    if missing:
+        return Finding(
+            "sending",
+            f"without {' and '.join(missing)} no alert, reminder or late reply leaves by text",
+            "Set them: the Twilio console shows the SID under Account Info, and your numbers.",
+        )
+    channel = twilio or channels_of(settings)[SMS_DOOR]
+    probe = Outgoing(str(settings.twilio_from), "Pailtext: doctor")
+    try:
+        channel.find(probe, SystemClock().now_utc())
+    except SendError as error:
+        return Finding(
+            "sending",
+            f"Twilio does not serve this account ({error})",
+            "See that SID and token are those of one account, and that it is active and paid for.",
+        )
+    return Finding("sending", f"Twilio knows the account; texts leave from {settings.twilio_from}")
+
+
+def weather(settings: Settings) -> Finding:
+    """Is there a forecast at all?"""
+    if settings.weather_contact is None:
+        return Finding(
+            "weather",
+            "without PAILTEXT_WEATHER_CONTACT there is no forecast and no morning alert",
+            "Set it to a mail address or site of yours: the services ask whom to write to.",
+        )
+    return Finding("weather", f"the services are told to write to {settings.weather_contact}")
 
 
 def mail(settings: Settings) -> Iterator[Finding]:

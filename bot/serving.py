@@ -86,7 +86,7 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
         if taken_up:
             log.info("Read %d texts that were kept but not read before", taken_up)
         warm()
-        with _worker(parts, database_url) if with_worker else nullcontext():
+        with _worker(parts, database_url, settings) if with_worker else nullcontext():
             uvicorn.run(
                 app,
                 host=host,
@@ -101,11 +101,11 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
         parts.ledger.close()
 
 
-def _worker(parts: Parts, database_url: str) -> AbstractContextManager[None]:
+def _worker(parts: Parts, database_url: str, settings: Settings) -> AbstractContextManager[None]:
     # Its engine takes half a second to import.
-    from bot.worker import working
+    from bot.worker import rhythm_of, working
 
-    return working(parts, database_url)
+    return working(parts, database_url, rhythm_of(settings))
 
 
 def open_webhook(settings: Settings) -> Signatures | Closed:

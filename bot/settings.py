@@ -117,6 +117,8 @@ class Settings(BaseSettings):
     twilio_account_sid, twilio_auth_token: of the Twilio account; its texts are signed with the
     token.
     twilio_from: the number or Messaging Service that unasked texts are sent from.
+    texts_per_second: how many texts each sending number may hand over; a United States long number
+    sends one segment a second, and Twilio queues what is above (from memory).
     weather_contact: the host's mail address or site, told to the weather services; without it no
     forecast is asked for and no alert goes.
     mail_address: that of the mailbox which mails come to and leave from; mail_imap, mail_smtp:
@@ -138,6 +140,7 @@ class Settings(BaseSettings):
     twilio_account_sid: Annotated[str, AfterValidator(_account_sid)] | None = None
     twilio_auth_token: Annotated[SecretStr, AfterValidator(_auth_token)] | None = None
     twilio_from: Annotated[str, AfterValidator(_from)] | None = None
+    texts_per_second: Annotated[float, Field(ge=0.1, le=1000)] = 1.0
     weather_contact: Annotated[str, AfterValidator(_weather_contact)] | None = None
     mail_address: Annotated[str, AfterValidator(_mail_address)] | None = None
     mail_imap: Annotated[str, _mail_server("imaps", "imap")] | None = None

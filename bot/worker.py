@@ -7,6 +7,7 @@ import signal
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 
 from bot.clock import SystemClock
 from bot.jobs import Jobs, Rhythm, Work
@@ -37,6 +38,13 @@ def working(parts: Parts, database_url: str, rhythm: Rhythm | None = None) -> It
             yield
     finally:
         jobs.stop()
+
+
+def rhythm_of(settings: Settings) -> Rhythm:
+    """The usual rhythm, at the rate that the settings allow a sender."""
+    usual = Rhythm()
+    texts = max(1, round(settings.texts_per_second * usual.period_s))
+    return replace(usual, texts=texts)
 
 
 @contextmanager
@@ -73,7 +81,7 @@ def work(settings: Settings) -> None:
         public_url=settings.public_url,
     )
     try:
-        with working(parts, database_url):
+        with working(parts, database_url, rhythm_of(settings)):
             told_to_stop.wait()
     finally:
         parts.ledger.close()

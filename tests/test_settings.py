@@ -157,3 +157,21 @@ def test_a_misspelt_setting_is_noticed(monkeypatch: pytest.MonkeyPatch, env_file
         "PAILTEXT_TWILIO_TOKEN is no setting of this version;"
         " did you mean PAILTEXT_TWILIO_AUTH_TOKEN?",
     ]
+
+
+@pytest.mark.parametrize(("told", "found"), [(None, 1.0), ("100", 100.0), ("0.5", 0.5)])
+def test_the_rate_of_a_sender_is_one_text_a_second_unless_told(
+    monkeypatch: pytest.MonkeyPatch, env_file: Path, told: str | None, found: float
+) -> None:
+    if told is not None:
+        monkeypatch.setenv("PAILTEXT_TEXTS_PER_SECOND", told)
+    assert load_settings(env_file).texts_per_second == found
+
+
+@pytest.mark.parametrize("told", ["0", "-1", "many", "nan", "5000"])
+def test_a_rate_that_cannot_be_is_refused(
+    monkeypatch: pytest.MonkeyPatch, env_file: Path, told: str
+) -> None:
+    monkeypatch.setenv("PAILTEXT_TEXTS_PER_SECOND", told)
+    with pytest.raises(SettingsError, match="PAILTEXT_TEXTS_PER_SECOND"):
+        load_settings(env_file)
