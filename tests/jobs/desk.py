@@ -24,7 +24,7 @@ class Desk:
 
     waiting: list[Due] = field(default_factory=list)
     outcomes: dict[int, Callable[[], str]] = field(default_factory=dict)
-    delivered: list[tuple[int, float]] = field(default_factory=list)
+    delivered: list[int] = field(default_factory=list)
     rounds: int = 0
     taken_up: int = 0
     lock: threading.Lock = field(default_factory=threading.Lock)
@@ -46,7 +46,7 @@ class Desk:
 
     def deliver(self, text_id: int) -> str:
         with self.lock:
-            self.delivered.append((text_id, time.monotonic()))
+            self.delivered.append(text_id)
         return self.outcomes.get(text_id, lambda: "sent")()
 
     def wait_for(self, *due: Due) -> None:
@@ -63,11 +63,7 @@ class Desk:
 
     def ids(self) -> list[int]:
         with self.lock:
-            return sorted(text_id for text_id, _ in self.delivered)
-
-    def times(self, *text_ids: int) -> list[float]:
-        with self.lock:
-            return sorted(at for text_id, at in self.delivered if text_id in text_ids)
+            return sorted(self.delivered)
 
     def work(self) -> Work:
         return Work((self.fail, self.go), self.take_up, self.due, self.deliver)

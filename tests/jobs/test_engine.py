@@ -80,14 +80,23 @@ def test_the_rounds_are_gone_by_the_clock_though_one_fails(desk: Desk) -> None:
 
 def test_each_sender_has_a_rate_of_its_own(desk: Desk) -> None:
     """Twice as many texts as a period allows, by each of two numbers: the second half waits for
-    the next period, and neither number for the other."""
+    the next period, and neither number for the other. (By the moment at which the engine begins
+    them, which the limit counts; a busy machine is late with some, not early.)"""
     first, second = (31, 32, 33, 34, 35, 36, 37, 38), (41, 42, 43, 44, 45, 46, 47, 48)
     desk.wait_for(*dues(*first, sent_from="+15550100098"), *dues(*second, sent_from="+15550100099"))
-    for numbers in (first, second):
-        times = desk.times(*numbers)
-        assert times[TEXTS] - times[0] >= PERIOD_S * 0.75
-    times = desk.times(*first, *second)
-    assert times[2 * TEXTS - 1] - times[0] < PERIOD_S * 0.75
+    begun = [sorted(map(begun_s, numbers)) for numbers in (first, second)]
+    for times in begun:
+        assert times[TEXTS] - times[0] >= PERIOD_S
+        # No more than the limit in any stretch of a period's length.
+        for early, late in zip(times, times[TEXTS:], strict=False):
+            assert late - early >= PERIOD_S * 0.9
+    both = sorted([*begun[0][:TEXTS], *begun[1][:TEXTS]])
+    assert both[-1] - both[0] < PERIOD_S
+
+
+def begun_s(text_id: int) -> float:
+    """When the engine took the first try of a text from the queue, in seconds."""
+    return float(of(text_id)[0].dequeued_at) / 1000
 
 
 def test_the_version_of_the_application_is_a_constant(desk: Desk) -> None:
