@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 
@@ -16,7 +17,7 @@ from bot.reckoning.checks import positive, within
 from bot.reckoning.daylight import sunset_utc
 from bot.reckoning.finish import finish_f, pan_brix
 from bot.reckoning.fuel import heat_btu, propane_for, syrup_from_propane, syrup_from_wood, wood_for
-from bot.standing import boil_sums, season_boils
+from bot.standing import Boil, boil_sums, season_boils
 from bot.wording import amounts as say
 from bot.wording import boil as wording
 
@@ -100,15 +101,21 @@ def _pan_ft2(asked: Asked) -> float | None:
 
 
 def _own_boils(asked: Asked) -> list[tuple[float, float]]:
-    """Sap and hours of the boils of this season and the last; none where the question names
-    another pan."""
+    """Sap and hours of the boils of this season, with those of the last while they are too few;
+    none where the question names another pan."""
     named = asked.mentioned.pan_ft2
     if named is not None and named != asked.kit.pan_ft2:
         return []
-    before = season_boils(asked.book, asked.sugarbush_id, asked.season - 1)
+    own = _told_whole(asked.boils)
+    if len(own) < figures.BOILS_ENOUGH:
+        own = _told_whole(season_boils(asked.book, asked.sugarbush_id, asked.season - 1)) + own
+    return own
+
+
+def _told_whole(boils: Sequence[Boil]) -> list[tuple[float, float]]:
     return [
         (boil.gallons, boil.hours)
-        for boil in (*before, *asked.boils)
+        for boil in boils
         if boil.gallons and boil.hours and not boil.is_open
     ]
 

@@ -113,7 +113,8 @@ class Sums:
     def sap_since(self, sugarbush_id: int, season: int, since: date) -> list[TimedSap]:
         """The sap of a season from a day on, in wall-clock order, a moment's sap together."""
         rows = self._run(_SAP_SINCE, sugarbush_id, season, since=midnight(since))
-        return [TimedSap(*row) for row in rows]
+        # A record's wall clock is always in its own day.
+        return [TimedSap(at_local, at_local.date(), gallons) for at_local, gallons in rows]
 
     def to_a_day(self, sugarbush_id: int, season: int, day: date) -> dict[str, ToADay]:
         """Gallons of each kind in a season, all of them and those up to a day, by kind."""
@@ -203,10 +204,10 @@ _SUGAR_BY_DAY = (
 
 
 _SAP_SINCE = (
-    select(_record.c.at_local, _record.c.on, func.sum(_record.c.gallons))
+    select(_record.c.at_local, func.sum(_record.c.gallons))
     .where(*LIVE, _IN_SEASON, _record.c.kind == "sap", _record.c.at_local >= bindparam("since"))
-    .group_by(_record.c.at_local, _record.c.on)
-    .order_by(_record.c.at_local, _record.c.on)
+    .group_by(_record.c.at_local)
+    .order_by(_record.c.at_local)
 )
 _KEPT_IN_SEASON = (_kept.c.sugarbush_id == bindparam("bush"), _kept.c.season == bindparam("year"))
 _BY_BRIX = select(

@@ -38,6 +38,18 @@ QUESTIONS = (
     "what have i spent",
     "is my sap still good",
     "what temp do i draw at",
+    "how long will 40 gal take to boil in a 2x3 pan",
+    "when do i light the fire for 40 gal to be done before dark",
+    "how much wood for 40 gal",
+    "how many taps should i put in",
+    "how many pints can i fill",
+    "why so little syrup",
+    "what is it worth at $60 a gallon",
+    "which trees havent i emptied lately",
+    "hydrometer 60.4 at 185 is that done",
+    "1 gal at 70 brix too thick",
+    "how do i store sap",
+    "more",
 )
 RECORD = "3 gal at 2.2"
 MOST_MS = 5.0

@@ -41,8 +41,8 @@ def answer(known: Known) -> Told:
     )
     degree = "F" if known.units == "us" else "C"
     eye = (
-        "By eye: off a cold scoop syrup hangs in a sheet, water falls in drops; bubbles turn small"
-        f" and golden. That brings you near, no more. One degree {degree} is some"
+        "By eye: off a cold scoop syrup aprons, hangs in a sheet; water falls in drops; bubbles"
+        f" turn small and golden. That brings you near, no more. One degree {degree} is some"
         f" {_brix_per_degree(known):g} Brix, so a thermometer alone can't judge it."
     )
     thin = (

@@ -98,10 +98,11 @@ _GALLONS_EACH = {"half gal": 0.5, "half pint": 1 / 16, "gal": 1.0, "qu": 0.25, "
 
 _FILLER = frozenset(
     (
-        "a about actually also an and approx around at bare boil boiling by for from got have here "
-        "home homemade i i'm i've im in is it it's its just kinda like made mine my new now of old "
-        "on one only our over pretty ours roughly s small big so standard that the then these they "
-        "this to today up use uses using was we we're we've were with"
+        "a about actually also an and approx are around at bare boil boiling by for from "
+        "got have here home homemade i i'm i've im in is it it's its just kinda like made "
+        "mine my new now of old on one only our over pretty ours roughly s small big so "
+        "standard that the then these they this to today up use uses using was we we're "
+        "we've were with "
     ).split()
 )
 _OF_A_PAN = frozenset(

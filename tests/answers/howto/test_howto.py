@@ -447,9 +447,7 @@ def test_maine_keeps_farther_from_old_holes() -> None:
 
 def test_thick_syrup_takes_a_cup_to_the_gallon() -> None:
     """1 gal at 70 Brix to 66.9: 8.0 fl oz of water, by mass balance."""
-    assert "a gallon at 70 takes some 8 fl oz" in " ".join(
-        HOWTO["finishing"](in_march("VT")).more
-    )
+    assert "a gallon at 70 takes some 8 fl oz" in " ".join(HOWTO["finishing"](in_march("VT")).more)
 
 
 def test_a_month_that_is_none_is_refused() -> None:

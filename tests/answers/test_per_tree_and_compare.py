@@ -1,0 +1,64 @@
+"""Tree by tree, lot by lot, and season against season."""
+
+from __future__ import annotations
+
+from tests.conversation.stage import Stage
+
+
+def _bush() -> Stage:
+    stage = Stage()
+    stage.settled()
+    stage.text("tree 1 2 gal at 2.0, tree 2 3 gal at 2.6, tree 3 1 gal", "2027-03-01T17:00")
+    stage.text("tree 1 2.5 gal at 2.0", "2027-03-07T17:00")
+    return stage
+
+
+def test_the_tree_that_gives_most() -> None:
+    assert _bush().text("best tree?", "2027-03-07T18:00").startswith("Tree 1 gives most, 4.5 gal")
+
+
+def test_the_sweetest_tree() -> None:
+    assert "Tree 2 is sweetest, 2.6" in _bush().text("sweetest tree?", "2027-03-07T18:00")
+
+
+def test_the_poorest_tree() -> None:
+    assert "Tree 3 gave least, 1 gal" in _bush().text("poorest tree", "2027-03-07T18:00")
+
+
+def test_trees_that_were_not_emptied_while_others_were() -> None:
+    reply = _bush().text("which trees havent i emptied lately", "2027-03-07T18:00")
+    assert "tree 2" in reply
+    assert "tree 3" in reply
+    assert "tree 1" not in reply
+
+
+def test_one_tree_by_its_name() -> None:
+    reply = _bush().text("how is tree 2 doing", "2027-03-07T18:00")
+    assert "Tree 2: 3 gal this season at 2.6 Brix, number 2 of 3" in reply
+
+
+def test_one_tree_that_was_never_heard_of_is_not_made_up() -> None:
+    assert "tree 9" not in _bush().text("how is tree 9 doing", "2027-03-07T18:00").casefold()
+
+
+def test_a_season_to_the_same_day_with_its_syrup() -> None:
+    stage = Stage()
+    stage.settled()
+    stage.text("30 gal at 2", "2026-03-02T17:00")
+    stage.text("drew off 2 qt", "2026-03-02T18:00")
+    stage.text("50 gal at 2", "2026-03-20T17:00")
+    stage.text("40 gal at 2", "2027-03-02T17:00")
+    stage.text("drew off 3 qt", "2027-03-02T18:00")
+    reply = stage.text("are we ahead of last year", "2027-03-05T18:00")
+    assert "10 gal ahead of last season: 40 gal of sap now, 30 gal by Mar 5" in reply
+    assert "Syrup 3 qt now, 2 qt then" in reply
+    assert "80 gal" in reply
+
+
+def test_a_season_that_is_named_by_its_year() -> None:
+    stage = Stage()
+    stage.settled()
+    stage.text("30 gal at 2", "2025-03-02T17:00")
+    stage.text("40 gal at 2", "2027-03-02T17:00")
+    reply = stage.text("how are we doing compared to 2025", "2027-03-05T18:00")
+    assert "10 gal ahead of season 2025" in reply
