@@ -34,7 +34,7 @@ def transcript(season: Path) -> str:
     for printed in map(json.loads, replay(lines)):
         if "text" in printed:
             answers.setdefault(printed["re"], []).append(printed["text"])
-    shown = []
+    shown: list[str] = []
     day = None
     for number, told in enumerate(map(json.loads, lines)):
         at = datetime.fromisoformat(told["at"])
