@@ -66,7 +66,8 @@ _IDLE = frozenset(
         "and are ask but can did does don for from get good had has have how into its just let "
         "like may more most need not now off old one out over should some than that the them then "
         "there they this too under use what when where which who why will with you your sap syrup "
-        "maple"
+        "maple hot cold deep high low long big small much heat warm temp pan pot fill day night "
+        "boil thing stuff work well good know tell way"
     ).split()
 )
 

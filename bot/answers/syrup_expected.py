@@ -30,6 +30,8 @@ _ASKS_JARS = re.compile(
 )
 _ASKS_SAP = re.compile(
     r"\bhow (?:much|many)(?: gal\w*| lit\w+| l)?(?: of)? sap\b(?!.*\b(?:so far|got|have i)\b)"
+    r"|\bhow (?:much|many)\b.*\b(?:mak(?:e|es|ing)|for|till|until|get|takes?|in)\b"
+    r".*\b(?:gal\w*|qt|quart|pint|lit\w+) of syrup\b"
     r"|\bsap (?:do i need|does it take|for a|to make|per)\b"
 )
 _ASKS_WHY = re.compile(

@@ -351,7 +351,7 @@ def _led_by_question(clause: Clause) -> bool:
     goes_on = clause.joint == "," and first in ("is", "are") and clause.ended_by != "?"
     if (
         second is not None
-        and second.sort in ("volume", "number", "temp", "length")
+        and second.sort in _AMOUNTS_ASKED_OF
         and first in _ASKS_OF_AMOUNT
         and not goes_on
     ):
@@ -372,7 +372,10 @@ def _led_by_question(clause: Clause) -> bool:
     return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
 
 
-_ASKS_OF_AMOUNT = frozenset("would will does is are can could should".split())
+_ASKS_OF_AMOUNT = frozenset("would will does do is are can could should".split())
+_AMOUNTS_ASKED_OF = frozenset(
+    "volume number temp length cords vessels hours mass money brix".split()
+)
 
 
 def _to_be_logged(leading: Sequence[Item]) -> bool:

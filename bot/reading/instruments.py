@@ -107,7 +107,10 @@ _BOTTLES = re.compile(
 _ASKS = re.compile(
     r"\?|\b(?:ok|okay|enough|good|fine|safe|is that|is it|too|can i|should i|right)\b"
 )
-_SELLS = re.compile(r"\b(?:legal|law|lawful|sell|sale|allowed)\b")
+_SELLS = re.compile(
+    r"\b(?:legal|law|lawful|sell|sale|allowed)\b|\bsyrup\b.*\b(?:ok|okay|good|right|enough)\b"
+    r"|\bwhat if\b.*\bsyrup\b"
+)
 _HOT = re.compile(r"\b(?:hot|boiling|off the pan|from the pan|fresh)\b")
 _STEM_PART = re.compile(
     r"\b(?:stem|made for|calibrated)\b[a-z' ]{0,22}?\d+(?:\.\d+)?\s*(?:deg\w*)?\s*(?:f|c)?\b"

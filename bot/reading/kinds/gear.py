@@ -87,7 +87,8 @@ _BAROMETER = re.compile(
     r"\s*(inhg|inches|inch|in|hpa|mbar|mb|kpa)?"
 )
 _PRICE = re.compile(
-    rf"\$\s*{_NUMBER}\s*(?:a|an|per|/|for a|for each|each|for)\s*"
+    rf"(?:\$\s*|\b(?:sell|sells|selling|price|charge|get)(?: it| them)?(?: at| for| is)? )"
+    rf"{_NUMBER}\s*(?:a|an|per|/|for a|for each|each|for)\s*"
     r"(half[- ]?gal\w*|half[- ]?pint|gal\w*|quart|qt|pint|pt|lit\w+|l)\b"
 )
 _FIRE = re.compile(r"\b(firewood|wood|propane|gas)\b")
