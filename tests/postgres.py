@@ -11,6 +11,7 @@ import shutil
 import subprocess
 import tempfile
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from itertools import count
 from pathlib import Path
@@ -27,6 +28,7 @@ TEMPLATE = "pailtext_template"
 # PostgreSQL refuses to run as root; Debian's packages make this account for it.
 ACCOUNT_FOR_ROOT = "postgres"
 START_TIMEOUT_S = 60
+_NO_PROGRAMS = "no PostgreSQL server programs here (Debian: apt install postgresql)"
 
 
 @dataclass(frozen=True)
@@ -70,12 +72,21 @@ def programs() -> Path | None:
 @pytest.fixture(scope="session")
 def postgres_server() -> Iterator[Server]:
     """A PostgreSQL server of our own. Without its programs: skipped, but under CI a failure."""
+    if programs() is None:
+        if os.environ.get("CI") == "true":
+            pytest.fail(_NO_PROGRAMS)
+        pytest.skip(_NO_PROGRAMS)
+    with running_postgres() as server:
+        yield server
+
+
+@contextmanager
+def running_postgres() -> Iterator[Server]:
+    """A PostgreSQL server of our own, until the end of the block. Raises RuntimeError without its
+    programs."""
     bin_folder = programs()
     if bin_folder is None:
-        reason = "no PostgreSQL server programs here (Debian: apt install postgresql)"
-        if os.environ.get("CI") == "true":
-            pytest.fail(reason)
-        pytest.skip(reason)
+        raise RuntimeError(_NO_PROGRAMS)
     # Short, as the path of a socket may have about 100 characters only.
     folder = Path(tempfile.mkdtemp(prefix="pailtext-", dir="/tmp"))
     as_user = ACCOUNT_FOR_ROOT if os.geteuid() == 0 else None
