@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 from threading import Thread
 from typing import Literal, Protocol
 
 from bot import units
-from bot.clock import local_time
+from bot.clock import local_time, season_of
 from bot.entry import Entry
 from bot.reckoning.hourly import Hour, whole_hours
 from bot.reckoning.mornings import NightFreeze, WarmSpell, first_warm_day, freeze_tonight
@@ -30,6 +31,8 @@ from bot.weather import Known, Place, local_hours, pressure_at
 OLD_NEWS = timedelta(hours=12)
 # Hours before today's midnight that are kept: last night.
 _KEPT_BEHIND = timedelta(days=1)
+# How long before January days are read again: the south taps in late December (our own).
+_KEPT_BEFORE_JANUARY = timedelta(days=31)
 # As many hours as a tree may remember, and a week ahead: a freeze is forgotten within days.
 _LATELY_HOURS = 24 * 24
 # F by which hours of a night are told apart (our own: a forecast is no finer).
@@ -40,6 +43,30 @@ class Weather(Protocol):
     """Whoever knows the weather: `weather.Latest`."""
 
     def known(self, place: Place, now_utc: datetime) -> Known | None: ...
+
+    def area(self, place: Place, now_utc: datetime) -> str:
+        """Names what has one weather with the place: the cell that it lies in."""
+
+
+@dataclass(frozen=True, slots=True)
+class DayKept:
+    """A local day as it was judged last. score: 0 to 1, as in `Outlook`; low_f and high_f: its
+    lowest and highest hour, the night before included, F."""
+
+    date: date
+    score: float
+    low_f: float
+    high_f: float
+
+
+class Days(Protocol):
+    """Where the days of each area are kept, longer than the hours of the forecasts."""
+
+    def of(self, area: str, since: date) -> list[DayKept]:
+        """The kept days of an area from one on, in order."""
+
+    def keep(self, area: str, days: Sequence[DayKept]) -> None:
+        """Keep days, each in place of what was kept of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +91,7 @@ class Outdoors:
     ends_local: the end of the last known hour. age: since the forecast was issued. source: its
     name; attribution: what its licence asks to be said. elevation_ft: of the ground it is for;
     sea_level_inhg: the air's pressure now, reduced to sea level; both None where not told.
+    kept: days of this winter before the first known one, as they were judged in their time.
     """
 
     now_local: datetime
@@ -75,6 +103,7 @@ class Outdoors:
     attribution: str
     elevation_ft: float | None
     sea_level_inhg: float | None
+    kept: tuple[DayKept, ...] = ()
 
     @property
     def today(self) -> date:
@@ -159,8 +188,17 @@ class Outdoors:
     def day_temperatures(self) -> list[DayTemps]:
         """Each known day's low and high, for the signs of the season's end; a day that the
         forecast breaks off in is left out."""
+        return [DayTemps(day.date, day.low_f, day.high_f) for day in (*self.kept, *self.judged())]
+
+    def scores(self) -> dict[date, float]:
+        """Each day's score, of those kept and of those known; what is known now goes first."""
+        kept = {day.date: day.score for day in self.kept}
+        return kept | {day.date: day.score for day in self.days}
+
+    def judged(self) -> list[DayKept]:
+        """The known days as they are worth keeping: not one that the forecast breaks off in."""
         return [
-            DayTemps(day.date, min(day.low_f, day.high_f), day.high_f)
+            DayKept(day.date, day.score, min(day.low_f, day.high_f), day.high_f)
             for day in self.days
             if day.complete
         ]
@@ -203,6 +241,21 @@ def weather_place(place: Entry | None, zone: str) -> Place | None:
     return Place(float(latitude), float(longitude), zone=zone)
 
 
+def _with_days(out: Outdoors, days: Days, area: str) -> Outdoors:
+    """The same with the days of this winter that are kept; and keep those that may have changed.
+
+    Of days before yesterday nothing new is learned, and with every hour that is forgotten less is
+    known of what came before them: they stay as they were judged.
+    """
+    kept = days.of(area, date(season_of(out.today), 1, 1) - _KEPT_BEFORE_JANUARY)
+    stands = set(kept)
+    since = out.today - _KEPT_BEHIND
+    if new := [day for day in out.judged() if day.date >= since and day not in stands]:
+        days.keep(area, new)
+    first = min((day.date for day in out.days), default=out.today)
+    return replace(out, kept=tuple(day for day in kept if day.date < first))
+
+
 # Why no weather is known: no source is set, the place is not told or not on the map, or no source
 # answers now.
 NoWeather = Literal["no source", "no place", "no answer"]
@@ -232,12 +285,14 @@ class Skies:
 
     anywhere: where to ask for those whose place is not on the map, since the weather of a file
     is the same everywhere; None to have no weather for them. patience: how long somebody who
-    waits for an answer is kept waiting; None for as long as it takes.
+    waits for an answer is kept waiting; None for as long as it takes. days: where the days that
+    are judged are kept; None for weather that knows its past itself.
     """
 
     weather: Weather
     anywhere: Place | None = None
     patience: timedelta | None = None
+    days: Days | None = None
 
     def place(self, place: Entry | None, zone: str) -> Place | None:
         """Where to ask the weather of a sugarbush for, None where nobody can."""
@@ -250,7 +305,14 @@ class Skies:
         """The weather over a place, None where no source has any. May ask over the network: never
         within a transaction."""
         known = self.weather.known(place, now_utc)
-        return None if known is None else outdoors(known, zone, now_utc)
+        found = None if known is None else outdoors(known, zone, now_utc)
+        if found is None or self.days is None:
+            return found
+        return _with_days(found, self.days, self.area(place, now_utc))
+
+    def area(self, place: Place, now_utc: datetime) -> str:
+        """Names what has one weather with the place. May ask over the network, as `over`."""
+        return self.weather.area(place, now_utc)
 
     def look(self, wanted: WeatherWantedError) -> Looked:
         """The weather that an answer waits for, as far as patience goes. What comes later is kept

@@ -32,7 +32,7 @@ def coming(bush: Bush, out: Outdoors, on: date) -> Coming:
     """What a known day may bring to pails emptied last on `bush.last_gathered`."""
     if not bush.taps:
         return Coming(None, None)
-    scores = {day.date: day.score for day in out.days}
+    scores = out.scores()
     today = scores.get(on, 0.0)
     since = _ungathered(bush, on)
     score = today + sum(scores.get(day, 0.0) for day in since)

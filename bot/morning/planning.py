@@ -62,35 +62,42 @@ class _Struck:
 
 @dataclass(slots=True)
 class _Seen:
-    """The weather asked for in one round, once for each place and wall clock."""
+    """The weather asked for in one round, once for each area and wall clock: the people of a cell
+    share what was judged of it, wherever in it they live."""
 
     skies: Skies | None
     now_utc: datetime
+    _areas: dict[str, str] = field(default_factory=dict)
     _known: dict[tuple[str, str], Outdoors | None] = field(default_factory=dict)
 
     def look(self, people: Iterable[_Person]) -> None:
         """Ask for all that these people need, several at a time."""
-        if self.skies is None:
-            return
-        wanted: dict[tuple[str, str], Place] = {}
-        for person in people:
-            place = self.skies.place(person.place, person.zone)
-            if place is not None:
-                wanted.setdefault((place.key, person.zone), place)
-        new = [key for key in wanted if key not in self._known]
-        if not new:
-            return
         skies = self.skies
-        with ThreadPoolExecutor(min(_THREADS, len(new))) as pool:
-            found = pool.map(lambda key: skies.over(wanted[key], key[1], self.now_utc), new)
-            self._known.update(zip(new, found, strict=True))
+        if skies is None:
+            return
+        places = [
+            (place, person.zone)
+            for person in people
+            if (place := skies.place(person.place, person.zone)) is not None
+        ]
+        new = {place.key: place for place, _ in places if place.key not in self._areas}
+        with ThreadPoolExecutor(_THREADS) as pool:
+            areas = pool.map(lambda place: skies.area(place, self.now_utc), new.values())
+            self._areas.update(zip(new, areas, strict=True))
+            wanted: dict[tuple[str, str], Place] = {}
+            for place, zone in places:
+                wanted.setdefault((self._areas[place.key], zone), place)
+            missing = [key for key in wanted if key not in self._known]
+            found = pool.map(lambda key: skies.over(wanted[key], key[1], self.now_utc), missing)
+            self._known.update(zip(missing, found, strict=True))
 
     def over(self, person: _Person) -> Outdoors | None:
         """What `look` found for somebody; None where nothing is known of the hours ahead."""
         if self.skies is None:
             return None
         place = self.skies.place(person.place, person.zone)
-        out = None if place is None else self._known.get((place.key, person.zone))
+        area = None if place is None else self._areas.get(place.key)
+        out = None if area is None else self._known.get((area, person.zone))
         return out if out is not None and out.knows_ahead else None
 
 

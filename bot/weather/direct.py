@@ -17,6 +17,11 @@ class Direct:
 
     source: Source
 
+    def area(self, place: Place, now_utc: datetime) -> str:
+        """The place itself: what costs nothing to ask need not be shared."""
+        del now_utc
+        return place.key
+
     def known(self, place: Place, now_utc: datetime) -> Known | None:
         """What the source has for a place now, None where it has nothing."""
         try:

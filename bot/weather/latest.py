@@ -91,6 +91,16 @@ class Latest:
         newest = max(useful, key=lambda kept: kept.forecast.issued_utc)
         return _known(newest, now_utc, failures)
 
+    def area(self, place: Place, now_utc: datetime) -> str:
+        """Names what shares its weather with a place: the cell of the first source that covers
+        it; where none can say, the place itself. Never raises a WeatherError."""
+        for source in self._sources:
+            try:
+                return _cell_name(source, self._cell(source, place, now_utc))
+            except WeatherError as error:
+                log.info("weather_no_cell", source=source.name, error=str(error))
+        return place.key
+
     def _from_source(
         self, source: Source, place: Place, now_utc: datetime, older: list[Kept]
     ) -> Kept:
@@ -111,7 +121,7 @@ class Latest:
 
         Adds a last good one to `older`. Raises a WeatherError where there is none of the three.
         """
-        cell_name = f"{source.name} {cell.key}"
+        cell_name = _cell_name(source, cell)
         with self._turn(cell_name):
             last = self._store.last_good(source.name, cell.key)
             if last is not None:
@@ -200,6 +210,10 @@ class Latest:
         """One asks for a cell while the others wait for what it gets."""
         with self._lock:
             return self._turns.setdefault(cell_name, threading.Lock())
+
+
+def _cell_name(source: Source, cell: Cell) -> str:
+    return f"{source.name} {cell.key}"
 
 
 def _is_young(kept: Kept, now_utc: datetime) -> bool:

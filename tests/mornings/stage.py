@@ -73,6 +73,10 @@ class HandWeather:
             hours = tuple(hour for hour in hours if hour.start_utc < now_utc + self.ends_after)
         return Known(found.forecast, hours, found.fetched_utc, self.age, ())
 
+    def area(self, place: Place, now_utc: datetime) -> str:
+        """That of the weather beneath."""
+        return self.weather.area(place, now_utc)
+
 
 @dataclass(frozen=True)
 class Left:

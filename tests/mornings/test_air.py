@@ -28,6 +28,10 @@ class WithAir:
         forecast = replace(found.forecast, source="nws", elevation_m=self._height_m)
         return replace(found, forecast=forecast, hours=hours)
 
+    def area(self, place: Place, now_utc: datetime) -> str:
+        """That of the weather beneath."""
+        return self._weather.area(place, now_utc)
+
 
 def season(height_m: float | None = HEIGHT_M, inhg: float | None = SEA_LEVEL_INHG) -> Season:
     made = Season(WithAir(weather_of([RUN] * 9), height_m, inhg))

@@ -63,6 +63,10 @@ class Slow:
         time.sleep(5)
         return None
 
+    def area(self, place: Place, now_utc: datetime) -> str:
+        """Nothing is shared."""
+        return place.key
+
 
 def test_whoever_waits_for_an_answer_is_not_kept_waiting_by_a_slow_service() -> None:
     skies = Skies(Slow(), patience=timedelta(milliseconds=50))
