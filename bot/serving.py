@@ -20,9 +20,10 @@ from bot.wiring import Parts, build, channels_of, mail_of, network_skies, with_f
 
 # Texts in hand when the server is told to stop are finished first, as long as Twilio waits.
 _LAST_TEXTS_S = 15
-# Texts in work at the same time. SQLite has one writer; a second one may be read meanwhile.
+# Texts in work at the same time. On SQLite those that wait for their turn to write commit together:
+# as many as there may be in one commit.
 # PostgreSQL serves as many as our side holds connections (SQLAlchemy: 5, and 10 more in need).
-_AT_ONCE_SQLITE = 2
+_AT_ONCE_SQLITE = 16
 _AT_ONCE_POSTGRESQL = 10
 
 # An invented person and their texts, one of each sort.

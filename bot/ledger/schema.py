@@ -7,6 +7,8 @@ ones), an up-to-date one is only looked at.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from sqlalchemy import Connection, Engine, inspect, text
@@ -15,7 +17,7 @@ from sqlmodel import SQLModel
 from bot.ledger import tables
 
 # The newest migration in migrations/versions; a test compares the two.
-HEAD = "0004"
+HEAD = "0005"
 MIGRATIONS = Path(__file__).parent / "migrations"
 # Any number will do, as long as all processes take the same one.
 _ADVISORY_LOCK = 7_245_001
@@ -40,11 +42,21 @@ def bring_up_to_date(engine: Engine) -> None:
     if found == HEAD:
         return
     if found is None and engine.dialect.name == "sqlite":
-        with engine.execution_options(pailtext_writes=True).begin() as connection:
+        with writing_alone(engine) as connection:
             if not inspect(connection).get_table_names():
                 create_today(connection)
                 return
     migrate(engine)
+
+
+@contextmanager
+def writing_alone(engine: Engine) -> Iterator[Connection]:
+    """A transaction that writes. On SQLite it says so at once: a reader that turns writer later
+    can fail with SQLITE_BUSY, whatever the timeout."""
+    with engine.begin() as connection:
+        if engine.dialect.name == "sqlite":
+            connection.exec_driver_sql("BEGIN IMMEDIATE")
+        yield connection
 
 
 def stamp(connection: Connection) -> str | None:
@@ -79,7 +91,7 @@ def migrate(engine: Engine, to: str = "head") -> None:
     config = Config()
     config.set_main_option("script_location", str(MIGRATIONS))
     known = {script.revision for script in ScriptDirectory.from_config(config).walk_revisions()}
-    with engine.execution_options(pailtext_writes=True).begin() as connection:
+    with writing_alone(engine) as connection:
         if engine.dialect.name == "postgresql":
             connection.execute(text(f"SELECT pg_advisory_xact_lock({_ADVISORY_LOCK})"))
         found = stamp(connection)
