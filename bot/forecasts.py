@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import astuple
+from datetime import date
+
 from bot.ledger import Ledger
+from bot.outdoors import DayKept
 from bot.weather import Cell, Kept, Located
 from bot.weather.store import kept_as_text, kept_from_text
 
@@ -48,3 +53,21 @@ class LedgerForecasts:
                 None if cell is None else cell.zone,
                 located.asked_utc,
             )
+
+
+class LedgerDays:
+    """`outdoors.Days` on the ledger: one winter's days, of which a forecast's memory of ten is no
+    more than the last. Each call is a transaction of its own, as above."""
+
+    def __init__(self, ledger: Ledger) -> None:
+        self._ledger = ledger
+
+    def of(self, area: str, since: date) -> list[DayKept]:
+        """The kept days of an area from one on, in order."""
+        with self._ledger.reading() as book:
+            return [DayKept(*day) for day in book.forecasts.days(area, since)]
+
+    def keep(self, area: str, days: Sequence[DayKept]) -> None:
+        """Keep days, each in place of what was kept of it."""
+        with self._ledger.writing() as book:
+            book.forecasts.keep_days(area, [astuple(day) for day in days])

@@ -17,7 +17,7 @@ from bot.clock import DEFAULT_ZONE as DEFAULT_ZONE
 from bot.clock import Clock
 from bot.conversation import Conversation, Senses
 from bot.conversation.reach import Reach
-from bot.forecasts import LedgerForecasts
+from bot.forecasts import LedgerDays, LedgerForecasts
 from bot.helper_lines import HelperLines
 from bot.inbox import Inbox
 from bot.ledger import Ledger
@@ -113,7 +113,7 @@ def build(
         clock=clock,
         planner=planner,
         rounds=(
-            Round("mornings", planner.plan_mornings, ledger, clock),
+            Round("mornings", planner.plan_mornings_ahead, ledger, clock),
             Round("reminders", planner.plan_reminders, ledger, clock),
             Round("helpers", HelperLines(ledger, default_zone).plan, ledger, clock),
         ),
@@ -184,7 +184,7 @@ def network_skies(settings: Settings) -> SkiesOver | None:
         cache = user_cache_path("pailtext", appauthor=False, ensure_exists=True)
         client = cached_client(contact, cache / "weather.sqlite3")
         latest = Latest(network_sources(client), LedgerForecasts(ledger))
-        return Skies(latest, patience=PATIENCE)
+        return Skies(latest, patience=PATIENCE, days=LedgerDays(ledger))
 
     return over
 

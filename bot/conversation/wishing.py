@@ -34,6 +34,8 @@ def wish(turn: Turn, reading: Wish) -> None:
     if not told:
         return
     turn.add(Entry(kind=WISH, on=turn.today, at_local=turn.sent, detail=told))
+    # What was planned for this morning is planned anew, as they wish now.
+    turn.book.outbox.take_back(turn.who.person_id, "alert", turn.now_utc)
     turn.reply.answers.append(_said(turn, reading))
 
 

@@ -1,16 +1,18 @@
-"""What weather remembers: each cell's last good forecast, and which cell a place lies in."""
+"""What weather remembers: each cell's last good forecast, which cell a place lies in, and how the
+days gone by were judged."""
 
 from __future__ import annotations
 
-from datetime import datetime
+from collections.abc import Sequence
+from datetime import date, datetime
 from typing import Any
 
 from sqlalchemy import Connection, Table, bindparam, select
 from sqlalchemy.dialects import postgresql, sqlite
 
-from bot.ledger.tables import CellFound, ForecastKept, table_of
+from bot.ledger.tables import CellFound, ForecastKept, WeatherDay, table_of
 
-_forecast, _cell = table_of(ForecastKept), table_of(CellFound)
+_forecast, _cell, _day = table_of(ForecastKept), table_of(CellFound), table_of(WeatherDay)
 
 
 def _put(table: Table, keys: tuple[str, ...]) -> dict[str, Any]:
@@ -28,6 +30,12 @@ def _put(table: Table, keys: tuple[str, ...]) -> dict[str, Any]:
 
 _PUT_FORECAST = _put(_forecast, ("source", "cell_key"))
 _PUT_CELL = _put(_cell, ("source", "place_key"))
+_PUT_DAY = _put(_day, ("area", "on"))
+_DAYS = (
+    select(_day.c.on, _day.c.score, _day.c.low_f, _day.c.high_f)
+    .where(_day.c.area == bindparam("area"), _day.c.on >= bindparam("since"))
+    .order_by(_day.c.on)
+)
 _FORECAST = select(_forecast.c.told).where(
     _forecast.c.source == bindparam("source"), _forecast.c.cell_key == bindparam("cell_key")
 )
@@ -37,7 +45,7 @@ _CELL = select(_cell.c.cell_key, _cell.c.zone, _cell.c.asked_utc).where(
 
 
 class ForecastRows:
-    """Kept forecasts and found cells within one transaction."""
+    """Kept forecasts, found cells and judged days within one transaction."""
 
     def __init__(self, connection: Connection) -> None:
         self._connection = connection
@@ -80,3 +88,21 @@ class ForecastRows:
                 "asked_utc": asked_utc,
             },
         )
+
+    def days(self, area: str, since: date) -> list[tuple[date, float, float, float]]:
+        """The kept days of an area from one on, in order: each day, its score, low and high, F."""
+        given: dict[str, Any] = {"area": area, "since": since}
+        return [
+            (on, score, low_f, high_f)
+            for on, score, low_f, high_f in self._connection.execute(_DAYS, given)
+        ]
+
+    def keep_days(self, area: str, days: Sequence[tuple[date, float, float, float]]) -> None:
+        """Keep days, each in place of what was kept of it."""
+        # In one order, so that two at once do not wait for each other's rows.
+        rows = [
+            {"area": area, "on": on, "score": score, "low_f": low_f, "high_f": high_f}
+            for on, score, low_f, high_f in sorted(days)
+        ]
+        if rows:
+            self._connection.execute(_PUT_DAY[self._connection.dialect.name], rows)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Any
 
-from sqlalchemy import Connection, Row, bindparam, func, select, update
+from sqlalchemy import Connection, Row, bindparam, delete, func, select, update
 from sqlalchemy.dialects import postgresql, sqlite
 
 from bot.ledger.inbox import storable
@@ -43,6 +43,13 @@ _LOCK = _GET.with_for_update()
 _BY_PROVIDER_ID = _SELECT.where(_outbox.c.provider_id == bindparam("provider")).with_for_update()
 _OF_PERSON = _SELECT.where(_outbox.c.person_id == bindparam("person")).order_by(_outbox.c.id)
 _SET = update(_outbox).where(_outbox.c.id == bindparam("text_id"))
+_TAKE_BACK = delete(_outbox).where(
+    _outbox.c.person_id == bindparam("person"),
+    _outbox.c.kind == bindparam("sort"),
+    _outbox.c.state == OWED,
+    _outbox.c.tries == 0,
+    _outbox.c.due_utc > bindparam("now_utc"),
+)
 # Between two moments: sent then, or being sent by somebody since then.
 _GONE_OUT = select(func.count()).where(
     _outbox.c.person_id == bindparam("person"),
@@ -134,6 +141,12 @@ class OutboxRows:
         rows = [_row(text, now_utc) for text in texts]
         done = self._connection.execute(_ADD[self._connection.dialect.name], rows)
         return done.rowcount
+
+    def take_back(self, person_id: int, kind: str, now_utc: datetime) -> int:
+        """Owe a person no more what of a kind is not due yet and nobody has begun to send: it may
+        be owed anew, under the same key. Gives how many texts that were."""
+        given = {"person": person_id, "sort": kind, "now_utc": now_utc}
+        return self._connection.execute(_TAKE_BACK, given).rowcount
 
     def due(self, now_utc: datetime, most: int) -> list[Due]:
         """The texts to look at now, those that wait longest first."""

@@ -400,6 +400,21 @@ class CellFound(SQLModel, table=True):
     asked_utc: datetime
 
 
+class WeatherDay(SQLModel, table=True):
+    """A local day of an area of the weather (a cell of a source), as it was judged last.
+
+    score: 0 to 1, how surely sap ran; low_f and high_f: its lowest and highest hour, F.
+    """
+
+    __tablename__ = "weather_day"
+
+    area: str = Field(primary_key=True)
+    on: date = Field(primary_key=True)
+    score: float
+    low_f: float
+    high_f: float
+
+
 class Mark(SQLModel, table=True):
     """How far something has come that goes on by the clock: up to which moment it is done."""
 

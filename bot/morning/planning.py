@@ -37,6 +37,9 @@ PAGE = 1000
 _THREADS = 8
 # An alert that comes later than this after its hour is no morning's any more (our own).
 ALERT_OF_USE = timedelta(hours=4)
+# How long before its hour an alert is written, so that it leaves at that hour: the worker's
+# quarter of an hour between two rounds, and what a round of everybody may take (our own).
+AHEAD = timedelta(minutes=20)
 # A time of so many days ahead is looked through for the next hour that strikes.
 _LOOK_AHEAD_DAYS = 8
 
@@ -112,16 +115,28 @@ class Planner:
 
     def plan_mornings(self, since_utc: datetime, now_utc: datetime) -> Iterator[Unasked]:
         """The alerts of everybody whose hour struck after `since_utc` and by `now_utc`."""
+        yield from self._mornings(since_utc, now_utc, now_utc)
+
+    def plan_mornings_ahead(self, since_utc: datetime, now_utc: datetime) -> Iterator[Unasked]:
+        """The same, and the alerts of the hours that strike within `AHEAD`, due at their hour.
+
+        What was planned ahead by the last round is looked at once more: whoever named another
+        hour since, or had no weather then, is not left out.
+        """
+        yield from self._mornings(since_utc, now_utc + AHEAD, now_utc)
+
+    def _mornings(
+        self, since_utc: datetime, until_utc: datetime, now_utc: datetime
+    ) -> Iterator[Unasked]:
         if self.skies is None:
             return
         seen = _Seen(self.skies, now_utc)
         for people in self._pages():
             struck = [
                 one
-                for one in _struck(people, since_utc, now_utc, alerts=True)
+                for one in _struck(people, since_utc, until_utc, alerts=True)
                 if one.at_utc + ALERT_OF_USE > now_utc
             ]
-            seen.look(one.person for one in struck)
             for here in _by_zone(struck):
                 yield from self._alerts(here, seen, now_utc)
 
@@ -182,7 +197,9 @@ class Planner:
         self, struck: Sequence[_Struck], seen: _Seen, now_utc: datetime
     ) -> Iterator[Unasked]:
         facts = self._facts([one.person for one in struck], now_utc)
-        for one in struck:
+        new = [one for one in struck if not _has_alert(one, facts.of(one.person)[1])]
+        seen.look(one.person for one in new)
+        for one in new:
             person, out = one.person, seen.over(one.person)
             if out is None:
                 continue
@@ -358,6 +375,12 @@ def _hours_of(wishes: Wishes, on: date, *, alerts: bool) -> Iterator[tuple[str, 
         yield _AFTERNOON, owed.AFTERNOON_ROUND
     if wishes.weekly and on.weekday() == owed.SUNDAY:
         yield _WEEK, owed.WEEK_ROUND
+
+
+def _has_alert(struck: _Struck, told: Iterable[Told]) -> bool:
+    """Whether the alert of that day is owed already, or went."""
+    on = local_time(struck.at_utc, struck.person.zone).date()
+    return any(each.key == MORNING and each.local_date == on for each in told)
 
 
 def _by_zone(struck: Iterable[_Struck]) -> list[list[_Struck]]:

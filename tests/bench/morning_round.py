@@ -222,7 +222,7 @@ def plan(url: str, weather_url: str, now_utc: datetime) -> None:
     import logging
 
     from bot.clock import HandClock
-    from bot.forecasts import LedgerForecasts
+    from bot.forecasts import LedgerDays, LedgerForecasts
     from bot.outdoors import Skies
     from bot.weather import Latest
     from bot.weather.fetching import Fetcher, cached_client
@@ -236,7 +236,8 @@ def plan(url: str, weather_url: str, now_utc: datetime) -> None:
         fetcher = Fetcher(client, MetNo.name, requests_per_second=REQUESTS_PER_SECOND)
 
         def skies(ledger: Ledger) -> Skies:
-            return Skies(Latest([MetNo(fetcher, weather_url)], LedgerForecasts(ledger)))
+            latest = Latest([MetNo(fetcher, weather_url)], LedgerForecasts(ledger))
+            return Skies(latest, days=LedgerDays(ledger))
 
         parts = build(url, clock, skies=skies)
         begun = time.perf_counter()

@@ -162,6 +162,7 @@ def test_an_old_store_gets_the_sums_of_what_it_holds(
     engine = create_engine(url.replace("postgresql:", "postgresql+psycopg:"))
     with engine.begin() as connection:
         connection.execute(text("DROP TABLE season_sum"))
+        connection.execute(text("DROP TABLE weather_day"))
         connection.execute(text("UPDATE alembic_version SET version_num = '0003'"))
     migrate(engine)
     engine.dispose()
