@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import subprocess
 import sys
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 
 import pytest
@@ -80,6 +80,35 @@ def test_an_old_store_is_brought_up_to_date_with_what_it_holds(
         assert (word.said, word.how, word.address) == ("stop", "test: STOP", None)
         assert word.at_utc == datetime(2027, 3, 1, 12, tzinfo=UTC)
         assert book.outbox.counts() == {}
+    ledger.close()
+
+
+@pytest.mark.parametrize("database", ["sqlite", "postgresql"])
+def test_a_store_that_kept_no_days_keeps_them_from_now_on(
+    tmp_path: Path, request: pytest.FixtureRequest, database: str
+) -> None:
+    """From the schema before: its forecast is there afterwards."""
+    if database == "sqlite":
+        url = f"sqlite:///{tmp_path / 'old.sqlite'}"
+    else:
+        url = request.getfixturevalue("empty_postgres_url")
+    engine = create_engine(url.replace("postgresql:", "postgresql+psycopg:"))
+    migrate(engine, "0004")
+    assert "weather_day" not in inspect(engine).get_table_names()
+    with engine.begin() as connection:
+        connection.execute(
+            text(
+                "INSERT INTO forecast (source, cell_key, fetched_utc, told)"
+                " VALUES ('nws', 'INV/1,2', '2027-03-01 12:00:00.000000', 'invented')"
+            )
+        )
+    engine.dispose()
+    ledger = Ledger.open(url)
+    with ledger.writing() as book:
+        assert book.forecasts.told("nws", "INV/1,2") == "invented"
+        book.forecasts.keep_days("nws INV/1,2", [(date(2027, 3, 1), 0.4, 24.0, 44.0)])
+    with ledger.reading() as book:
+        assert len(book.forecasts.days("nws INV/1,2", date(2027, 1, 1))) == 1
     ledger.close()
 
 

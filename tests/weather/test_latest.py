@@ -330,3 +330,31 @@ def test_hours_older_than_ten_days_are_forgotten(latest: Latest) -> None:
 def test_no_source_at_all_is_refused() -> None:
     with pytest.raises(ValueError, match="no weather source given"):
         Latest([], MemoryStore())
+
+
+def test_places_of_one_cell_are_one_area(latest: Latest, first: Scripted) -> None:
+    near, far = Place(44.051, -72.951), Place(45.0, -72.0)
+    first.cells[far.key] = Cell("two")
+    assert latest.area(BUSH, MORNING) == latest.area(near, MORNING) == "first one"
+    assert latest.area(far, MORNING) == "first two"
+    assert first.fetched == []
+
+
+def test_an_area_is_asked_for_once_with_its_forecast(latest: Latest, first: Scripted) -> None:
+    latest.area(BUSH, MORNING)
+    known(latest, MORNING)
+    assert first.located == [BUSH.key]
+
+
+def test_the_second_source_names_an_area_that_the_first_does_not_cover(
+    latest: Latest, first: Scripted
+) -> None:
+    first.locate_trouble = NotCoveredError("first: not here")
+    assert latest.area(BUSH, MORNING) == "second one"
+
+
+def test_an_area_that_nobody_can_name_is_the_place(
+    latest: Latest, first: Scripted, second: Scripted
+) -> None:
+    first.locate_trouble = second.locate_trouble = TryLaterError("down")
+    assert latest.area(BUSH, MORNING) == BUSH.key
