@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import timedelta
+from functools import partial
 
 from bot.answers import Answer
 from bot.clock import season_of
@@ -37,6 +38,7 @@ from bot.reading.kinds import (
     TapsSet,
 )
 from bot.standing.known import told_of, zone_of
+from bot.standing.memory import Memory
 from bot.wording import meeting, questions, receipts
 from bot.wording.compose import Part, fit
 from bot.wording.household import FORGOTTEN, NOT_OWN_WORDS
@@ -71,6 +73,7 @@ class Conversation:
         self._default_zone = default_zone
         self._skies = skies
         self._reach = reach
+        self._memory = Memory()
 
     def answer(self, book: Book, text: KeptText, looked: Looked | None = None) -> str | None:
         """Record what a text says and give the reply, None where nothing may or need be said.
@@ -86,6 +89,7 @@ class Conversation:
         turn = self._turn(book, text, looked)
         muted = not Consent(book).may_text(turn.who.person_id)
         self._act(turn)
+        self._remember(turn)
         if turn.is_silent or (muted and not Consent(book).may_text(turn.who.person_id)):
             book.questions.drop(turn.who.person_id)
             return None
@@ -112,7 +116,9 @@ class Conversation:
             Consent(book).met(who.person_id, text)
         # Nowhere is it earlier than a day before.
         earliest = season_of(incoming.arrived_utc.date() - timedelta(days=1))
-        told = told_of(book, who.sugarbush_id, earliest)
+        told = self._memory.told(book.edition(who.sugarbush_id), earliest)
+        if told is None:
+            told = told_of(book, who.sugarbush_id, earliest)
         place = told.place
         country = None if place is None else place.detail.get("country")
         units = units_spoken(incoming.text, who.units, country)
@@ -195,6 +201,16 @@ class Conversation:
                 ),
             ),
         )
+
+    def _remember(self, turn: Turn) -> None:
+        """Spare the next text of the sugarbush the look at what was told of it."""
+        bush = turn.who.sugarbush_id
+        if turn.is_forgotten:
+            turn.book.afterwards(partial(self._memory.drop, bush))
+            return
+        edition = turn.book.edition(bush)
+        if edition is not None:
+            turn.book.afterwards(partial(self._memory.keep, edition, turn.season, turn.told))
 
     # --- the reply -------------------------------------------------------------------------
 

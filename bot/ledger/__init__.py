@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.ledger.book import Book, CollisionError, Ledger
+from bot.ledger.editions import Edition
 from bot.ledger.inbox import KeptText
 from bot.ledger.mail import Code, Day, Thread
 from bot.ledger.members import Hearer, Logged, Mate
@@ -27,6 +28,7 @@ __all__ = [
     "CollisionError",
     "Day",
     "Due",
+    "Edition",
     "Enrolled",
     "Hearer",
     "Invitation",

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 from sqlalchemy import Connection
 from sqlalchemy.exc import IntegrityError
 
+from bot.ledger.editions import Edition, Editions
 from bot.ledger.forecasts import ForecastRows
 from bot.ledger.inbox import InboxRows, KeptText
 from bot.ledger.mail import MailRows
@@ -28,12 +29,18 @@ class CollisionError(Exception):
 
 
 class Book:
-    """The ledger opened for one transaction: all that is written in it commits together."""
+    """The ledger opened for one transaction: all that is written in it commits together.
 
-    def __init__(self, connection: Connection) -> None:
+    editions: the count of what this process writes; None in a transaction that only looks.
+    """
+
+    def __init__(self, connection: Connection, editions: Editions | None = None) -> None:
+        self._connection = connection
+        self._editions = editions
+        self._afterwards: list[Callable[[], None]] = []
         self.inbox = InboxRows(connection)
         self.people = People(connection)
-        self.records = Records(connection)
+        self.records = Records(connection, editions)
         self.sums = Sums(connection)
         self.questions = Questions(connection)
         self.hints = Hints(connection)
@@ -43,7 +50,23 @@ class Book:
         self.roll = Roll(connection)
         self.mail = MailRows(connection)
         self.members = Members(connection)
-        self.own_data = OwnData(connection)
+        self.own_data = OwnData(connection, editions)
+
+    def edition(self, sugarbush_id: int) -> Edition | None:
+        """The state of a sugarbush's records as of the last one written here, None where it
+        cannot be told. Two that are equal tell that no record was added in between."""
+        if self._editions is None:
+            return None
+        return self._editions.of(self._connection, sugarbush_id)
+
+    def afterwards(self, act: Callable[[], None]) -> None:
+        """Do something once all of this is committed; not at all if it is not."""
+        self._afterwards.append(act)
+
+    def committed(self) -> None:
+        """All of it is committed."""
+        for act in self._afterwards:
+            act()
 
 
 class Ledger:
@@ -51,6 +74,7 @@ class Ledger:
 
     def __init__(self, store: Store) -> None:
         self._store = store
+        self._editions = Editions()
 
     @classmethod
     def open(cls, url: str) -> Ledger:
@@ -66,9 +90,11 @@ class Ledger:
         """
         try:
             with self._store.writing() as connection:
-                yield Book(connection)
+                book = Book(connection, self._editions)
+                yield book
         except IntegrityError as error:
             raise CollisionError("Somebody else wrote the same at the same time") from error
+        book.committed()
 
     @contextmanager
     def reading(self) -> Iterator[Book]:

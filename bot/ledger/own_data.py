@@ -15,6 +15,7 @@ from sqlalchemy import Connection, delete, func, or_, select, update
 from sqlmodel import SQLModel
 
 from bot.entry import ENTRY_FIELDS, Entry
+from bot.ledger.editions import Editions
 from bot.ledger.live import LIVE
 from bot.ledger.tables import (
     Address,
@@ -66,8 +67,9 @@ class Line:
 class OwnData:
     """One's own data within one transaction."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, editions: Editions | None = None) -> None:
         self._connection = connection
+        self._editions = editions
 
     def of(self, sugarbush_id: int) -> list[Line]:
         """All that counts of a sugarbush, in wall-clock order, season by season."""
@@ -85,6 +87,8 @@ class OwnData:
         reply; nothing else of it stays.
         """
         run = self._connection.execute
+        if self._editions is not None:
+            self._editions.forgot()
         mine = select(_address.c.address).where(_address.c.person_id == person_id)
         texts = select(_inbox.c.id).where(_inbox.c.sender.in_(mine))
         for table in (_pending, _said, _code, _consent, _outbox):

@@ -11,6 +11,7 @@ from typing import Any
 from sqlalchemy import ColumnElement, Connection, Row, bindparam, insert, or_, select, union_all
 
 from bot.entry import AMOUNT_FIELDS, ENTRY_FIELDS, Entry
+from bot.ledger.editions import Editions
 from bot.ledger.live import LIVE as LIVE
 from bot.ledger.live import UNDO
 from bot.ledger.season_sums import SeasonSums
@@ -127,8 +128,9 @@ class Writer:
 class Records:
     """The records of one transaction."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, editions: Editions | None = None) -> None:
         self._connection = connection
+        self._editions = editions
         self._sums = SeasonSums(connection)
 
     def add(self, writer: Writer, entry: Entry) -> Kept:
@@ -243,6 +245,8 @@ class Records:
             stored_utc=writer.now_utc,
         )
         record_id = self._connection.execute(_ADD, row).scalar_one()
+        if self._editions is not None:
+            self._editions.wrote(writer.sugarbush_id)
         if was is None:
             self._sums.add(writer.sugarbush_id, entry)
         else:

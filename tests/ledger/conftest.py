@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
@@ -22,3 +23,17 @@ def ledger(store_url: str) -> Iterator[Ledger]:
 def desk(ledger: Ledger) -> Desk:
     """An empty ledger and somebody to write in it."""
     return Desk(ledger)
+
+
+@pytest.fixture
+def sqlite_url(tmp_path: Path) -> str:
+    """The URL of a SQLite store in a file."""
+    return f"sqlite:///{tmp_path / 'desk.sqlite'}"
+
+
+@pytest.fixture
+def sqlite_desk(sqlite_url: str) -> Iterator[Desk]:
+    """An empty ledger on SQLite, and somebody to write in it."""
+    opened = Ledger.open(sqlite_url)
+    yield Desk(opened)
+    opened.close()

@@ -1,0 +1,99 @@
+"""What was told is remembered between texts, and never when it is no longer so."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+from itertools import count
+from pathlib import Path
+
+import pytest
+from sqlalchemy import event
+
+from bot.clock import HandClock
+from bot.messages import Incoming
+from bot.wiring import Parts, build
+
+ANN, BEN = "+15550100011", "+15550100012"
+NOW = datetime(2027, 3, 8, 22, tzinfo=UTC)
+
+
+class House:
+    """Processes on one store; each is told texts."""
+
+    def __init__(self, folder: Path) -> None:
+        self.url = f"sqlite:///{folder / 'house.sqlite'}"
+        self.one, self.other = self._process(), self._process()
+        self._number = count(1)
+
+    def _process(self) -> Parts:
+        return build(self.url, HandClock(NOW))
+
+    def text(self, parts: Parts, words: str, sender: str = ANN) -> str:
+        number = next(self._number)
+        # Far apart, so that the same words are no repetition.
+        at = NOW + timedelta(minutes=20 * number)
+        return parts.inbox.receive(Incoming("test", str(number), sender, words, at)) or ""
+
+    def looks(self, words: str) -> int:
+        """How often a text looks at what was told."""
+        said: list[str] = []
+
+        def note(_connection: object, _cursor: object, statement: str, *_rest: object) -> None:
+            said.append(statement)
+
+        engine = self.one.ledger._store.engine
+        event.listen(engine, "before_cursor_execute", note)
+        self.text(self.one, words)
+        event.remove(engine, "before_cursor_execute", note)
+        return sum("tree_steps" in statement for statement in said)
+
+
+@pytest.fixture
+def house(tmp_path: Path) -> Iterator[House]:
+    house = House(tmp_path)
+    house.text(house.one, "I'm in 05843")
+    house.text(house.one, "set 30 taps")
+    yield house
+    house.one.ledger.close()
+    house.other.ledger.close()
+
+
+def test_what_stands_is_not_looked_up_again(house: House) -> None:
+    assert house.looks("12 gal at 2.2") == 0
+    assert house.looks("how much so far") == 0
+
+
+def test_what_another_process_was_told_counts_at_once(house: House) -> None:
+    house.text(house.other, "set 12 taps")
+    assert "50" in house.text(house.one, "set 8 taps")
+
+
+def test_taps_told_in_one_text_count_in_the_next(house: House) -> None:
+    house.text(house.one, "set 12 taps")
+    assert "50" in house.text(house.one, "set 8 taps")
+
+
+def test_taps_taken_back_count_no_more(house: House) -> None:
+    house.text(house.one, "set 12 taps")
+    house.text(house.one, "undo")
+    assert "38" in house.text(house.one, "set 8 taps")
+
+
+def test_a_text_that_broke_leaves_nothing_behind(
+    house: House, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with monkeypatch.context() as patched:
+        patched.setattr("bot.conversation.talk.fit", _breaks)
+        house.text(house.one, "set 12 taps")
+    assert "38" in house.text(house.one, "set 8 taps")
+
+
+def test_somebody_new_knows_nothing_of_who_was_forgotten(house: House) -> None:
+    house.text(house.one, "forget me")
+    house.text(house.one, "yes")
+    assert "38" not in house.text(house.one, "set 8 taps", BEN)
+
+
+def _breaks(*_anything: object) -> str:
+    raise ZeroDivisionError
