@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
+from operator import attrgetter
 from threading import Thread
 from typing import Literal, Protocol
 
@@ -135,7 +137,7 @@ class Outdoors:
 
     def hours_of(self, on: date) -> list[Drip]:
         """The known hours of a local day, yesterday or later."""
-        return [hour for hour in self.hours if hour.at_local.date() == on]
+        return self._between(datetime.combine(on, time()), datetime.combine(on + _DAY, time()))
 
     def swing(self, on: date) -> Swing | None:
         """How a day's temperature goes, today or later; None where none of its hours is known."""
@@ -145,7 +147,7 @@ class Outdoors:
             return None
         night_begins = datetime.combine(on - timedelta(days=1), time(NIGHT_BEGINS_HOUR))
         morning_ends = datetime.combine(on, time(NIGHT_ENDS_HOUR))
-        night = [hour for hour in self.hours if night_begins <= hour.at_local < morning_ends]
+        night = self._between(night_begins, morning_ends)
         low_f = min(hour.temp_f for hour in night or todays)
         # Of hours as cold as one another the last: a night is coldest at its end.
         coldest = [hour for hour in night or todays if hour.temp_f <= low_f + _AS_COLD_F][-1]
@@ -203,11 +205,18 @@ class Outdoors:
             if day.complete
         ]
 
+    def _between(self, first: datetime, end: datetime) -> list[Drip]:
+        """The hours from one wall-clock time until before another; they come in order, and a round
+        of everybody asks for some so often that it may not look at each."""
+        begins = bisect_left(self.hours, first, key=_at_local)
+        return list(self.hours[begins : bisect_left(self.hours, end, begins, key=_at_local)])
+
     def _temperatures(self) -> list[Hour]:
         return [Hour(hour.at_local, hour.temp_f) for hour in self.hours]
 
 
-_DUSK, _DAWN = time(18), time(8)
+_DUSK, _DAWN, _DAY = time(18), time(8), timedelta(days=1)
+_at_local = attrgetter("at_local")
 
 
 def outdoors(known: Known, zone: str, now_utc: datetime) -> Outdoors | None:

@@ -120,8 +120,8 @@ class Roll:
         if not rows:
             return [], None
         persons = {"persons": [row[0] for row in rows]}
-        address = dict(map(tuple, self._connection.execute(_ADDRESSES, persons)))
-        last_word = dict(map(tuple, self._connection.execute(_WORDS, persons)))
+        address = dict(map(tuple, self._connection.execute(_ADDRESSES, persons).all()))
+        last_word = dict(map(tuple, self._connection.execute(_WORDS, persons).all()))
         enrolled = [
             Enrolled(person, bush, units, address[person])
             for person, units, bush in rows
@@ -137,7 +137,7 @@ class Roll:
         found: dict[int, list[ByPerson]] = defaultdict(list)
         if bushes:
             given = {"bushes": list(bushes), "kinds": list(kinds), "since": since}
-            for bush, person, *values in self._connection.execute(_OF_KINDS, given):
+            for bush, person, *values in self._connection.execute(_OF_KINDS, given).all():
                 entry = Entry(**dict(zip(ENTRY_FIELDS, values, strict=True)))
                 found[bush].append(ByPerson(person, entry))
         return found
@@ -147,7 +147,7 @@ class Roll:
         found: dict[int, dict[date, float]] = defaultdict(dict)
         if bushes:
             given = {"bushes": list(bushes), "year": season}
-            for bush, on, gallons in self._connection.execute(_SAP_BY_DAY, given):
+            for bush, on, gallons in self._connection.execute(_SAP_BY_DAY, given).all():
                 found[bush][on] = gallons or 0.0
         return found
 
@@ -156,6 +156,6 @@ class Roll:
         found: dict[int, list[Told]] = defaultdict(list)
         if persons:
             given: dict[str, Any] = {"persons": list(persons), "since": since}
-            for person, key, on, body in self._connection.execute(_TOLD, given):
+            for person, key, on, body in self._connection.execute(_TOLD, given).all():
                 found[person].append(Told(key, on, body))
         return found

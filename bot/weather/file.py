@@ -25,6 +25,7 @@ class FileWeather:
     name = "file"
     attribution = "Weather from a file"
     keep_for = timedelta(0)
+    asks_where = False
 
     def __init__(self, lines: Iterable[str], zone: str = "America/New_York") -> None:
         """lines: CSV, `time_local,temp_f`; zone: IANA, for places that have none.

@@ -94,7 +94,8 @@ class Forecast:
 class Source(Protocol):
     """A weather service, or what stands for one.
 
-    keep_for: how long a fetched forecast is used before asking again. The two methods raise
+    keep_for: how long a fetched forecast is used before asking again. asks_where: whether to
+    locate takes a request, so that what was found is noted. The two methods raise
     WeatherErrors only.
     """
 
@@ -106,6 +107,9 @@ class Source(Protocol):
 
     @property
     def keep_for(self) -> timedelta: ...
+
+    @property
+    def asks_where(self) -> bool: ...
 
     def locate(self, place: Place) -> Cell:
         """The cell that a place lies in. Places in one cell share a forecast."""

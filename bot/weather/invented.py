@@ -32,6 +32,7 @@ class InventedWeather:
     name = "invented"
     attribution = "Invented weather, not a forecast"
     keep_for = timedelta(0)
+    asks_where = False
 
     def locate(self, place: Place) -> Cell:
         """The place rounded to a degree: neighbours have the same weather."""

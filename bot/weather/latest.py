@@ -148,7 +148,10 @@ class Latest:
             return kept
 
     def _cell(self, source: Source, place: Place, now_utc: datetime) -> Cell:
-        """The place's cell: noted today, else asked for; an old note serves if asking fails."""
+        """The place's cell: reckoned where that needs no request, else noted today, else asked
+        for; an old note serves if asking fails."""
+        if not source.asks_where:
+            return source.locate(place)
         noted = self._store.located(source.name, place.key)
         if noted is not None and now_utc - noted.asked_utc < LOCATED_FOR:
             if noted.cell is None:

@@ -37,6 +37,7 @@ class MetNo:
     name = "metno"
     attribution = "Forecast: MET Norway, CC BY 4.0"
     keep_for = timedelta(minutes=45)
+    asks_where = False
 
     def __init__(self, fetcher: Fetcher, base_url: str = BASE_URL) -> None:
         self._fetcher = fetcher

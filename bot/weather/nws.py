@@ -46,6 +46,7 @@ class Nws:
     name = "nws"
     attribution = "Forecast: US National Weather Service"
     keep_for = timedelta(minutes=45)
+    asks_where = True
 
     def __init__(self, fetcher: Fetcher, base_url: str = BASE_URL) -> None:
         self._fetcher = fetcher

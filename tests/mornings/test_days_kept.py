@@ -31,6 +31,7 @@ class Service:
     name: str = "invented_service"
     attribution: str = "invented"
     keep_for: timedelta = timedelta(minutes=45)
+    asks_where: bool = False
     middle_f: float = 34.0
 
     def locate(self, place: Place) -> Cell:

@@ -32,6 +32,7 @@ class Scripted:
 
     attribution = "invented"
     keep_for = timedelta(minutes=45)
+    asks_where = True
 
     def __init__(self, name: str, temp_f: float = 40.0, hours: int = 72) -> None:
         self.name = name
@@ -358,3 +359,13 @@ def test_an_area_that_nobody_can_name_is_the_place(
 ) -> None:
     first.locate_trouble = second.locate_trouble = TryLaterError("down")
     assert latest.area(BUSH, MORNING) == BUSH.key
+
+
+def test_where_no_request_is_needed_nothing_is_noted() -> None:
+    reckons = Scripted("first")
+    reckons.asks_where = False
+    store = MemoryStore()
+    latest = Latest([reckons], store)
+    assert latest.area(BUSH, MORNING) == "first one"
+    known(latest, MORNING)
+    assert store.located("first", BUSH.key) is None
