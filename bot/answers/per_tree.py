@@ -61,15 +61,14 @@ def _brix(asked: Asked, what: Named, sap: list[NamedSap]) -> dict[str, float]:
 
 
 def _named(asked: Asked, what: Named, sap: list[NamedSap]) -> NamedSap | None:
-    """The one tree or lot that the question names, None without."""
+    """The one tree or lot that the question names, None where it names none or several."""
     by_name = {one.name.casefold(): one for one in sap}
     if what == "tree":
-        return next(
-            (by_name[found[1]] for found in _TREE.finditer(asked.plain) if found[1] in by_name),
-            None,
-        )
-    words = f" {asked.plain.replace('?', ' ')} "
-    return next((one for name, one in by_name.items() if f" {name} " in words), None)
+        named = {found[1] for found in _TREE.finditer(asked.plain)} & set(by_name)
+    else:
+        words = f" {re.sub('[?,.]', ' ', asked.plain)} "
+        named = {name for name in by_name if f" {name} " in words}
+    return by_name[named.pop()] if len(named) == 1 else None
 
 
 def _left(asked: Asked, what: Named, sap: list[NamedSap]) -> str:

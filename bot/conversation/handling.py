@@ -16,7 +16,9 @@ from bot.conversation.recording import entry_of, with_detail
 from bot.conversation.turn import Turn
 from bot.conversation.wishing import carry_over, wish
 from bot.conversation.wishing import standing as wishes_of
+from bot.conversation.words import figures_of_a_record
 from bot.entry import Entry
+from bot.places.regions import spoken
 from bot.reading import Choice, Doubt
 from bot.reading.kinds import (
     Amend,
@@ -162,7 +164,7 @@ def _ask_which_place(turn: Turn, words: str) -> None:
     names = [f"{place.name} {place.region}" for place in likely]
     question = meeting.which_place(names)
     answers: list[tuple[str, ...]] = [
-        (name.casefold(), (place.region or "").casefold())
+        (name.casefold(), *spoken(place.country, place.region or ""))
         for name, place in zip(names, likely, strict=True)
     ]
     if len(likely) == 1:
@@ -179,6 +181,7 @@ def _undo(turn: Turn, _reading: Undo) -> None:
         turn.reply.answers.append(questions.DROPPED)
         return
     people = turn.book.people
+    figures = figures_of_a_record(turn.words)
     for text in turn.book.records.last_texts(
         turn.who.sugarbush_id, turn.who.person_id, _UNDO_LOOKS_BACK
     ):
@@ -189,6 +192,12 @@ def _undo(turn: Turn, _reading: Undo) -> None:
             if kept.entry.kind != "helper"
             or people.is_invited(turn.who.sugarbush_id, str(kept.entry.detail["address"]))
         ]
+        if figures:
+            wanted = [
+                kept
+                for kept in wanted
+                if figures <= figures_of_a_record(receipts.line(kept.entry, turn.style))
+            ]
         if not wanted:
             continue
         for undone in turn.book.records.undo(turn.writer, wanted):
@@ -202,7 +211,9 @@ def _undo(turn: Turn, _reading: Undo) -> None:
             turn.reply.receipts.append(sentence(lead + receipts.line(said, turn.style)))
         turn.forget()
         return
-    turn.reply.answers.append(questions.NOTHING_TO_UNDO)
+    turn.reply.answers.append(
+        questions.no_such_record(max(figures)) if figures else questions.NOTHING_TO_UNDO
+    )
 
 
 def _amend(turn: Turn, reading: Amend) -> None:

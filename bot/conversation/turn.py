@@ -296,7 +296,8 @@ class Turn:
         for what, words in self.hints.items():
             if words in said:
                 self.book.hints.say(self.who.person_id, what, self.today)
-        if self.asked is None and self.rest:
+        if self.rest and (self.asked is None or isinstance(self.asked, WhereAsked)):
+            # A place is understood unasked too, "more" is not.
             self.asked = Rest(self.rest)
         if self.asked is not None:
             asked = Asked(to_json(self.asked), self.text.id, self.now_utc)

@@ -117,7 +117,9 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
             return Meant(Understanding(), words, chosen=(question, record_id))
         return None
     completed = turn.senses.settle(question, words)
-    if completed is None and _is_only(direct, Amend) and wrote_nothing:
+    # "3.5 gal again?" - "oops, 3": what is corrected is the amount that stands already.
+    stands_already = question.fill is None and any(not one.text for one in question.choices)
+    if completed is None and _is_only(direct, Amend) and wrote_nothing and not stands_already:
         # A correction of what was only asked about, not of an older record.
         return _corrected(turn, question, direct.readings[0])
     if completed == "":

@@ -33,6 +33,18 @@ _MORE = frozenset(
 )
 
 
+# A figure, but none that counts records: "undo the last 2 entries".
+_FIGURE = re.compile(
+    r"(?<![\w.,/])\$?(\d+(?:\.\d+)?)(?![\w/]|[.,]\d)"
+    r"(?! ?(?:entries|records|texts|things|ones|times)\b)"
+)
+
+
+def figures_of_a_record(text: str) -> frozenset[str]:
+    """The figures that say which record is meant: "remove the 6.5" has 6.5."""
+    return frozenset(f"{float(figure):g}" for figure in _FIGURE.findall(text))
+
+
 def wants_more(text: str) -> bool:
     """True when the text asks for the rest of the last answer."""
     return same_words(text) in _MORE
@@ -66,11 +78,17 @@ def units_spoken(text: str, before: Units | None, country: str | None) -> Units 
 
 # A part of the bush: "the north lot", "upper woods"; or a lie of the land with a word of place
 # before it: "on the ridge", "from the orchard".
-_LOT = re.compile(r"\b([a-z]+) (?:lot|woodlot|section|stand|woods)\b", re.IGNORECASE)
+_LOT = re.compile(r"\b([a-z]+) (?:lot|woodlot|section|stand|woods|bush)\b", re.IGNORECASE)
 _LAND = re.compile(
     r"\b(?:on|from|in|at|by|along|off|up|down) the "
     r"(ridge|hollow|hill|hillside|orchard|swamp|pasture|creek|brook|road|roadside|driveway|yard"
     r"|lane|bottom|knoll|meadow|field|gully|ravine|valley|cemetery|church|school|barn|fence)\b",
+    re.IGNORECASE,
+)
+# A side of the bush, where no other word follows: "from the back", "75 in the front".
+_SIDE = re.compile(
+    r"\b(?:from|in|on) the (back|front|north|south|east|west)"
+    r"(?=\s*(?:$|[.,;:!?&]|and\b|at\b|today\b|\d))",
     re.IGNORECASE,
 )
 _NO_LOTS = frozenset(
@@ -86,6 +104,7 @@ def lots_named(text: str) -> tuple[str, ...]:
     """Names of parts of the bush that a text speaks of, though they were never told before."""
     named = [match[1].casefold() for match in _LOT.finditer(text)]
     named += [match[1].casefold() for match in _LAND.finditer(text)]
+    named += [match[1].casefold() for match in _SIDE.finditer(text)]
     return tuple(name for name in dict.fromkeys(named) if name not in _NO_LOTS)
 
 

@@ -126,6 +126,12 @@ _BY_NAME = {
 }
 
 
+def spoken(country: str, code: str) -> tuple[str, ...]:
+    """How people write a state or province, in small letters: vt, vermont."""
+    names = (_US if country == "US" else _CANADA).get(code, "")
+    return (code.casefold(), *(name for name in names.split("; ") if name))
+
+
 def split_region(words: list[str], text: str) -> tuple[list[str], Region | None]:
     """Take the state or province off the end of a text.
 

@@ -66,7 +66,7 @@ MOST_IDLE_CLAUSES = 5
 
 
 def _text(found: list[Clause], numbers: list[int]) -> str:
-    return " ".join(found[n].text for n in numbers)
+    return " ".join(found[n].spoken() for n in numbers)
 
 
 def _add_question(notes: Notes, at: int, hit: topics.Asked) -> None:

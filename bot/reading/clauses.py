@@ -113,6 +113,12 @@ class Clause:
     def _at(self, item: Item) -> int:
         return next(n for n, each in enumerate(self.items) if each is item)
 
+    def spoken(self) -> str:
+        """The whole clause as it was said, its trees with the word "tree"."""
+        return " ".join(
+            f"tree {item.text}" if item.sort == "tree" else item.text for item in self.items
+        )
+
     def words(self) -> list[str]:
         """The texts of its words."""
         if self.word_texts is None:
@@ -273,6 +279,9 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
     asked = following is not None and (item.text == "any" or following.text in ("i", "we", "it"))
     if asked and has_amount and item.text in ("can", "should", "will", "is", "any"):
         return True
+    asks_of_self = following is not None and following.text in ("i", "we")
+    if asks_of_self and item.text in ("do", "should") and _tells(current):
+        return True
     if item.sort in _LEADING:
         lead = next((each.sort for each in current if each.sort in _LEADING | {"number"}), None)
         if lead == item.sort and has_amount:
@@ -280,6 +289,14 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         if item.sort == "tree" and any(each.sort == "tree" for each in current) and has_amount:
             return current[-1].sort != "tree"
     return False
+
+
+def _tells(current: Sequence[Item]) -> bool:
+    """`ice in the buckets | do i throw it out`: something was said, and no question begun."""
+    words = [each for each in current if each.sort != "sign"]
+    return len(words) > 1 and not any(
+        each.tags & {"ASKHOW", "ASKDO", "ASKME", "IF", "NOT"} for each in words
+    )
 
 
 def _mark_questions(found: Sequence[Clause]) -> None:

@@ -216,7 +216,8 @@ def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit 
 
 _COUNTED = frozenset(
     "run boil batch time tree bucket year day house draw pan tap week lot one round gathering "
-    "collection pail person try season night floor warm good big".split()
+    "collection pail person try season night floor warm good big grade grades grader graders class "
+    "classes group troop period bucket pail barrel tank".split()
 )
 
 
@@ -268,7 +269,7 @@ def _number_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
     count, j = _small_count(run, i)
     if count is None or j >= len(run):
         return None
-    if run[j].text == "of":
+    if run[j].text == "of" and j + 1 < len(run):
         j += 1
     if j + 1 < len(run) and run[j + 1].text in ("ago", "back"):
         more = 1 if j + 2 < len(run) and run[j + 2].text in _TODAY else 0

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from bot.reading.clauses import Clause
 from bot.reading.items import Item
+from bot.reading.kinds.sap import PLAIN_WORDS, Sap
 from bot.reading.leftovers import ask_what, short
 from bot.reading.notes import Notes
 
@@ -18,7 +19,9 @@ def dangling(clause: Clause, notes: Notes) -> None:
         after = clause.following(item, 1)
         near = next((each for each in before if each.sort == "word"), None)
         named = bool(after) and after[0].text == "from" and bool(clause.tree or clause.lot)
-        if item.part or (not named and (near is None or not near.tags & {"SAP", "GATHER"})):
+        listed = _after_a_name_in_a_list(clause, notes, item)
+        about_sap = near is not None and bool(near.tags & {"SAP", "GATHER"})
+        if item.part or not (named or about_sap or listed):
             continue
         if before and before[0].text in ("#", "no", "."):
             continue
@@ -39,6 +42,16 @@ def dangling(clause: Clause, notes: Notes) -> None:
         item.used = True
         ask_what(notes, clause, item)
         return
+
+
+def _after_a_name_in_a_list(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`tree 1 2 gal, wilma 3.5`: what wilma is we do not know, but her figure must not be lost."""
+    said = [each for each in clause.items if each.sort != "sign"]
+    before = notes.last(Sap)
+    if len(said) != 2 or said[1] is not item or before is None:
+        return False
+    stranger = said[0].sort == "word" and not said[0].tags and said[0].text not in PLAIN_WORDS
+    return stranger and notes.clauses[before.clause].sentence == clause.sentence
 
 
 _MEASURED = frozenset(

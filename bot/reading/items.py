@@ -359,8 +359,13 @@ _VESSEL_FILLERS = frozenset(
 
 
 def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, int] | None:
-    """`3 full buckets`, `half a bucket`, `a pail and a half`, `4 buckets half full`."""
+    """`3 full buckets`, `half a bucket`, `a pail and a half`, `4 buckets half full`, `5 half full
+    buckets`."""
     k, full = j, False
+    each = numbers.match(run, j) if j < len(run) and not (made.article or made.part) else None
+    if each is not None and each.part and not each.article and each.value < 1:
+        made = replace(made, value=made.value * each.value)
+        k = j + each.length
     while k < len(run) and run[k].text in _VESSEL_FILLERS:
         full = full or run[k].text in ("full", "heaping", "overflowing", "brimming")
         k += 1

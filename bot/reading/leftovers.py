@@ -6,6 +6,7 @@ from bot.reading import topics
 from bot.reading.clauses import FRAME_TAGS, Clause
 from bot.reading.items import Item
 from bot.reading.kinds import Chat, Question
+from bot.reading.kinds.sugar import MOST_BRIX
 from bot.reading.notes import Notes
 from bot.reading.understanding import Doubt, Understanding
 
@@ -36,7 +37,8 @@ def leftover(notes: Notes) -> None:
         for item in clause.items
         if item.sort in _FIGURES and not item.article
     ]
-    if _unmarked_question(notes, bool(figures)):
+    counts = any(item.sort != "tree" for _, item in figures)
+    if _unmarked_question(notes, counts):
         return
     if _sap_without_amount(notes):
         notes.ask("How many gal of sap was that?", fill="{} gal of sap")
@@ -65,11 +67,12 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
         clause.negated and clause.frame & FRAME_TAGS and not clause.has("ASKHOW")
         for clause in notes.clauses
     )
-    if words > MOST_UNMARKED_WORDS or strangers or priced or denied:
+    if not words or words > MOST_UNMARKED_WORDS or strangers or priced or denied:
         return False
-    hit = topics.asked(" ".join(clause.text for clause in notes.clauses))
+    hit = topics.asked(" ".join(clause.spoken() for clause in notes.clauses))
     wanted = SURE_SCORE if has_figures else UNMARKED_SCORE
-    if words <= WORD_OR_TWO and not has_figures:
+    named = any(item.sort == "tree" for clause in notes.clauses for item in clause.items)
+    if words <= WORD_OR_TWO and not has_figures and not named:
         wanted = SURE_OF_A_WORD
     if hit is None or hit.topic == topics.NONE or hit.score < wanted:
         return False
@@ -122,8 +125,11 @@ def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
     """Asks what a bare figure counts. The day, the tree and all else that was said is kept."""
     fragment = notes.text[clause.items[0].start : clause.items[-1].end]
     figure = notes.text[item.start : item.end]
+    other = "Brix" if item.value <= MOST_BRIX else "gal of syrup"
+    if float(item.value).is_integer():
+        other = "taps"
     notes.ask(
-        f"{item.value:g} what: gal of sap, or taps?",
+        f"{item.value:g} what: gal of sap, or {other}?",
         *(
             (words, fragment.replace(figure, f"{figure} {thing}", 1))
             for words, thing in _COUNTED_THINGS

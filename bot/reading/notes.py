@@ -61,7 +61,12 @@ class Notes:
         fill: str | None = None,
         number_only: bool = True,
     ) -> None:
-        """Asks. Each choice is (words that pick it, joined by |; the text that it makes)."""
+        """Asks, in litres where the sender measures in them. Each choice is (words that pick
+        it, joined by |; the text that it makes)."""
+        if self.profile.units == "metric":
+            question = question.replace(" gal of sap", " L of sap").replace("many gal", "many L")
+            question = question.replace("12 gal at 2.2", "45 L at 2.2")
+            fill = fill and fill.replace("{} gal", "{} litres")
         made = tuple(Choice(tuple(words.split("|")), text) for words, text in choices)
         self.doubts.append(Doubt(question, made, fill, number_only))
 

@@ -2,7 +2,7 @@
 
 1. compatibility forms, curly quotes and long dashes become plain ones,
 2. vulgar fractions become " 1/2", what is no letter, digit or known sign becomes a space,
-3. commas inside numbers go (1,200) or become points (2,2),
+3. commas inside numbers go (1,200) or become points (2,2); 12 $ becomes $12,
 4. spoken punctuation ("comma", "period") becomes punctuation.
 """
 
@@ -32,6 +32,7 @@ _VULGAR_SIGN = re.compile("[" + "".join(_VULGAR) + "]")
 _STRANGE = re.compile(r"[^\w\s.,;:!?/+&@#%$\"'()\-=*<>~{}\[\]]|_")
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
+_DOLLARS_BEHIND = re.compile(r"(?<![\d.$/])(\d+(?:\.\d+)?) ?\$(?! ?\d)")
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
@@ -46,4 +47,5 @@ def tidy(text: str) -> str:
     text = text.translate(_PLAIN).lower()
     text = _STRANGE.sub(" ", text).replace("h2o", "water")
     text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
+    text = _DOLLARS_BEHIND.sub(r"$\1", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -161,8 +161,35 @@ def model() -> Model:
     return Model(examples())
 
 
+@lru_cache(maxsize=1)
+def _word_for_word() -> dict[str, str]:
+    """The topic of every example that only one topic has."""
+    owners: dict[str, set[str]] = {}
+    for topic, lines in examples().items():
+        for line in lines:
+            owners.setdefault(_bare(line), set()).add(topic)
+    return {line: topics.pop() for line, topics in owners.items() if len(topics) == 1}
+
+
+def _bare(text: str) -> str:
+    plain = _WHAT_IS.sub(r"\1 is", text.lower()).replace("'", "")
+    return " ".join(plain.split()).strip(" .!?")
+
+
+_WHAT_IS = re.compile(r"\b(what|how|when|where|who)'?s\b")
+
+
+_WORD_FOR_WORD = 100.0
+"""The score and the margin of a text that is one of the examples."""
+
+
 def asked(text: str) -> Asked | None:
     """What a question asks, or None where no word of it is known."""
+    same = _word_for_word().get(_bare(text))
+    if same is not None:
+        howto = same.removeprefix("howto_") if same.startswith("howto_") else None
+        topic = same if howto is None else "howto"
+        return Asked(topic, howto, _WORD_FOR_WORD, NONE, _WORD_FOR_WORD)
     scores = model().scores(text)
     (first, best), (second, next_best) = sorted(scores.items(), key=lambda e: -e[1])[:2]
     if all(value == 0.0 for value in scores.values()):

@@ -61,6 +61,19 @@ def syrup(gallons: float, style: Style) -> str:
     return _quarts_and_pints(gallons) or volume(gallons, style)
 
 
+def in_pints(gallons: float, style: Style) -> str:
+    """A measured volume in jars: 1/2 pint, 5 pints, from two gallons on 2.5 gal."""
+    halves = round(gallons * PINTS_PER_GALLON * 2)
+    even = abs(gallons * PINTS_PER_GALLON * 2 - halves) <= _NEAR * max(halves, 1)
+    if style.is_metric or not halves or not even or gallons >= _LEAST_NOT_IN_PINTS:
+        return volume(gallons, style)
+    return "1/2 pint" if halves == 1 else pints(gallons)
+
+
+# Jars that hold less than this are counted in pints.
+_LEAST_NOT_IN_PINTS = 2.0
+
+
 def about_syrup(gallons: float, style: Style) -> str:
     """Expected syrup in short: "about 1.4 gal", "about 2 1/2 pints", "about 5.3 L"."""
     if style.is_metric:

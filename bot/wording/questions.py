@@ -53,6 +53,11 @@ def does_not_fit(words: str, receipt: str) -> str:
     )
 
 
+def no_such_record(figure: str) -> str:
+    """An undo that names a figure which none of the last records has."""
+    return f'No {figure} in your last records, so nothing is undone. Text "undo" for the last one.'
+
+
 LEFT_IT = "Left as it was."
 DROPPED = "Dropped: nothing was written down."
 NOTHING_TO_UNDO = "Nothing of yours is left to undo."

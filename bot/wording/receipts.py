@@ -137,7 +137,7 @@ def _jars(entry: Entry, style: Style) -> str:
         else f"{jar['count']} x {amounts.jar_size(jar['gallons_each'], style)}"
         for jar in entry.detail.get("jars", ())
     ]
-    return f"{', '.join(named)} bottled ({amounts.volume(entry.gallons or 0.0, style)})"
+    return f"{', '.join(named)} bottled ({amounts.in_pints(entry.gallons or 0.0, style)})"
 
 
 def _taps_set(entry: Entry, style: Style) -> str:

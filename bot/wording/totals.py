@@ -20,7 +20,7 @@ def season(tally: Tally, style: Style) -> str:
     if tally.syrup_records:
         said.append(f"Drawn {amounts.syrup(tally.syrup_gallons, style)}.")
     if tally.jars_gallons:
-        said.append(f"In jars {amounts.volume(tally.jars_gallons, style)}.")
+        said.append(f"In jars {amounts.in_pints(tally.jars_gallons, style)}.")
     if tally.poured_out_gallons and not tally.sap_records:
         said.append(f"Poured out {amounts.volume(tally.poured_out_gallons, style)}.")
     return " ".join(said) or NO_SAP
@@ -34,7 +34,7 @@ def syrup(tally: Tally, style: Style) -> str:
         return f"No syrup drawn yet. Season {_sap(tally, style)}, {_expected(tally, style)}."
     said = f"Drawn this season {amounts.syrup(tally.syrup_gallons, style)} of syrup."
     if tally.jars_gallons:
-        said += f" In jars {amounts.volume(tally.jars_gallons, style)}."
+        said += f" In jars {amounts.in_pints(tally.jars_gallons, style)}."
     if tally.sap_records:
         said += f" {_sap(tally, style)} should make {_about(tally, style)}."
     return said

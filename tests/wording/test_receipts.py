@@ -42,7 +42,7 @@ SAID = [
     (told("syrup", gallons=0.5, brix=66.9), "2 qt of syrup at 66.9 Brix, Tue", None),
     (
         told("jars", gallons=0.8125, detail=JARS),
-        "6 pints, 1 half pint bottled (0.81 gal), Tue",
+        "6 pints, 1 half pint bottled (6 1/2 pints), Tue",
         None,
     ),
     (told("taps_set", count=1, detail={"manner": "add"}), "1 tap in, Tue", None),

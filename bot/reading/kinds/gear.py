@@ -366,13 +366,13 @@ def _unit(said: str | None, least: float, *, metric: bool) -> str:
             return "inch"
         return said if said in ("cm", "mm") else "meter"
     if metric:
-        return "meter" if least < _MOST_METRES else "cm"
+        return "foot" if least <= _MOST_FEET else "cm"
     return "foot" if least <= _MOST_FEET else "inch"
 
 
-# A pan's shorter side without a unit is in feet up to this, or in metres under that.
+# A pan's shorter side without a unit is in feet up to this: pans are sold by the foot in
+# Canada too.
 _MOST_FEET = 6.0
-_MOST_METRES = 4.0
 
 
 def _value(said: str) -> float:

@@ -37,6 +37,9 @@ _SAID = (
     ("leave", "(?:i am|i'm) leaving (?:the|this|their|your) sugarbush"),
     ("members", "who (?:has )?logged(?: what| it| this)?"),
     ("members", "who (?:did|gathered|wrote) what"),
+    ("members", "(?:tell me |show me )?what(?: all)? (?:did|have|has) (?:they|everyone|everybody"
+                "|each of us|(?:both )?HELPERS|(?:both|all) of them|the others)"
+                "(?: all)? (?:LOG|logged|texted|gathered)(?: today| so far| this season)?"),
     ("members", "who(?:'s| is| are) (?:helping|HELPERS)"),
     ("members", "who(?:'s| is) (?:in|on) (?:my|this|our) sugarbush"),
     ("members", "(?:list )?(?:my )?helpers"),

@@ -50,6 +50,8 @@ MOST_GALLONS_A_TAP_A_DAY = 4.0
 MOST_GALLONS_A_DAY = 300 * MOST_GALLONS_A_TAP_A_DAY
 """Where the taps are not known: 300 taps, the most that we serve, on twice a big day."""
 
+MOST_BRIX_SAID = 8.0
+"""`12 gal at 2.2 and 2.0 from the hill`: up to this a bare figure may be sugar."""
 MOST_STRANGE_WORDS = 2
 """So many words that we do not know, around an amount that may be anything, want a question."""
 PLAIN_WORDS = frozenset(
@@ -180,7 +182,8 @@ def _stray_number(clause: Clause, item: Item) -> bool:
 
 
 def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
-    """`5 gal this am and 7.5 more at dusk`; `tree 1 2 gal, tree 2 3`: the unit was said before."""
+    """`5 gal this am and 7.5 more at dusk`; `tree 1 2 gal, tree 2 3`; `40 L from the hill and 25
+    from the yard`: the unit was said before."""
     before = notes.last(Sap)
     if before is None or notes.clauses[before.clause].sentence != clause.sentence:
         return []
@@ -192,8 +195,9 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         tree_first = clause.preceding(item, 1)
         more = bool(follows) and "MORE" in follows[0].tags
         listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot")
+        whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
         apart = before.clause != notes.clause_number
-        if apart and (more or listed) and not item.part:
+        if apart and (more or listed or whence) and not item.part:
             out.append(item)
     return out[:1]
 

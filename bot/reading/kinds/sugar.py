@@ -7,7 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
-from bot.reading.kinds.sap import Sap
+from bot.reading.kinds.sap import PLAIN_WORDS, Sap
 from bot.reading.kinds.syrup import Syrup
 
 if TYPE_CHECKING:
@@ -137,6 +137,10 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
     said_at = bool(behind) and behind[0].text in ("at", "@") and "." in item.text
     if len(words) > (3 if said_at else 1):
         return False
+    if any(
+        not each.tags and each.text not in PLAIN_WORDS for each in words if each.start < item.start
+    ):
+        return False  # "tree 2 1 gal, bertha 3.5": what bertha is, we do not know
     latest = notes.noted[-1]
     return isinstance(latest.reading, (Sap, Syrup)) and latest.clause == notes.clause_number - 1
 

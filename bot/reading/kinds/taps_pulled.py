@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -56,7 +57,7 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
         return
     if not clause.has("TAPN") and not _goes_on(clause, notes):
-        if clause.has("PULLV") and "all" in words and notes.profile.taps is not None:
+        if clause.has("PULLV") and notes.profile.taps:
             _all_of_them(clause, notes)
         return
     if clause.negated or clause.has("COSTV", "FOREIGN", "BUY") or clause.free("money", "volume"):
@@ -97,6 +98,8 @@ def find(clause: Clause, notes: Notes) -> None:
             ("all", "pulled all the taps"),
             fill="pulled {} taps",
         )
+    else:
+        notes.ask(f"How many taps did you pull from tree {clause.tree}?", fill="pulled {} taps")
 
 
 def _goes_on(clause: Clause, notes: Notes) -> bool:
@@ -107,11 +110,23 @@ def _goes_on(clause: Clause, notes: Notes) -> bool:
 
 
 def _all_of_them(clause: Clause, notes: Notes) -> None:
-    """`pulled all 18`, where 18 taps hang."""
+    """`pulled all 18`, where 18 taps hang; `pulled em all`."""
+    if _PULLED_THEM.fullmatch(clause.text):
+        notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
+        return
+    if "all" not in clause.words():
+        return
     number = next(iter(clause.free("number")), None)
     if number is not None and number.value == notes.profile.taps:
         number.used = True
         notes.add(TapsPulled(on=notes.day(clause), all=True), number.start)
+
+
+_PULLED_THEM = re.compile(
+    r"(?:i |we )?(?:just |finally )?(?:pulled|yanked)(?: out)?"
+    r" (?:em all|them all|all of (?:em|them)|the (?:rest|last)(?: of (?:em|them))?)"
+    r"(?: out)?(?: today| yesterday| this morning| tonight)?"
+)
 
 
 def _some_of_them(clause: Clause, notes: Notes) -> None:

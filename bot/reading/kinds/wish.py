@@ -35,6 +35,9 @@ _ONLY_RUN_DAYS = re.compile(
 )
 _EVERY = re.compile(r"\b(every|each) (single )?(morning|day)\b|\bdaily\b")
 _WEEKLY = re.compile(r"\b(weekly|sunday|every week|each week)\b")
+_SENDS = re.compile(
+    r"\b(?:send|text|give|tell|mail) me\b|\bcan (?:i|you)\b|\bi'?d? (?:want|like)\b"
+)
 _SUMMED = frozenset("total totals summary tally sum recap".split())
 
 
@@ -53,12 +56,13 @@ class Wish(Reading):
 def find_whole(notes: Notes) -> bool:
     """A text that says how to be texted, and nothing else. Says whether it is one."""
     words = {word for clause in notes.clauses for word in clause.text.split()}
-    if any(clause.question for clause in notes.clauses) or len(words) > MOST_WORDS:
+    weekly = bool(_WEEKLY.search(notes.text)) and bool(words & _SUMMED)
+    if any(_asks(clause, weekly=weekly) for clause in notes.clauses) or len(words) > MOST_WORDS:
         return False
     if any(i.sort in ("volume", "brix", "vessels") for c in notes.clauses for i in c.items):
         return False
     refused = bool(words & _REFUSING)
-    if _WEEKLY.search(notes.text) and words & _SUMMED:
+    if weekly:
         notes.add(Wish(weekly=not refused), 0)
         return True
     about_mornings = bool(words & _UNASKED) or bool(
@@ -80,6 +84,13 @@ def find_whole(notes: Notes) -> bool:
         return False
     notes.add(Wish(alert_at=at, mornings=every), 0)
     return True
+
+
+def _asks(clause: Clause, *, weekly: bool) -> bool:
+    """Whether a clause asks; `send me the weekly summary` wishes, though "send me" else asks."""
+    return clause.question and not (
+        weekly and not clause.has("ASKHOW") and _SENDS.search(clause.text)
+    )
 
 
 MOST_WORDS = 14
