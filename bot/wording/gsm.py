@@ -25,6 +25,7 @@ _BASIC = frozenset(
     unicodedata.lookup(name) for code, name in BASIC_CHARACTER_SET.items() if code != _ESCAPE
 )
 _EXTENDED = frozenset(unicodedata.lookup(name) for name in BASIC_CHARACTER_SET_EXTENSION.values())
+_ALL = _BASIC | _EXTENDED
 
 # The two cedillas differ between printed tables of the alphabet; texts of ours do without.
 _UNSURE = frozenset("\u00c7\u00e7")
@@ -48,7 +49,7 @@ _LIKENESS = str.maketrans(
 
 def is_gsm(text: str) -> bool:
     """True when every character is in the GSM-7 alphabet, extension included."""
-    return all(char in _BASIC or char in _EXTENDED for char in text)
+    return _ALL.issuperset(text)
 
 
 def segments(text: str) -> int:
