@@ -16,7 +16,7 @@ from bot.conversation.recording import entry_of, with_detail
 from bot.conversation.turn import Turn
 from bot.conversation.wishing import carry_over, wish
 from bot.conversation.wishing import standing as wishes_of
-from bot.conversation.words import figures_of_a_record
+from bot.conversation.words import day_of_a_record, figures_of_a_record
 from bot.entry import Entry
 from bot.places.regions import spoken
 from bot.reading import Choice, Doubt
@@ -44,8 +44,11 @@ from bot.standing.gear import entries_of
 from bot.standing.wishes import WISH
 from bot.wording import meeting, questions, receipts, standing
 from bot.wording.compose import sentence
+from bot.wording.days import day as say_day
 
 _UNDO_LOOKS_BACK = 3
+# A record that is named by its figure or its day is looked for further back.
+_UNDO_LOOKS_FOR = 12
 # More towns of one name than this are not listed in a text.
 _MOST_PLACES_NAMED = 4
 
@@ -182,9 +185,9 @@ def _undo(turn: Turn, _reading: Undo) -> None:
         return
     people = turn.book.people
     figures = figures_of_a_record(turn.words)
-    for text in turn.book.records.last_texts(
-        turn.who.sugarbush_id, turn.who.person_id, _UNDO_LOOKS_BACK
-    ):
+    day = day_of_a_record(turn.words, turn.today)
+    texts = _UNDO_LOOKS_FOR if figures or day is not None else _UNDO_LOOKS_BACK
+    for text in turn.book.records.last_texts(turn.who.sugarbush_id, turn.who.person_id, texts):
         # Somebody who has joined is not put out by an undo.
         wanted = [
             kept
@@ -198,6 +201,8 @@ def _undo(turn: Turn, _reading: Undo) -> None:
                 for kept in wanted
                 if figures <= figures_of_a_record(receipts.line(kept.entry, turn.style))
             ]
+        if day is not None:
+            wanted = [kept for kept in wanted if kept.entry.on == day]
         if not wanted:
             continue
         for undone in turn.book.records.undo(turn.writer, wanted):
@@ -211,9 +216,11 @@ def _undo(turn: Turn, _reading: Undo) -> None:
             turn.reply.receipts.append(sentence(lead + receipts.line(said, turn.style)))
         turn.forget()
         return
-    turn.reply.answers.append(
-        questions.no_such_record(max(figures)) if figures else questions.NOTHING_TO_UNDO
-    )
+    if figures or day is not None:
+        named = max(figures) if figures else f"record of {say_day(day or turn.today, turn.today)}"
+        turn.reply.answers.append(questions.no_such_record(named))
+        return
+    turn.reply.answers.append(questions.NOTHING_TO_UNDO)
 
 
 def _amend(turn: Turn, reading: Amend) -> None:

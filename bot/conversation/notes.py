@@ -199,7 +199,7 @@ def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
         turn.book, turn.who.sugarbush_id, at, turn.kit(), air=lambda: air_of(turn.weather())
     )
     if water is None:
-        turn.note(standing.water_needed(), 1)
+        turn.note(standing.water_needed(turn.style), 1)
         return
     draw_f = finish_f(water.fahrenheit, turn.syrup_brix)
     if pan_f < water.fahrenheit:

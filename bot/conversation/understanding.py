@@ -142,7 +142,10 @@ def _corrected(turn: Turn, question: Doubt, amend: Reading) -> Meant:
     assert isinstance(amend, Amend)
     told = {name: value for name, value in amend.as_dict().items() if name in _SPELT}
     if len(told) == 1:
-        completed = turn.senses.settle(question, f"{next(iter(told.values())):g}")
+        figure = f"{next(iter(told.values())):g}"
+        # A volume is read in gallons, whatever the question was put in.
+        said = f"{figure} gal" if "gallons" in told else figure
+        completed = turn.senses.settle(question, said)
         if completed:
             return Meant(turn.understand(completed), completed, settled=True)
     spelt = " ".join(_SPELT[name].format(told[name]) for name in _SPELT if name in told)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import date, timedelta
 from typing import Literal
 
 Units = Literal["us", "metric"]
@@ -43,6 +44,24 @@ _FIGURE = re.compile(
 def figures_of_a_record(text: str) -> frozenset[str]:
     """The figures that say which record is meant: "remove the 6.5" has 6.5."""
     return frozenset(f"{float(figure):g}" for figure in _FIGURE.findall(text))
+
+
+_WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+_DAY = re.compile(
+    r"\b(yesterday|(mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?)(?:'?s)?\b",
+    re.IGNORECASE,
+)
+
+
+def day_of_a_record(text: str, today: date) -> date | None:
+    """The day that says which record is meant: "delete last friday", "undo yesterday's"."""
+    said = _DAY.search(text)
+    if said is None:
+        return None
+    if said[2] is None:
+        return today - timedelta(days=1)
+    back = (today.weekday() - _WEEKDAYS.index(said[2][:3].casefold())) % 7
+    return today - timedelta(days=back or (7 if "last" in text.casefold() else 0))
 
 
 def wants_more(text: str) -> bool:

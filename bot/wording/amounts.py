@@ -34,12 +34,15 @@ def two_figures(value: float) -> str:
 
 
 def volume(gallons: float, style: Style) -> str:
-    """A measured volume of sap: 12 gal, 57.5 gal, 45 L."""
+    """A measured volume of sap: 12 gal, 57.5 gal, 5 pints, 45 L."""
     if style.is_metric:
         litres = convert.litres(gallons)
         if 0 < litres < 1:
             return f"{number(litres * 1000, 0)} mL"
         return f"{_amount(litres)} L"
+    if 0 < gallons < 1 and round(gallons * PINTS_PER_GALLON) % 2:
+        # 5 pints, where 0.625 gal would be said; 1/4, 1/2 and 3/4 gal are gallons to anybody.
+        return _quarts_and_pints(gallons) or f"{_amount(gallons)} gal"
     return f"{_amount(gallons)} gal"
 
 
@@ -266,9 +269,11 @@ def propane(pounds: float, style: Style) -> str:
 
 
 def _amount(value: float) -> str:
-    """Exact where an eighth was meant, else to the tenth, or the hundredth under ten."""
+    """Exact where a quarter was meant, or under ten an eighth; else to the tenth, or the
+    hundredth under ten."""
     eighths = round(value * 8)
-    if eighths and abs(value * 8 - eighths) <= _NEAR * 8:
+    exact = eighths and abs(value * 8 - eighths) <= _NEAR * 8
+    if exact and (value < _ROUND_FROM or eighths % 2 == 0):
         return number(eighths / 8, 3)
     return number(value, 2 if value < 10 else 1)
 

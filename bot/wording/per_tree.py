@@ -9,6 +9,7 @@ from bot.wording import amounts
 from bot.wording.compose import sentence
 from bot.wording.days import day
 from bot.wording.gsm import plain
+from bot.wording.receipts import tree_name
 from bot.wording.style import Style
 
 # The first and this many after it.
@@ -91,7 +92,10 @@ def _row(what: str, said: Sequence[tuple[str, str]], lead: str) -> str:
 
 
 def _named(what: str, name: str) -> str:
-    return f"{what} {plain(name, 20)}" if name[:1].isdigit() or len(name) == 1 else plain(name, 20)
+    said = plain(name, 20)
+    if what == "tree":
+        return tree_name(said)
+    return f"{what} {said}" if name[:1].isdigit() or len(name) == 1 else said
 
 
 def _example(what: str) -> str:

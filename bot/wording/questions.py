@@ -54,7 +54,7 @@ def does_not_fit(words: str, receipt: str) -> str:
 
 
 def no_such_record(figure: str) -> str:
-    """An undo that names a figure which none of the last records has."""
+    """An undo that names a figure or a day which none of the last records has."""
     return f'No {figure} in your last records, so nothing is undone. Text "undo" for the last one.'
 
 

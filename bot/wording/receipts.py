@@ -6,6 +6,7 @@ in. A kind that is not in the table is said by its name and its amounts.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime
 from fractions import Fraction
@@ -78,11 +79,21 @@ def _dated(said: list[tuple[str, date | None]], style: Style) -> list[str]:
     return out
 
 
+def tree_name(label: str) -> str:
+    """A tree as it is called: "tree 7", "tree A2", "Bertha"."""
+    if label[:1].isdigit() or len(label) == 1:
+        return f"tree {label}"
+    return f"tree {label.upper()}" if _LETTER_AND_FIGURES.fullmatch(label) else label
+
+
+_LETTER_AND_FIGURES = re.compile("[A-Za-z][0-9]{1,3}")
+
+
 def where(entry: Entry) -> str:
     """The tree or the lot: "tree 4", "east", or nothing."""
     if entry.tree is not None:
         name = plain(entry.tree)
-        return f"tree {name}" if name[:1].isdigit() or len(name) == 1 else name
+        return tree_name(name)
     return "" if entry.lot is None else plain(entry.lot)
 
 
@@ -141,7 +152,7 @@ def _jars(entry: Entry, style: Style) -> str:
 
 
 def _taps_set(entry: Entry, style: Style) -> str:
-    place = f" on {plain(entry.lot)}" if entry.lot is not None else ""
+    place = f" ({plain(entry.lot)})" if entry.lot is not None else ""
     more = " more" if entry.detail.get("manner") == "add" and entry.detail.get("more") else ""
     return f"{entry.count}{more} {'tap' if entry.count == 1 else 'taps'} in{place}"
 

@@ -33,7 +33,7 @@ def boil_by(gallons: float, gathered_on: date, boil_by: date, style: Style) -> s
     return _said(
         f"{much} of sap from {since} should be boiled today.",
         "A rule of thumb, your nose knows better.",
-        'Done already? Text it, like "boiled 20 gal".',
+        f'Done already? Text it, like "boiled {"80 L" if style.is_metric else "20 gal"}".',
     )
 
 

@@ -199,11 +199,11 @@ def pan_below_boiling(water_f: float, style: Style) -> str:
     return f"That is under {amounts.temperature(water_f, style)}, where water boils for you."
 
 
-def water_needed() -> str:
+def water_needed(style: Style) -> str:
     """Without the boiling point of water nothing can be told of a pan."""
     return (
         "To tell how far that is: boil plain water with the same thermometer and text"
-        ' me, like "water boils at 210.4".'
+        f' me, like "water boils at {"99.1C" if style.is_metric else "210.4"}".'
     )
 
 

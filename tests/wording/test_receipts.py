@@ -47,7 +47,7 @@ SAID = [
     ),
     (told("taps_set", count=1, detail={"manner": "add"}), "1 tap in, Tue", None),
     (told("taps_set", count=6, detail=MORE), "6 more taps in, Tue", None),
-    (told("taps_set", count=6, lot="ridge"), "6 taps in on ridge, Tue", None),
+    (told("taps_set", count=6, lot="ridge"), "6 taps in (ridge), Tue", None),
     (told("taps_pulled", detail={"all": True}), "all taps out, Tue", None),
     (told("taps_pulled", count=5), "5 taps out, Tue", None),
     (

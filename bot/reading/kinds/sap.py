@@ -105,6 +105,9 @@ def find(clause: Clause, notes: Notes) -> None:
         return notes.ask("How many gal of sap was that?", fill="{} gal of sap")
     for item in gathered:
         item.used = True
+        if notes.profile.boiling and _may_be_drawn(clause, item):
+            sap_or_syrup(notes, item)
+            continue
         _amount(clause, notes, item, item.gallons * _containers(clause, item))
     for item in _unit_unsaid(clause, notes):
         item.used = True
@@ -114,6 +117,27 @@ def find(clause: Clause, notes: Notes) -> None:
     if not gathered and not clause.free("volume"):
         _dry(clause, notes)
     return None
+
+
+_DRAWN_IN = frozenset(("pint", "half_pint", "quart", "cup", "fluid_ounce", "milliliter"))
+
+
+def _may_be_drawn(clause: Clause, item: Item) -> bool:
+    """`got 2 pints` while the fire burns: as likely syrup as sap."""
+    named = clause.has("SAP", "BUCKET") or clause.tree is not None or clause.lot is not None
+    gathered = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    sweet = any(each.sort == "brix" for each in clause.items)
+    return item.unit in _DRAWN_IN and not item.parts and not (named or gathered or sweet)
+
+
+def sap_or_syrup(notes: Notes, item: Item) -> None:
+    """Asks what a volume is of."""
+    notes.ask(
+        f"{item.text}: sap, or syrup?",
+        ("sap", f"{item.text} of sap"),
+        ("syrup|drew off|drew", f"drew off {item.text} of syrup"),
+        ("jars|bottled|canned|jarred", f"bottled {item.text}"),
+    )
 
 
 def _puzzling(clause: Clause, notes: Notes) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -13,7 +14,7 @@ from bot.reading.kinds.syrup import Syrup
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
     from bot.reading.items import Item
-    from bot.reading.notes import Notes
+    from bot.reading.notes import Noted, Notes
 
 CUES = {
     "SUGAR": (
@@ -131,7 +132,8 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
     if not notes.noted:
         return False
     alone = all(each is item or each.sort == "sign" for each in clause.items)
-    if alone and item.value != int(item.value) and LEAST_BRIX < item.value <= MOST_BRIX:
+    decimal = item.value != int(item.value) or "." in item.text
+    if alone and decimal and LEAST_BRIX < item.value <= MOST_BRIX:
         return notes.last(Sap) is not None
     behind = clause.preceding(item, 1)
     said_at = bool(behind) and behind[0].text in ("at", "@") and "." in item.text
@@ -168,7 +170,7 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
                     if notes.clauses[s.clause].sentence == notes.clauses[nearest.clause].sentence
                 ]
                 if len(many) == 1 or distance == 0:
-                    noted = nearest
+                    noted = _in_turn(clause, notes, many) or nearest
         elif saps and clause.own_tree and saps[-1].reading.tree == clause.tree:  # type: ignore[attr-defined]
             noted = saps[-1]
     limit = (
@@ -208,7 +210,24 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
     if noted is not None and noted is here:
         notes.ask("Two sugar figures for one sap: which is right?", fill="make that {} brix")
         return
+    if _CONCENTRATES.search(notes.text) and any(other.question for other in notes.clauses):
+        return  # "ro to 8 percent, how long to boil 400 L": what the question is about
     notes.add(Sugar(brix=brix, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start)
+
+
+_CONCENTRATES = re.compile(r"\b(?:ro|r\.o|reverse osmosis|membrane|concentrat\w*)\b")
+
+
+def _in_turn(clause: Clause, notes: Notes, saps: list[Noted]) -> Noted | None:
+    """`40 L from the hill and 25 from the yard, sugar 2.2 and 2.0`: as many figures as saps, so
+    the first is the first one's. None where they do not count alike."""
+    untested = [s for s in saps if isinstance(s.reading, Sap) and s.reading.brix is None]
+    figures = 0
+    for other in notes.clauses[notes.clause_number :]:
+        if other.sentence != clause.sentence or other.free("volume") or other.own_tree:
+            break
+        figures += len([i for i in other.items if i.sort in ("number", "brix") and not i.article])
+    return untested[0] if len(untested) == figures > 1 else None
 
 
 def _to_all(clause: Clause, notes: Notes, brix: float) -> None:

@@ -7,6 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.sap import sap_or_syrup
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
@@ -88,9 +89,4 @@ def _ask_what(clause: Clause, notes: Notes, item: Item) -> None:
     if clause.has("OTHERS", "FOREIGN"):
         return
     item.used = True
-    notes.ask(
-        f"{item.text}: sap, or syrup?",
-        ("sap", f"{item.text} of sap"),
-        ("syrup|drew off|drew", f"drew off {item.text} of syrup"),
-        ("jars|bottled|canned|jarred", f"bottled {item.text}"),
-    )
+    sap_or_syrup(notes, item)

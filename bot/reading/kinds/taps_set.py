@@ -108,7 +108,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             and _bare_ok(clause, item)
         ):
             return item, "add"
-        if before and before[0].text == ":" and len(before) > 1 and "TAPN" in before[1].tags:
+        heading = [each for each in clause.preceding(item, 3) if each.text != "in"]
+        if behind == ":" and len(heading) > 1 and "TAPN" in heading[1].tags:
             return item, "total"
         listed = notes.last(TapsSet) is not None or any(
             c.has("TAPN") for c in notes.clauses if c.sentence == clause.sentence
