@@ -9,7 +9,7 @@ from bot.conversation.pending import ANSWERABLE_FOR, Rest, WhereAsked, WhichReco
 from bot.conversation.turn import Open, Turn, open_question
 from bot.conversation.words import lets_it_be, same_words, wants_more, without_correction
 from bot.reading import Doubt, Understanding
-from bot.reading.kinds import Amend, Chat, Gear, Place, Reading, Undo
+from bot.reading.kinds import Amend, Chat, Gear, Place, Question, Reading, Undo
 
 # The same words from one person within this time are asked about, not counted twice.
 SAME_WORDS_WITHIN = timedelta(minutes=10)
@@ -116,6 +116,8 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
         if record_id is not None:
             return Meant(Understanding(), words, chosen=(question, record_id))
         return None
+    if not question.number_only and any(isinstance(one, Question) for one in direct.readings):
+        return None  # "what size is your pan?" takes any words, but a question asks anew
     completed = turn.senses.settle(question, words)
     # "3.5 gal again?" - "oops, 3": what is corrected is the amount that stands already.
     stands_already = question.fill is None and any(not one.text for one in question.choices)

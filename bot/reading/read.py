@@ -20,7 +20,7 @@ from bot.reading.apart import apart
 from bot.reading.asking import add_questions
 from bot.reading.clauses import Clause, clauses
 from bot.reading.doubting import dangling, doubtful, unsure
-from bot.reading.kinds import Reading, helper
+from bot.reading.kinds import Reading, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
 from bot.reading.kinds.start import KEYWORDS as START_WORDS
@@ -86,8 +86,11 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
 
 
 def _about_alerts(plain: str) -> bool:
-    """`stop sending the morning alerts` is about the alerts, not about every text."""
-    return any(word in plain for word in ("morning", "alert", "reminder", "weekly", "daily"))
+    """`stop sending the morning alerts` is about the alerts, not about every text; so is
+    `don't text me about boiling`."""
+    return wish.about_one_thing(plain) or any(
+        word in plain for word in ("morning", "alert", "reminder", "weekly", "daily")
+    )
 
 
 def _take(clause: Clause, notes: Notes) -> None:

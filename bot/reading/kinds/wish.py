@@ -71,9 +71,10 @@ def find_whole(notes: Notes) -> bool:
     if _ONLY_RUN_DAYS.search(notes.text) and (
         about_mornings or _ASKS_TO_BE_TEXTED.search(notes.text)
     ):
-        notes.add(Wish(mornings=RUN_DAYS), 0)
+        at = next((found for clause in notes.clauses for found in [_hour(clause)] if found), None)
+        notes.add(Wish(alert_at=at, mornings=RUN_DAYS), 0)
         return True
-    if refused and about_mornings:
+    if refused and (about_mornings or about_one_thing(notes.text)):
         notes.add(Wish(mornings=NEVER), 0)
         return True
     if not _ASKS_TO_BE_TEXTED.search(notes.text):
@@ -84,6 +85,17 @@ def find_whole(notes: Notes) -> bool:
         return False
     notes.add(Wish(alert_at=at, mornings=every), 0)
     return True
+
+
+_ABOUT = re.compile(
+    r"\b(?:text|texting|messag(?:e|ing)|remind|reminding|bug|bugging) me"
+    r" (?:\w+ )?about (?!any|it\b|this\b)"
+)
+
+
+def about_one_thing(text: str) -> bool:
+    """`don't text me about boiling` refuses reminders, and not every answer."""
+    return _ABOUT.search(text) is not None
 
 
 def _asks(clause: Clause, *, weekly: bool) -> bool:
