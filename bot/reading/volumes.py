@@ -186,6 +186,8 @@ def _given(clause: Clause) -> bool:
     words = clause.words()
     if "gave" not in words or clause.tree is not None or clause.lot is not None:
         return False
+    if "away" in words:
+        return True
     deed = next(item for item in clause.items if item.text == "gave")
     behind = clause.following(deed, 1)
     to_somebody = bool(behind) and behind[0].sort == "word" and behind[0].text not in _GAVE_SAP

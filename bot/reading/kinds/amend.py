@@ -37,17 +37,17 @@ CUES = {
         "recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
-        "it_was_actually that_was_actually it_was_only_really "
-        "it_was_really was_really really_was that_was_on that_was_from more_like double_checked "
-        "should_have_said shouldve_put shouldve_said should've_put should've_said "
-        "should_have_put shouldve_been typed_that_wrong typed_it_wrong got_that_wrong "
-        "got_it_wrong put_that_wrong said_that_wrong entered_wrong wrote_it_wrong instead "
-        "put_that_under that_was_for got_the_sugar_wrong had_that_wrong make_that make_it "
-        "i_meant meant meant_to_say should_be should_have_been should've_been shoulda_been "
-        "supposed_to_be change_that_to change_it_to change_that change_last change_the "
-        "correct_that correct_to typo correction wrong_lot wrong_tree wrong_day wrong_date "
-        "my_mistake fix_that should_say should_read fat_fingered misread was_actually change_to "
-        "change_my move_that move_it correcting correct_it "
+        "it_was_actually that_was_actually it_was_only_really it_was_really was_really "
+        "really_was that_was_on that_was_from more_like double_checked should_have_said "
+        "shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been "
+        "typed_that_wrong typed_it_wrong got_that_wrong got_it_wrong put_that_wrong "
+        "said_that_wrong entered_wrong wrote_it_wrong instead put_that_under that_was_for "
+        "got_the_sugar_wrong had_that_wrong make_that make_it i_meant meant meant_to_say "
+        "should_be should_have_been should've_been shoulda_been supposed_to_be change_that_to "
+        "change_it_to change_that change_last change_the correct_that correct_to typo "
+        "correction wrong_lot wrong_tree wrong_day wrong_date my_mistake fix_that should_say "
+        "should_read fat_fingered misread was_actually change_to change_my move_that move_it "
+        "correcting correct_it "
     ),
 }
 

@@ -17,19 +17,20 @@ if TYPE_CHECKING:
 
 CUES = {
     "BOIL": (
-        "processed process cook_off cooked_off reduced boiled boil boiling boils cooked_down "
-        "cook_down cooking_down cooked cooking evaporated evaporating evaporate simmered "
-        "simmering sugaring_off run_through_the_pan went_through_the_pan "
+        "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over processed "
+        "process cook_off cooked_off reduced boiled boil boiling boils cooked_down cook_down "
+        "cooking_down cooked cooking evaporated evaporating evaporate simmered simmering "
+        "sugaring_off run_through_the_pan went_through_the_pan "
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
     "LIT": (
-        "firing_up fired_up firing_it_up lighting_up on_the_burner lit lit_it lit_up is_lit "
-        "fired_it_up fired_her_up lit_her "
+        "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "
+        "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
     ),
     "FIRE": (
-        "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "
-        "on_the_fire put_the_fire_to fire fire's fires arch evaporator evaporator's firebox "
-        "burner burners stove woodstove "
+        "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "
+        "let_the_fire_burn_down on_the_fire put_the_fire_to fire fire's fires arch evaporator "
+        "evaporator's firebox burner burners stove woodstove "
     ),
     "START": (
         "firing_up firing lighting_up stoking steaming steaming_away getting_started cranked_up "
@@ -41,15 +42,16 @@ CUES = {
         "at_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
-        "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "
+        "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over fire's_out "
+        "let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "
         "that's_it_for thats_it_for that_does_it_for done_for_the_night done_for_today "
         "done_for_the_day shut_down shutting_down shut_it_down shut_her_down calling_it_a_night "
         "calling_it call_it_a_night called_it_a_night called_it wrapped_up wrapping_up "
         "quit_for_the_night dying_down died_down dying burned_out burnt_out burning_down died "
         "put_out let_it_go_out go_out let_die all_done that's_it_for_tonight banked turned_off "
-        "killed pulled_the_pan pan_is_off pan's_off knocked_off finishing_up let_the_fire_die "
-        "end_of gone_out went_out going_out is_out fire's_out out_for_the_night let_it_die "
-        "stopped doused snuffed cooling_down cold "
+        "killed pulled_the_pan pan_is_off pan's_off knocked_off finishing_up end_of gone_out "
+        "went_out going_out is_out out_for_the_night let_it_die stopped doused snuffed "
+        "cooling_down cold "
     ),
     "OVER": "out off over done finished ended through",
     "DONE": "done finished finish end ended stopped wrapped quit",

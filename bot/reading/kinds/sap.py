@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "GATHER": (
-        "came_away_with walked_out_with ended_the_day_with managed squeezed_out bucketed "
+        "kept came_away_with walked_out_with ended_the_day_with managed squeezed_out bucketed "
         "ferried schlepped dipped siphoned wound_up_with ended_up_with drained drain emptied "
         "tallied lugged_in sledded_in dragged wheeled ladled tipped_into scooped fetched fetch "
         "gathered gather gathers gathering collected collect collects collecting collection "
@@ -28,8 +28,8 @@ CUES = {
         "scored yanked_in hit measured totaled totalled "
     ),
     "WEAK": (
-        "managed wound_up_with ended_up_with came_to came_in totaled totalled hit got get made "
-        "run runs ran filled "
+        "kept managed wound_up_with ended_up_with came_to came_in totaled totalled hit got get "
+        "made run runs ran filled "
     ),
     "DRY": "dry bone_dry still_frozen frozen_solid",
     "DRYSAID": (

@@ -21,9 +21,8 @@ CUES = {
     ),
     "SOME": "most some half_of part_of a_few most_of some_of many several bunch",
     "ALL": (
-        "are_all_out all_out "
-        "all every everything every_last all_of_them them_all the_rest the_lot entire whole_lot "
-        "all_the all_my all_our each_and_every "
+        "are_all_out all_out all every everything every_last all_of_them them_all the_rest "
+        "the_lot entire whole_lot all_the all_my all_our each_and_every "
     ),
 }
 

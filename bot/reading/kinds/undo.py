@@ -12,8 +12,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "UNDOP": (
-        "take_it_out last_one_was_wrong that_last_one_is_wrong that_one_is_wrong "
-        "remove_what forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off "
+        "take_it_out last_one_was_wrong that_last_one_is_wrong that_one_is_wrong remove_what "
+        "forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off "
         "take_that_last_one_off take_the_last_one_off that_last_one take_that_one_off "
         "back_that_one_out cancel_that_one drop_it remove_the delete_the take_out_the "
         "scratch_the nvm_that_was_wrong strike_that_last delete_that_one remove_that_one "
