@@ -16,7 +16,7 @@ from bot.messages import Incoming
 from bot.pages import Pages, add_pages
 from bot.settings import Settings
 from bot.web import Closed, make_app
-from bot.wiring import Parts, build, channels_of, mail_of, network_skies, with_folder
+from bot.wiring import Parts, build, build_all, with_folder
 
 # Texts in hand when the server is told to stop are finished first, as long as Twilio waits.
 _LAST_TEXTS_S = 15
@@ -64,14 +64,7 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
     if isinstance(webhook, Closed):
         log.warning(webhook.reason)
     database_url = with_folder(settings)
-    parts = build(
-        database_url,
-        SystemClock(),
-        channels=channels_of(settings),
-        skies=network_skies(settings),
-        mail=mail_of(settings),
-        public_url=settings.public_url,
-    )
+    parts = build_all(settings, database_url)
     app = make_app(
         parts.inbox.receive,
         webhook,

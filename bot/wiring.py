@@ -14,7 +14,7 @@ from bot import places
 from bot.channels.channel import Channel
 from bot.channels.console import Console
 from bot.clock import DEFAULT_ZONE as DEFAULT_ZONE
-from bot.clock import Clock
+from bot.clock import Clock, SystemClock
 from bot.conversation import Conversation, Senses
 from bot.conversation.reach import Reach
 from bot.forecasts import LedgerDays, LedgerForecasts
@@ -215,6 +215,18 @@ def channels_of(settings: Settings) -> dict[str, Channel]:
             status_url=status_url(settings),
         )
     return found
+
+
+def build_all(settings: Settings, database_url: str) -> Parts:
+    """Pailtext with every door, sky and mailbox that the settings open."""
+    return build(
+        database_url,
+        SystemClock(),
+        channels=channels_of(settings),
+        skies=network_skies(settings),
+        mail=mail_of(settings),
+        public_url=settings.public_url,
+    )
 
 
 def with_folder(settings: Settings) -> str:

@@ -9,11 +9,10 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 
-from bot.clock import SystemClock
 from bot.jobs import Jobs, Rhythm, Work
 from bot.ledger.presence import presence_on
 from bot.settings import Settings
-from bot.wiring import Parts, build, channels_of, mail_of, network_skies, with_folder
+from bot.wiring import Parts, build_all, with_folder
 
 log = logging.getLogger(__name__)
 
@@ -72,14 +71,7 @@ def work(settings: Settings) -> None:
     for name in (signal.SIGTERM, signal.SIGINT):
         signal.signal(name, lambda *_: told_to_stop.set())
     database_url = with_folder(settings)
-    parts = build(
-        database_url,
-        SystemClock(),
-        channels=channels_of(settings),
-        skies=network_skies(settings),
-        mail=mail_of(settings),
-        public_url=settings.public_url,
-    )
+    parts = build_all(settings, database_url)
     try:
         with working(parts, database_url, rhythm_of(settings)):
             told_to_stop.wait()

@@ -8,7 +8,7 @@ the like, before a question that follows an amount, and where the thing that led
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -124,11 +124,6 @@ class Clause:
         if self.word_texts is None:
             self.word_texts = [item.text for item in self.items if item.sort == "word"]
         return self.word_texts
-
-
-def has_tag(items: Iterable[Item], *tags: str) -> bool:
-    """Does any of these items do one of these?"""
-    return any(tag in item.tags for item in items for tag in tags)
 
 
 def clauses(items: Sequence[Item]) -> list[Clause]:

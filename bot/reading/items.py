@@ -53,6 +53,12 @@ class Item:
             return sum(piece.gallons for piece in self.parts)
         return volume_gallons(self.value, self.unit)
 
+    def degrees_f(self, celsius_below: float) -> float:
+        """A temperature in Fahrenheit; one with no scale is Celsius below `celsius_below`."""
+        bare = self.unit not in ("degC", "degF")
+        is_celsius = self.unit == "degC" or (bare and self.value < celsius_below)
+        return units.fahrenheit(self.value) if is_celsius else self.value
+
 
 def volume_gallons(value: float, unit: str) -> float:
     """`value` of a unit in US gallons."""

@@ -70,6 +70,14 @@ class Notes:
         made = tuple(Choice(tuple(words.split("|")), text) for words, text in choices)
         self.doubts.append(Doubt(question, made, fill, number_only))
 
+    def clause_before(self) -> Clause | None:
+        """The clause before the one that is being read."""
+        return self.clauses[self.clause_number - 1] if self.clause_number else None
+
+    def clause_after(self) -> Clause | None:
+        """The clause after the one that is being read."""
+        return next(iter(self.clauses[self.clause_number + 1 :]), None)
+
     def last(self, kind: type[R], *, clause: int | None = None) -> Noted | None:
         """The last reading of a kind, in one clause or in all so far."""
         for noted in reversed(self.noted):

@@ -13,7 +13,7 @@ from fractions import Fraction
 from typing import Any
 
 from bot.entry import Entry
-from bot.units import litres
+from bot.units import factor, litres
 from bot.wording import amounts, wishes
 from bot.wording.compose import sentence
 from bot.wording.days import day
@@ -170,7 +170,7 @@ def _tree(entry: Entry, style: Style) -> str:
     if entry.detail.get("diameter_in") is not None:
         inches = float(entry.detail["diameter_in"])
         size = (
-            f"{amounts.number(inches * 2.54)} cm"
+            f"{amounts.number(inches * factor('inch', 'cm'))} cm"
             if style.is_metric
             else f"{amounts.number(inches)} in"
         )

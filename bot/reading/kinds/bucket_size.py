@@ -65,7 +65,7 @@ def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:
     if clause.has("HOLD"):
         return False
     full = clause.near("FULL")
-    gathered = clause.has("GATHER") and not clause.has("HAVE", "SETV", "USE") and counted
+    gathered = clause.has("GATHER") and not clause.has("HAVE", "SETV") and counted
     return full or clause.has("SAP") or gathered
 
 

@@ -7,6 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot import units
+from bot.figures import PROPANE_LB_PER_GALLON
 from bot.reading.kinds.base import Reading
 from bot.reading.volumes import is_rate
 
@@ -29,8 +30,6 @@ CUES = {
     ),
 }
 
-PROPANE_LB_PER_GALLON = 4.24
-"""Liquid propane at 60 F (US EIA)."""
 MOST_CORDS = 15.0
 MOST_PROPANE_LB = 2000.0
 """More than 300 taps' sap of a week boils away: most likely a slip."""

@@ -51,7 +51,7 @@ def find(clause: Clause, notes: Notes) -> None:
     """Counts of jars with a known size. All jars of one sentence are one reading."""
     if not (clause.about("BOTTLE") or clause.has("JARN")) or clause.about("COSTV", "POUR"):
         return
-    if clause.has("PRICE", "GIFT", "BUY", "BROKEN", "EARN", "SOLDN") or any(
+    if clause.has("PRICE", "GIFT", "BUY", "BROKEN", "EARN") or any(
         i.sort == "money" for i in clause.items
     ):
         return
@@ -159,8 +159,7 @@ def _count_and_size(
 
 def _counted_before(clause: Clause, notes: Notes) -> float | None:
     """`filled 30 nips, 50 ml each`: the count that stands before the size."""
-    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
-    for other in (clause, notes.clauses[at - 1] if at else clause):
+    for other in (clause, notes.clause_before() or clause):
         for item in other.free("number"):
             item.used = True
             return item.value
@@ -189,8 +188,7 @@ _SIZES = frozenset(("pint", "pints", "quart", "quarts", "half pints"))
 
 def _size_next(clause: Clause, notes: Notes) -> Item | None:
     """`20 leaf bottles of syrup, 250 ml`: the size follows the count."""
-    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
-    following = notes.clauses[at + 1] if at + 1 < len(notes.clauses) else None
+    following = notes.clause_after()
     if following is None or following.sentence != clause.sentence or following.free("number"):
         return None
     sizes = following.free("volume")

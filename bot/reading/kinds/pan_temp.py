@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot import units
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
@@ -45,9 +44,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if item is None:
         return
     item.used = True
-    degrees = item.value
-    if item.unit == "degC" or (item.unit != "degF" and item.value < CELSIUS_BELOW):
-        degrees = units.fahrenheit(item.value)
+    degrees = item.degrees_f(CELSIUS_BELOW)
     if not LEAST_F <= degrees <= MOST_F:
         notes.ask(f"The pan at {item.value:g}? What does it read, in F?", fill="pan at {} F")
         return
@@ -76,7 +73,7 @@ def _likely(clause: Clause, item: Item, notes: Notes) -> bool:
         and 205 <= item.value <= 235
         and syrupy
         and not clause.free("volume", "money")
-        and clause.has("IS", "TEMPN", "SYRUP", "ABOUT", "UPTO", "BOIL")
+        and clause.has("IS", "TEMPN", "SYRUP", "ABOUT", "BOIL")
     )
 
 

@@ -86,13 +86,7 @@ def find(clause: Clause, notes: Notes) -> None:
         digits = notes.text[zipped.start : zipped.end]
         alone = len(notes.text.strip(" .!")) == 5
         lone = len(clause.items) == 1 and len(notes.clauses) > 1
-        if (
-            lone
-            or said is not None
-            or digits.startswith("0")
-            or clause.first("PLACEN") is not None
-            or _state_in(clause) is not None
-        ):
+        if lone or said is not None or digits.startswith("0") or _state_in(clause) is not None:
             notes.add(Place(text=digits), zipped.start)
         elif alone:
             notes.ask(f"Is {digits} your ZIP?", ("ok|zip|yep|yeah|y", f"zip {digits}"))
@@ -120,7 +114,7 @@ def find(clause: Clause, notes: Notes) -> None:
             for item in words
         ):
             return
-        following = _next_clause(clause, notes)
+        following = notes.clause_after()
         text = " ".join(notes.text[item.start : item.end] for item in words)
         if (
             following is not None
@@ -150,11 +144,6 @@ _NO_TOWN = frozenset(
 def _is_zip(notes: Notes, item: Item) -> bool:
     digits = notes.text[item.start : item.end]
     return len(digits) == 5 and digits.isdigit()
-
-
-def _next_clause(clause: Clause, notes: Notes) -> Clause | None:
-    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
-    return notes.clauses[at + 1] if at + 1 < len(notes.clauses) else None
 
 
 def _state_in(clause: Clause) -> tuple[int, int] | None:
@@ -194,8 +183,7 @@ def _town_before(clause: Clause, notes: Notes, state: tuple[int, int], said: Ite
     words = clause.items[first:at]
     name = " ".join(item.text for item in clause.items[at : at + length])
     if not words:
-        number = next(n for n, each in enumerate(notes.clauses) if each is clause)
-        before = notes.clauses[number - 1] if number else None
+        before = notes.clause_before()
         if (
             clause.joint == ","
             and before is not None

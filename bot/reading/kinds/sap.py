@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
+from bot.figures import SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 from bot.reading.kinds.base import Reading
 from bot.reading.volumes import role
 
@@ -45,9 +46,7 @@ CUES = {
     "FULL": "full brimming overflowing to_the_top topped_off brim_full to_the_brim",
 }
 
-MOST_GALLONS_A_TAP_A_DAY = 4.0
-"""Twice a big day by bucket: 2 gal a tree in a good run (Penn State Extension, 2011)."""
-MOST_GALLONS_A_DAY = 300 * MOST_GALLONS_A_TAP_A_DAY
+MOST_GALLONS_A_DAY = 300 * SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 """Where the taps are not known: 300 taps, the most that we serve, on twice a big day."""
 
 MOST_BRIX_SAID = 8.0
@@ -282,8 +281,7 @@ def _containers(clause: Clause, item: Item) -> float:
 
 def _counted(clause: Clause, notes: Notes) -> float | None:
     """`5 pails at 10 litres each`, `2 milk cans of sap, ten gallons apiece`: the count."""
-    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
-    for other in (clause, notes.clauses[at - 1] if at else clause):
+    for other in (clause, notes.clause_before() or clause):
         if other.sentence != clause.sentence:
             continue
         for each in other.free("vessels", "number"):
@@ -400,4 +398,4 @@ def _bare_tree(clause: Clause) -> Item | None:
 
 def most_gallons(taps: int | None) -> float:
     """The most sap of one day, in gallons, that is believed without asking."""
-    return MOST_GALLONS_A_DAY if taps is None else max(taps, 1) * MOST_GALLONS_A_TAP_A_DAY
+    return MOST_GALLONS_A_DAY if taps is None else max(taps, 1) * SAP_PER_TAP_DAY_DOUBTFUL_GALLONS

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot import units
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
@@ -25,6 +24,7 @@ COLDEST_F = 27.0
 WARMEST_F = 100.0
 """2 Brix sap freezes at 31.8 F (computed, trade figures): well below that it is ice, and well
 above 100 F it is no longer stored."""
+NEVER = float("-inf")
 CELSIUS_BELOW = 27.0
 """A metric person's bare figure below this is in Celsius: sap is never kept at 27 F."""
 
@@ -67,8 +67,8 @@ def find(clause: Clause, notes: Notes) -> None:
     if item is None or any(each.sort == "mass" for each in clause.items):
         return
     item.used = True
-    degrees = _fahrenheit(item, notes)
-    if degrees is None or not COLDEST_F <= degrees <= WARMEST_F:
+    degrees = item.degrees_f(CELSIUS_BELOW if notes.profile.units == "metric" else NEVER)
+    if not COLDEST_F <= degrees <= WARMEST_F:
         notes.ask(
             f"Sap at {item.text.strip()}? What does it read, in F?", fill="sap in the tank is {} F"
         )
@@ -111,13 +111,3 @@ def _unsaid(clause: Clause, notes: Notes) -> Item | None:
         if told:
             return item
     return None
-
-
-def _fahrenheit(item: Item, notes: Notes) -> float | None:
-    if item.unit == "degC":
-        return units.fahrenheit(item.value)
-    if item.unit == "degF":
-        return item.value
-    if notes.profile.units == "metric" and item.value < CELSIUS_BELOW:
-        return units.fahrenheit(item.value)
-    return item.value

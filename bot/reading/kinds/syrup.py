@@ -25,7 +25,6 @@ CUES = {
     "MADE": (
         "made make makes making ended_up_with wound_up_with netted yielded came_out_to turned_out "
     ),
-    "FINISHED": "finished",
     "BATCH": "batch",
 }
 

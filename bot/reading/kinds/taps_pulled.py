@@ -41,7 +41,7 @@ class TapsPulled(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Taps taken out: a count, or all of them."""
     words = clause.words()
-    drawn = clause.has("DRAW", "TAPN") and clause.has("DRAW") and clause.has("TAPN")
+    drawn = clause.has("DRAW") and clause.has("TAPN")
     deed = (
         drawn
         or clause.about("PULLV")
@@ -150,6 +150,5 @@ def _definite(clause: Clause) -> bool:
 
 def _all_next(clause: Clause, notes: Notes) -> bool:
     """`pulled spiles too, all of them`."""
-    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
-    following = notes.clauses[at + 1] if at + 1 < len(notes.clauses) else None
+    following = notes.clause_after()
     return following is not None and following.has("ALL") and not following.free("number", "volume")

@@ -23,7 +23,6 @@ PUZZLING_INCHES = 30.0
 LEAST_INCHES = 1.5
 MOST_INCHES = 80.0
 """The thickest maples on record are little over 7 ft through (from memory)."""
-CM_PER_INCH = 2.54
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,8 +120,7 @@ _LONG_SPECIES = {
 
 def _species_before(clause: Clause, notes: Notes) -> Item | None:
     """`sugar maple, tree 5, about 40 cm`: the kind was said first."""
-    at = next(n for n, each in enumerate(notes.clauses) if each is clause)
-    before = notes.clauses[at - 1] if at else None
+    before = notes.clause_before()
     if (
         before is None
         or before.sentence != clause.sentence
@@ -161,7 +159,11 @@ def _inches(clause: Clause, notes: Notes) -> float | None:
         item = _inches_unsaid(clause, notes)
         if item is None:
             return None
-        size = item.value if notes.profile.units == "us" else item.value / CM_PER_INCH
+        size = (
+            item.value
+            if notes.profile.units == "us"
+            else item.value * units.factor("centimeter", "inch")
+        )
         if any(each.text == "in" for each in clause.following(item, 1)):
             size = item.value
     else:

@@ -72,7 +72,7 @@ def find_whole(notes: Notes) -> bool:
     after = [item for item in amounts if deed is not None and item.start > deed.start]
     if after and not _names_the_record(notes):
         return False
-    if said.has("POUR", "BOIL") and not said.has("RECORDN"):
+    if said.has("POUR", "BOIL"):
         return False
     notes.add(Undo(), 0)
     return True

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
-from bot import units
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
@@ -49,9 +48,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if item is None:
         return
     item.used = True
-    degrees = item.value
-    if item.unit == "degC" or (item.unit != "degF" and item.value < CELSIUS_BELOW):
-        degrees = units.fahrenheit(item.value)
+    degrees = item.degrees_f(CELSIUS_BELOW)
     if not LEAST_F <= degrees <= MOST_F:
         notes.ask(
             f"Water boiling at {item.value:g}? It boils between 200 and 214. "
