@@ -4,6 +4,7 @@ amounts, a bare figure behind a word for sap."""
 from __future__ import annotations
 
 from bot.reading.clauses import Clause
+from bot.reading.dates import FURTHEST_BACK_DAYS
 from bot.reading.items import Item
 from bot.reading.kinds.sap import PLAIN_WORDS, Sap
 from bot.reading.leftovers import ask_what, short
@@ -107,7 +108,7 @@ def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
 
 
 def _no_plain_day(clause: Clause, notes: Notes) -> bool:
-    """`the other day`, a day that no month has, or two days at once."""
+    """`the other day`, a day that no month has, one long ago, or two days at once."""
     vague = clause.first("OTHERDAY")
     if vague is not None and any(each.sort in _MEASURED for each in clause.items):
         open_day = _left_open(clause, notes, _said(notes, vague))
@@ -115,7 +116,11 @@ def _no_plain_day(clause: Clause, notes: Notes) -> bool:
         return True
     days = [each for each in clause.items if each.sort == "date"]
     no_day = any(each.on is None and not each.ahead for each in days)
-    if no_day or len({each.on for each in days}) > 1:
+    long_ago = any(
+        each.on is not None and (notes.sent.date() - each.on).days > FURTHEST_BACK_DAYS
+        for each in days
+    )
+    if no_day or long_ago or len({each.on for each in days}) > 1:
         notes.ask("Which day was that? I can't tell from what you wrote.")
         return True
     return False

@@ -73,10 +73,17 @@ def test_a_december_day_said_in_january_is_of_the_year_before() -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["12 gal on feb 30", "12 gal on the 35th", "12 gal on april 20", "12 gal the other day"]
+    "text",
+    [
+        "12 gal on feb 30",
+        "12 gal on the 35th",
+        "12 gal on april 20",
+        "12 gal the other day",
+        "12 gal on 3/7/26",
+    ],
 )
 def test_a_day_that_cannot_be_meant_is_asked_about_and_nothing_recorded(text: str) -> None:
-    """No such day, a day to come, or a day that is not told."""
+    """No such day, a day to come, one that is not told, or one of another year."""
     understood = read(text, WEDNESDAY)
     assert understood.ask
     assert not understood.readings
