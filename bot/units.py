@@ -31,7 +31,8 @@ def registry() -> pint.UnitRegistry[float]:
 
 @lru_cache(maxsize=64)
 def factor(unit: str, wanted: str) -> float:
-    """How many `wanted` one `unit` is (no offsets: not for temperatures)."""
+    """How many `wanted` one `unit` is (no offsets: for differences of temperature
+    "delta_degC", never "degC")."""
     if unit == wanted:
         return 1.0
     return float(registry().Quantity(1.0, unit).m_as(wanted))

@@ -13,10 +13,11 @@ from bot.entry import Entry
 from bot.ledger import Book
 from bot.outdoors import NoWeather, Outdoors, air_of
 from bot.reading import Amount, Profile, amounts, tidied
-from bot.reading.kinds import gear
+from bot.reading.kinds import Gear
+from bot.reading.kinds import gear as gear_words
 from bot.reckoning.storage import Stored
 from bot.standing import Boil, Known, part_of_season, season_boils, season_tally, stored_sap
-from bot.standing.gear import Kit, kit_of
+from bot.standing.gear import gear_of
 from bot.standing.water import Water, water_here
 from bot.tally import Tally
 from bot.wording.style import Style
@@ -63,14 +64,14 @@ class Asked:
         return tidied(self.text)
 
     @cached_property
-    def mentioned(self) -> gear.Gear:
+    def mentioned(self) -> Gear:
         """The gear that the words speak of."""
-        return gear.mentioned(self.plain, metric=self.style.is_metric)
+        return gear_words.mentioned(self.plain, metric=self.style.is_metric)
 
     @cached_property
     def figures(self) -> tuple[Amount, ...]:
         """The figures of the words, those of gear left out."""
-        return amounts(gear.without(self.plain), self.profile)
+        return amounts(gear_words.without(self.plain), self.profile)
 
     @property
     def profile(self) -> Profile:
@@ -78,9 +79,9 @@ class Asked:
         return Profile(units=self.style.units, bucket_gallons=self.known.bucket_gallons)
 
     @cached_property
-    def kit(self) -> Kit:
+    def gear(self) -> Gear:
         """Their gear as last told."""
-        return kit_of(self.book, self.sugarbush_id, self.sent)
+        return gear_of(self.book, self.sugarbush_id, self.sent)
 
     @cached_property
     def store(self) -> Stored:
@@ -108,7 +109,7 @@ class Asked:
             self.book,
             self.sugarbush_id,
             self.sent,
-            self.kit,
+            self.gear,
             height_ft=self._height_named,
             barometer_inhg=self.mentioned.barometer_inhg,
             air=lambda: air_of(self.weather()),

@@ -97,14 +97,14 @@ def _time(asked: Asked, load: _Load) -> BoilTime | None:
 
 def _pan_ft2(asked: Asked) -> float | None:
     named = asked.mentioned.pan_ft2
-    return asked.kit.pan_ft2 if named is None else named
+    return asked.gear.pan_ft2 if named is None else named
 
 
 def _own_boils(asked: Asked) -> list[tuple[float, float]]:
     """Sap and hours of the boils of this season, with those of the last while they are too few;
     none where the question names another pan."""
     named = asked.mentioned.pan_ft2
-    if named is not None and named != asked.kit.pan_ft2:
+    if named is not None and named != asked.gear.pan_ft2:
         return []
     own = _told_whole(asked.boils)
     if len(own) < figures.BOILS_ENOUGH:
@@ -134,7 +134,7 @@ def _hours(asked: Asked, load: _Load) -> Answer:
         took.hours,
         took.shortest_hours,
         took.longest_hours,
-        pan=asked.mentioned.pan or asked.kit.pan,
+        pan=asked.mentioned.pan or asked.gear.pan,
         own=_own_said(asked) if took.basis == "own boils" else None,
     )
     when = _start(asked, took)
@@ -293,7 +293,7 @@ def _fires(asked: Asked) -> tuple[str, ...]:
         return ("propane",)
     if asked.says("wood", "firewood", "cord", "cords", "face", "logs", "slabwood"):
         return ("wood",)
-    return ("wood", "propane") if asked.kit.fire is None else (asked.kit.fire,)
+    return ("wood", "propane") if asked.gear.fire is None else (asked.gear.fire,)
 
 
 def _cords(heat: float, efficiencies: tuple[float, float]) -> tuple[float, float]:

@@ -37,7 +37,7 @@ def _worth(asked: Asked) -> Answer:
         return Answer(wording.NOTHING_TO_SELL)
     price = asked.mentioned.price
     if price is None and "$" not in asked.text:
-        price = asked.kit.price
+        price = asked.gear.price
     if price is None:
         metric = asked.style.is_metric
         unit = "litre" if metric else "gallon"

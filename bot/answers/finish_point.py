@@ -12,6 +12,7 @@ from bot.answers.legal import law_of, verdict
 from bot.reading.instruments import SyrupTest, shown
 from bot.reckoning.finish import finish_f, pan_brix
 from bot.reckoning.instruments import syrup_brix, syrup_brix_from_baume
+from bot.units import fahrenheit
 from bot.wording import amounts as say
 from bot.wording import finish as wording
 
@@ -75,7 +76,7 @@ def _pan_named(asked: Asked) -> float | None:
             return one.value
         metric = asked.style.is_metric and one.sort in ("number", "temp")
         if metric and _PAN_C[0] <= one.value <= _PAN_C[1]:
-            return one.value * 9 / 5 + 32
+            return fahrenheit(one.value)
     return None
 
 

@@ -104,11 +104,11 @@ def known_of(asked: Asked) -> Known:
         month=asked.today.month,
         region=None if place is None else law.region,
         units=asked.style.units,
-        bit_in=asked.kit.bit_in,
+        bit_in=asked.gear.bit_in,
         taps=None if asked.known.taps is None else asked.known.taps.count,
         bucket_gallons=asked.known.bucket_gallons,
         water_boils_f=water.fahrenheit if water is not None and is_today else None,
-        elevation_ft=asked.kit.elevation_ft,
+        elevation_ft=asked.gear.elevation_ft,
         species=_species(asked),
     )
 

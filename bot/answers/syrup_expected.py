@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from bot import figures
+from bot import figures, units
 from bot.answers import boil_plan
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
@@ -38,20 +38,20 @@ _ASKS_WHY = re.compile(
     r"\bwhy\b|\b(?:so |too )(?:little|few)\b|\bshort\b|\bmissing\b|\bas much as\b|\byield\b"
     r"|\bthe rest\b|\bless than\b|\bshould(?:'ve| have)\b|\blost\b|\bwhere did\b|\blose\b"
 )
-# Names of jars in a question, the longest first, with the US gallons that each holds.
+# Names of jars in a question, the longest first, with what each holds.
 _JARS = (
-    (re.compile(r"\bhalf[- ]?pints?\b"), 1 / 16),
-    (re.compile(r"\bquarts? (?:jars?|bottles?|jugs?)|\bhow many quarts?\b"), 1 / 4),
-    (re.compile(r"(?<!half )(?<!half-)\bpints?\b"), 1 / 8),
-    (re.compile(r"\b8 ?(?:oz|ounce)"), 1 / 16),
-    (re.compile(r"\b12 ?(?:oz|ounce)"), 12 / 128),
-    (re.compile(r"\b16 ?(?:oz|ounce)"), 1 / 8),
-    (re.compile(r"\b250 ?ml"), 0.250 / 3.785411784),
-    (re.compile(r"\b500 ?ml"), 0.500 / 3.785411784),
-    (re.compile(r"\b540 ?ml"), 0.540 / 3.785411784),
+    (re.compile(r"\bhalf[- ]?pints?\b"), (0.5, "pint")),
+    (re.compile(r"\bquarts? (?:jars?|bottles?|jugs?)|\bhow many quarts?\b"), (1, "quart")),
+    (re.compile(r"(?<!half )(?<!half-)\bpints?\b"), (1, "pint")),
+    (re.compile(r"\b8 ?(?:oz|ounce)"), (8, "fluid_ounce")),
+    (re.compile(r"\b12 ?(?:oz|ounce)"), (12, "fluid_ounce")),
+    (re.compile(r"\b16 ?(?:oz|ounce)"), (16, "fluid_ounce")),
+    (re.compile(r"\b250 ?ml"), (250, "ml")),
+    (re.compile(r"\b500 ?ml"), (500, "ml")),
+    (re.compile(r"\b540 ?ml"), (540, "ml")),
 )
-_US_JARS = (1 / 8, 1 / 16)
-_METRIC_JARS = (0.5 / 3.785411784, 0.25 / 3.785411784)
+_US_JARS = ((1, "pint"), (0.5, "pint"))
+_METRIC_JARS = ((500, "ml"), (250, "ml"))
 
 
 def answer(asked: Asked) -> Answer:
@@ -106,9 +106,9 @@ def _after_ice(asked: Asked, ice: IceOut) -> str:
 
 def _jars(asked: Asked) -> str:
     """Jars for the syrup named, that from the sap named, else what is drawn and not bottled."""
-    sizes = [size for pattern, size in _JARS if pattern.search(asked.plain)]
-    if not sizes:
-        sizes = list(_METRIC_JARS if asked.style.is_metric else _US_JARS)
+    named = [size for pattern, size in _JARS if pattern.search(asked.plain)]
+    usual = _METRIC_JARS if asked.style.is_metric else _US_JARS
+    sizes = [units.gallons(amount, unit) for amount, unit in named or usual]
     syrup, what = _syrup_for_jars(asked, sizes)
     plan = jars_for(syrup, sizes)
     jars = [(jar.count, jar.gallons_each) for jar in plan.jars]
@@ -152,7 +152,8 @@ def _sap_needed(asked: Asked) -> str:
         if 0.3 <= one.value <= 12
     ]
     brix = brix_named[0] if brix_named else tally.expected_brix
-    syrup = volumes[0] if volumes else (1 / 3.785411784 if asked.style.is_metric else 1.0)
+    unit = "liter" if asked.style.is_metric else "gallon"
+    syrup = volumes[0] if volumes else units.gallons(1.0, unit)
     sap = syrup * sap_per_syrup(brix, tally.syrup_brix)
     assumed = not brix_named and tally.brix_is_assumed
     return yields.sap_needed(syrup, sap, brix, asked.style, assumed=assumed)
@@ -183,7 +184,7 @@ def _against_expected(asked: Asked) -> Answer:
             tally.syrup_brix,
             None if tally.brix_is_assumed else tally.expected_brix,
             _drawn_brix(asked),
-            asked.kit.pan_ft2,
+            asked.gear.pan_ft2,
         )
     ]
     said = yields.short(tally.syrup_gallons, expected, check.short_gallons, style)

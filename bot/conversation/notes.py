@@ -78,7 +78,7 @@ def _sugar(turn: Turn, entries: Sequence[Entry]) -> None:
     brix = entries[-1].brix
     test = shown(turn.words, turn.profile)
     if isinstance(test, SapTest) and not turn.undone:
-        stem_f = turn.kit().stem_f if test.stem_f is None else test.stem_f
+        stem_f = turn.gear().stem_f if test.stem_f is None else test.stem_f
         if stem_f is not None:
             true = sap_brix(test.reading_brix, test.at_f, stem_f)
             words = standing.sap_test(true, test.reading_brix, test.at_f, stem_f, turn.style)
@@ -196,7 +196,7 @@ def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
         return
     at = entries[-1].at_local
     water = water_here(
-        turn.book, turn.who.sugarbush_id, at, turn.kit(), air=lambda: air_of(turn.weather())
+        turn.book, turn.who.sugarbush_id, at, turn.gear(), air=lambda: air_of(turn.weather())
     )
     if water is None:
         turn.note(standing.water_needed(turn.style), 1)

@@ -17,9 +17,10 @@ from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
 from bot.messages import EMAIL_DOOR
 from bot.outdoors import Looked, NoWeather, Outdoors, Skies, weather_for
 from bot.reading import Doubt, Profile, Understanding
+from bot.reading.kinds import Gear
 from bot.reckoning.storage import Stored
 from bot.standing import Known, season_tally, stored_sap
-from bot.standing.gear import Kit, kit_of
+from bot.standing.gear import gear_of
 from bot.standing.known import Told, told_of
 from bot.tally import Tally
 from bot.wording.compose import Part
@@ -212,9 +213,9 @@ class Turn:
         """True when the sugarbush is theirs."""
         return self.who.role == OWNER
 
-    def kit(self) -> Kit:
+    def gear(self) -> Gear:
         """Their gear as last told."""
-        return kit_of(self.book, self.who.sugarbush_id, self.sent)
+        return gear_of(self.book, self.who.sugarbush_id, self.sent)
 
     def store(self) -> Stored:
         """The sap that waits, with the days to boil it by."""

@@ -6,7 +6,6 @@ undo brings the one before back, and nothing is overwritten.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, Final
 
@@ -26,27 +25,9 @@ KINDS: Final = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Kit:
-    """The gear of a sugarbush as last told, each None until it is.
-
-    pan_ft2: square feet, and `pan` as it was said; elevation_ft; bit_in; stem_f: degrees F that
-    the sap hydrometer is made for; fire: "wood" or "propane"; barometer_inhg: told on the day
-    that is asked for, reduced to sea level; price: dollars a gallon.
-    """
-
-    pan_ft2: float | None = None
-    pan: str | None = None
-    elevation_ft: float | None = None
-    bit_in: float | None = None
-    stem_f: float | None = None
-    fire: str | None = None
-    barometer_inhg: float | None = None
-    price: float | None = None
-
-
-def kit_of(book: Book, sugarbush_id: int, now_local: datetime) -> Kit:
-    """The gear of a sugarbush at a naive local time."""
+def gear_of(book: Book, sugarbush_id: int, now_local: datetime) -> Gear:
+    """The gear of a sugarbush as last told, at a naive local time: a barometer counts for the day
+    that it was told on."""
     latest = {entry.kind: entry for entry in book.records.standing(sugarbush_id, KINDS)}
     told: dict[str, Any] = {KINDS[kind]: entry.detail["value"] for kind, entry in latest.items()}
     if "barometer" in latest and latest["barometer"].on != now_local.date():
@@ -54,7 +35,7 @@ def kit_of(book: Book, sugarbush_id: int, now_local: datetime) -> Kit:
         del told["barometer_inhg"]
     if "pan" in latest:
         told["pan"] = latest["pan"].detail.get("said")
-    return Kit(**told)
+    return Gear(**told)
 
 
 def entries_of(gear: Gear, at_local: datetime) -> list[Entry]:

@@ -11,8 +11,8 @@ from typing import Literal
 from bot import figures
 from bot.clock import season_of
 from bot.ledger import Book
+from bot.reading.kinds import Gear
 from bot.reckoning.finish import station_inhg, water_boils_f
-from bot.standing.gear import Kit
 
 # "forecast": the air's pressure came from there, "ground": the height of the ground it is for.
 Basis = Literal["measured", "barometer", "forecast", "height", "ground"]
@@ -43,7 +43,7 @@ def water_here(
     book: Book,
     sugarbush_id: int,
     now_local: datetime,
-    kit: Kit,
+    gear: Gear,
     *,
     height_ft: float | None = None,
     barometer_inhg: float | None = None,
@@ -65,8 +65,8 @@ def water_here(
         measured = Water(told.fahrenheit, "measured", told.on)
     if measured is not None and measured.on == today and height_ft is None:
         return measured
-    height = kit.elevation_ft if height_ft is None else height_ft
-    barometer = kit.barometer_inhg if barometer_inhg is None else barometer_inhg
+    height = gear.elevation_ft if height_ft is None else height_ft
+    barometer = gear.barometer_inhg if barometer_inhg is None else barometer_inhg
     if height is not None and barometer is not None:
         return Water(water_boils_f(station_inhg(barometer, height)), "barometer", today)
     foretold = air()

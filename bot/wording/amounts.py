@@ -162,7 +162,7 @@ def cold_limit(fahrenheit: float, style: Style) -> str:
 def degrees(difference_f: float, style: Style) -> str:
     """A difference of temperature: 3.2F, 1.8C."""
     if style.is_metric:
-        return f"{number(difference_f * 5 / 9)}C"
+        return f"{number(difference_f * convert.factor('delta_degF', 'delta_degC'))}C"
     return f"{number(difference_f)}F"
 
 

@@ -233,7 +233,7 @@ def _elevation(entry: Entry, style: Style) -> str:
 def _bit(entry: Entry, style: Style) -> str:
     inches = float(entry.detail["value"])
     if style.is_metric:
-        return f"{amounts.number(inches * 25.4)} mm bit"
+        return f"{amounts.number(inches * factor('inch', 'mm'))} mm bit"
     return f"{Fraction(inches).limit_denominator(64)} in bit"
 
 
@@ -248,7 +248,7 @@ def _fire(entry: Entry, style: Style) -> str:
 def _barometer(entry: Entry, style: Style) -> str:
     inches = float(entry.detail["value"])
     if style.is_metric:
-        return f"barometer {amounts.number(inches * 33.8639, 0)} hPa"
+        return f"barometer {amounts.number(inches * factor('inHg', 'hectopascal'), 0)} hPa"
     return f"barometer {amounts.number(inches, 2)} in"
 
 

@@ -6,6 +6,7 @@ from datetime import date, datetime
 
 from bot.figures import BRIX_PER_F_NEAR_FINISH
 from bot.tally import Tally
+from bot.units import factor
 from bot.wording import amounts
 from bot.wording.compose import sentence
 from bot.wording.days import day
@@ -172,9 +173,8 @@ def draw_at(finish_f: float, syrup_brix: float, style: Style) -> str:
 def confirm(style: Style) -> str:
     """A thermometer's limit."""
     if style.is_metric:
-        return (
-            f"Check with a hydrometer: 1C is {amounts.number(BRIX_PER_F_NEAR_FINISH * 1.8)} Brix."
-        )
+        brix = BRIX_PER_F_NEAR_FINISH * factor("delta_degC", "delta_degF")
+        return f"Check with a hydrometer: 1C is {amounts.number(brix)} Brix."
     return f"Check with a hydrometer: 1F is {BRIX_PER_F_NEAR_FINISH:g} Brix."
 
 

@@ -11,6 +11,7 @@ from bot.figures import BRIX_PER_F_NEAR_FINISH, CRYSTALS_BRIX, DRAW_RISE_F
 from bot.reckoning.finish import finish_f, standard_water_boils_f
 from bot.reckoning.law import legal_density
 from bot.reckoning.thickness import water_to_add
+from bot.units import factor
 from bot.wording.amounts import two_figures
 
 SOURCES: Final = (
@@ -86,4 +87,4 @@ def _thinning(known: Known) -> str:
 def _brix_per_degree(known: Known) -> float:
     """What a degree of the person's own scale is worth near the finish, in Brix."""
     per_f = BRIX_PER_F_NEAR_FINISH
-    return per_f if known.units == "us" else per_f * 9 / 5
+    return per_f if known.units == "us" else per_f * factor("delta_degC", "delta_degF")

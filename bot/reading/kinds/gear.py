@@ -92,7 +92,6 @@ _PRICE = re.compile(
     r"(half[- ]?gal\w*|half[- ]?pint|gal\w*|quart|qt|pint|pt|lit\w+|l)\b"
 )
 _FIRE = re.compile(r"\b(firewood|wood|propane|gas)\b")
-_HPA_PER_INHG: Final = 33.8639
 # Above this a barometer is in hectopascals, between the two in kilopascals.
 _HPA_FROM, _KPA_FROM = 800.0, 80.0
 _GALLONS_EACH = {"half gal": 0.5, "half pint": 1 / 16, "gal": 1.0, "qu": 0.25, "qt": 0.25}
@@ -301,9 +300,9 @@ def _barometer(piece: str, metric: bool) -> Gear | Doubt | None:
     value = _value(found[1])
     inches = value
     if value >= _HPA_FROM:
-        inches = value / _HPA_PER_INHG
+        inches = value * units.factor("hectopascal", "inHg")
     elif value >= _KPA_FROM:
-        inches = value * 10 / _HPA_PER_INHG
+        inches = value * units.factor("kilopascal", "inHg")
     if not figures.ALTIMETER_INHG_LEAST <= inches <= figures.ALTIMETER_INHG_MOST:
         return Doubt(
             f"A barometer at {found[1]}? It stands near 30 inches. What does it read?",
