@@ -130,6 +130,13 @@ AFTERNOON_HOURS: Final = range(11, 18)
 
 # --- Season fading ------------------------------------------------------------------------------
 
+HOULE_CONSTANT: Final = -5.09
+HOULE_PER_CYCLE: Final = 0.722
+HOULE_PER_CYCLE_SQUARED: Final = -0.014
+HOULE_PER_C_DAY: Final = -0.07
+"""Coefficients of Houle et al. 2015, PLoS ONE 10:e0144844, as quoted by an open reanalysis, which
+found the fit poorer on US sites."""
+
 FADE_BASE_F: Final = 41.0
 """F. Degree-days above 5 C since 1 January: G of Houle et al. 2015, PLoS ONE 10:e0144844."""
 
@@ -137,8 +144,8 @@ FADE_HALF_F_DAYS: Final = 108.0
 """F days (60 C days) at which that model, with the 25 to 30 freeze-thaw cycles that give it its
 most, falls to one half."""
 
-FADE_PER_F_DAY: Final = 0.07 / 1.8
-"""1/(F day): its coefficient of G, `HOULE_PER_C_DAY`, per F day and without the sign."""
+FADE_PER_F_DAY: Final = -HOULE_PER_C_DAY / 1.8
+"""1/(F day): its coefficient of G, per F day and without the sign."""
 
 FADE_FLOOR: Final = 0.5
 """Share, 0 to 1. The model was fitted in Quebec and was poorer on US sites, so warmth gone by may
@@ -236,13 +243,6 @@ CYCLE_F: Final = 37.4
 
 CYCLE_BASE_C: Final = 5.0
 """C: base of that model's degree-days."""
-
-HOULE_CONSTANT: Final = -5.09
-HOULE_PER_CYCLE: Final = 0.722
-HOULE_PER_CYCLE_SQUARED: Final = -0.014
-HOULE_PER_C_DAY: Final = -0.07
-"""Coefficients of Houle et al. 2015, PLoS ONE 10:e0144844, as quoted by an open reanalysis, which
-found the fit poorer on US sites."""
 
 HOULE_CUT: Final = 0.51
 """Probability from which that model calls a week productive."""
