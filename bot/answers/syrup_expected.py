@@ -129,13 +129,13 @@ def _syrup_for_jars(asked: Asked, sizes: list[float]) -> tuple[float, str]:
             brix = tally.expected_brix if brix is None else brix
             made = syrup_gallons(volumes[0], brix, tally.syrup_brix)
             sap = f"{say.volume(volumes[0], style)} of sap at {say.mean_brix(brix)}"
-            return made, f"{sap} makes {say.about_syrup(made, style)}, that"
+            return made, f"{say.about_syrup(made, style)} from {sap}"
         return volumes[0], f"{say.syrup(volumes[0], style)} of syrup"
     left = tally.syrup_gallons - tally.jars_gallons
     if left > 0:
         return left, f"{say.syrup(left, style)} drawn and not bottled"
     expected = tally.expected_syrup_gallons
-    return expected, f"The {say.about_syrup(expected, style)} that your sap should make"
+    return expected, f"{say.about_syrup(expected, style)} from your sap"
 
 
 # A jar's own size in the question ("500 mL jars") is not the batch.

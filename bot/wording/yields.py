@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.wording import amounts
+from bot.wording.compose import sentence
 from bot.wording.style import Style
 
 HOT_FILL = "Fill hot at 185F, never under 180F. It burns: gloves."
@@ -22,11 +23,11 @@ def jars_for(
         for count, size in jars
     ]
     if not named:
-        return f"{what} do not fill one. Keep it for the table."
+        return f"{sentence(f'{what} do not fill one')} Keep it for the table."
     said = f"{what} fill {' and '.join(named)}"
     if rest_gallons > _HARDLY_ANY:
         said += f", {amounts.fluid(rest_gallons, style)} left for the table"
-    return f"{said}. {HOT_FILL_METRIC if style.is_metric else HOT_FILL}"
+    return f"{sentence(said)} {HOT_FILL_METRIC if style.is_metric else HOT_FILL}"
 
 
 # Less than this is no rest, gallons: half a fluid ounce.

@@ -54,6 +54,13 @@ def test_jars_for_a_batch(question: str, jars: str) -> None:
     assert f"fill {jars}" in asked(question)
 
 
+def test_jars_for_sap_say_first_how_much_syrup_it_makes() -> None:
+    reply = asked("how many pints from 20 gal of sap at 2")
+    assert reply.startswith("About 3 1/2 pints from 20 gal of sap at 2.0 fill 3 pints")
+    reply = asked("how many half pints", "12 gal at 2.2")
+    assert reply.startswith("About 2 1/2 pints from your sap fill 4 half pints")
+
+
 def test_asking_for_jars_records_nothing() -> None:
     reply = asked("how much syrup have i made", "how many half pints from 2 gal of syrup")
     assert "No sap in the tally" in reply
