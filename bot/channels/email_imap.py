@@ -10,11 +10,14 @@ from __future__ import annotations
 import logging
 import random
 import re
+import ssl
 import threading
 import time
 from collections import Counter
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
+from io import BufferedReader
+from typing import cast
 
 from imap_tools import AND, BaseMailBox, Header, MailMessageFlags
 
@@ -29,9 +32,8 @@ Take = Callable[[bytes, bool, datetime], None]
 
 # A mail whose taking raised this often is passed over until the next start, for a person to see.
 MOST_TRIES = 5
-# Servers forget idle clients after half an hour (RFC 2177 section 3); the mailbox is looked at
-# anew well before that, in case news was lost on the way. Our own.
-LONGEST_IDLE_S = 300.0
+# The mailbox is looked at this often whatever the server says. Our own; servers forget clients
+# that wait longer than half an hour (RFC 2177 section 3).
 POLL_S = 60.0
 # The pauses before connecting anew: doubled each time, up to the longest.
 FIRST_PAUSE_S, LONGEST_PAUSE_S = 1.0, 120.0
@@ -87,9 +89,9 @@ class Reader(threading.Thread):
             for key in [key for key in self._failed if key[0] != numbering]:
                 del self._failed[key]
             _drop_old_copies(box, self._servers.address)
+            _told_more(box)  # of what was there before, which the first look finds
             while not self._stopped.is_set():
-                # What comes while others are taken is told before the waiting begins, not again.
-                while self._take_new(box, numbering):
+                while self._take_new(box, numbering) or _told_more(box):
                     pass
                 self._wait(box)
 
@@ -120,19 +122,43 @@ class Reader(threading.Thread):
 
     def _wait(self, box: BaseMailBox) -> None:
         """Until there is news, or it is time to look anyway."""
-        can_idle = "IDLE" in box.client.capabilities
-        until = time.monotonic() + (LONGEST_IDLE_S if can_idle and not self._failed else POLL_S)
-        if not can_idle:
+        until = time.monotonic() + POLL_S
+        if "IDLE" not in box.client.capabilities:
             while time.monotonic() < until and not self._stopped.wait(_STEP_S):
                 pass
             return
         box.idle.start()  # type: ignore[no-untyped-call]
-        while time.monotonic() < until and not self._stopped.is_set():
+        while not _is_told(box) and time.monotonic() < until and not self._stopped.is_set():
             asked = time.monotonic()
             # News, or (at once and with nothing) the end of the connection, which stop() tells.
             if box.idle.poll(timeout=_STEP_S) or time.monotonic() - asked < _STEP_S / 2:
                 break
         box.idle.stop()  # type: ignore[no-untyped-call]
+
+
+def _told_more(box: BaseMailBox) -> bool:
+    """True when an answer since the last time this was asked said that mails have come (EXISTS).
+
+    A search finds what was there before it; what it tells beside is not told again.
+    """
+    _, counts = box.client.response("EXISTS")
+    return counts != [None]
+
+
+def _is_told(box: BaseMailBox) -> bool:
+    """True when a line came in one piece with the server's go-ahead to wait.
+
+    It lies in the client's buffer, where poll() does not look.
+    """
+    buffered = cast("BufferedReader", box.client.file)
+    bounded_s = box.client.sock.gettimeout()
+    box.client.sock.settimeout(0)
+    try:
+        return bool(buffered.peek(1))
+    except (BlockingIOError, ssl.SSLWantReadError):
+        return False
+    finally:
+        box.client.sock.settimeout(bounded_s)
 
 
 def has_copy(servers: Servers, message_id: str) -> bool:

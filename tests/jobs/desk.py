@@ -15,7 +15,7 @@ from bot.ledger.presence import presence_on
 
 EVERY_SECOND = "* * * * * *"
 NEVER = "0 0 29 2 *"
-PATIENCE_S = 20.0
+PATIENCE_S = 60.0
 
 
 @dataclass

@@ -16,7 +16,7 @@ from sqlalchemy.exc import IntegrityError
 from bot.ledger import together
 from bot.ledger.together import LostError, Together
 
-PATIENCE_S = 10.0
+PATIENCE_S = 60.0
 
 
 class Desk:

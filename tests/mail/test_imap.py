@@ -70,6 +70,39 @@ def test_a_mail_that_comes_while_it_waits_is_taken_at_once(peers: Peers) -> None
     assert taken.words() == ["1 gal", "2 gal"]
 
 
+def test_a_mail_that_comes_just_before_the_waiting_is_taken_at_once(
+    peers: Peers, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The server tells it together with its go-ahead to wait."""
+    taken = Taken()
+    waits = Reader._wait
+
+    def wait(reader: Reader, box: BaseMailBox) -> None:
+        if not taken.tries:
+            peers.send(letter("1 gal\n"))
+            wait_until(lambda: peers.delivered() == 1)
+        waits(reader, box)
+
+    monkeypatch.setattr(Reader, "_wait", wait)
+    with reading(peers.servers(), taken.take):
+        wait_until(lambda: taken.words() == ["1 gal"])
+
+
+def test_a_mail_that_comes_just_before_the_look_is_taken_at_once(
+    peers: Peers, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The server looks for what was there before, and tells the news with the answer."""
+    taken = Taken()
+
+    def send(*_given: object) -> None:
+        peers.send(letter("1 gal\n"))
+        wait_until(lambda: peers.delivered() == 1)
+
+    monkeypatch.setattr(email_imap, "_drop_old_copies", send)
+    with reading(peers.servers(), taken.take):
+        wait_until(lambda: taken.words() == ["1 gal"])
+
+
 def test_a_server_that_cannot_tell_news_is_asked(
     peers: Peers, monkeypatch: pytest.MonkeyPatch
 ) -> None:
