@@ -32,15 +32,32 @@ class HelperLines:
 
     def plan(self, since_utc: datetime, until_utc: datetime) -> Iterator[Unasked]:
         """The lines of the evenings that struck after the first moment, up to the second."""
-        with self.ledger.reading() as book:
-            hearers = book.members.hearers()
-        for hearer in hearers:
+        for hearer in self._hearers():
             with self.ledger.reading() as book:
-                zone = zone_of(book, hearer.sugarbush_id) or self.default_zone
+                zone = self._zone(book, hearer)
                 on = local_time(until_utc, zone).date()
                 due_utc = utc_time(datetime.combine(on, AT), zone)
                 if since_utc < due_utc <= until_utc:
                     yield from _line(book, hearer, on, due_utc)
+
+    def next_utc(self, after_utc: datetime) -> datetime | None:
+        """The next evening at which a line may be owed; None where nobody wishes any."""
+        moments = []
+        for hearer in self._hearers():
+            with self.ledger.reading() as book:
+                zone = self._zone(book, hearer)
+            today = local_time(after_utc, zone).date()
+            evenings = (datetime.combine(today + timedelta(days=days), AT) for days in (0, 1))
+            due = (utc_time(evening, zone) for evening in evenings)
+            moments.append(next(at_utc for at_utc in due if at_utc > after_utc))
+        return min(moments, default=None)
+
+    def _hearers(self) -> list[Hearer]:
+        with self.ledger.reading() as book:
+            return book.members.hearers()
+
+    def _zone(self, book: Book, hearer: Hearer) -> str:
+        return zone_of(book, hearer.sugarbush_id) or self.default_zone
 
 
 def _line(book: Book, hearer: Hearer, on: date, due_utc: datetime) -> Iterator[Unasked]:

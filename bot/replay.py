@@ -109,7 +109,9 @@ class _Unasked:
     def until(self, until_utc: datetime) -> Iterator[str]:
         """Let the clock run on, and give what leaves."""
         while True:
-            at_utc = self._parts.planner.next_utc(self._planned_utc)
+            owing = (self._parts.planner, self._parts.helper_lines)
+            moments = [one.next_utc(self._planned_utc) for one in owing]
+            at_utc = min((moment for moment in moments if moment is not None), default=None)
             if at_utc is None or at_utc > until_utc:
                 break
             self._clock.set(at_utc)
@@ -121,7 +123,8 @@ class _Unasked:
 
     def _owe(self, at_utc: datetime) -> None:
         planner = self._parts.planner
-        for plan in (planner.plan_mornings, planner.plan_reminders):
+        evening = self._parts.helper_lines
+        for plan in (planner.plan_mornings, planner.plan_reminders, evening.plan):
             texts = list(plan(self._planned_utc, at_utc))
             if texts:
                 with self._parts.ledger.writing() as book:

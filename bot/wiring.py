@@ -41,9 +41,9 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Parts:
-    """Pailtext, put together. planner: says what is owed unasked; rounds: the same for the
-    worker, which goes them every quarter hour. links: to pages, where there is a public URL. mail:
-    the servers; mailroom: what takes the mails in; None both where no mail is set up."""
+    """Pailtext, put together. planner, helper_lines: say what is owed unasked; rounds: the same for
+    the worker, which goes them every quarter hour. links: to pages, where there is a public URL.
+    mail: the servers; mailroom: what takes the mails in; None both where no mail is set up."""
 
     ledger: Ledger
     conversation: Conversation
@@ -51,6 +51,7 @@ class Parts:
     outbox: Outbox
     clock: Clock
     planner: Planner
+    helper_lines: HelperLines
     rounds: tuple[Round, ...] = ()
     links: Links | None = None
     mail: Mail | None = None
@@ -105,6 +106,7 @@ def build(
     inbox = Inbox(ledger, conversation, clock, default_zone)
     outbox = Outbox(ledger, ways_out, clock, default_zone)
     planner = Planner(ledger, above, default_zone)
+    helper_lines = HelperLines(ledger, default_zone)
     return Parts(
         ledger=ledger,
         conversation=conversation,
@@ -112,10 +114,11 @@ def build(
         outbox=outbox,
         clock=clock,
         planner=planner,
+        helper_lines=helper_lines,
         rounds=(
             Round("mornings", planner.plan_mornings_ahead, ledger, clock),
             Round("reminders", planner.plan_reminders, ledger, clock),
-            Round("helpers", HelperLines(ledger, default_zone).plan, ledger, clock),
+            Round("helpers", helper_lines.plan, ledger, clock),
         ),
         links=links,
         mail=mail,

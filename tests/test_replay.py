@@ -68,6 +68,20 @@ def test_a_place_further_east_keeps_everybodys_wall_clock() -> None:
     assert "Sat" in out[2]["text"]
 
 
+def test_the_owners_line_of_the_evening_is_lived_through() -> None:
+    out = play(
+        ("2027-03-05T07:00", ANN, "05673"),
+        ("2027-03-05T07:01", ANN, f"add {BEN}"),
+        ("2027-03-05T07:02", BEN, "join"),
+        ("2027-03-05T07:03", ANN, "tell me what helpers log"),
+        ("2027-03-05T18:00", BEN, "12 gal at 2.2"),
+        ("2027-03-07T08:00", ANN, "thanks"),
+    )
+    (line,) = [line for line in out[:-1] if line["re"] is None and line["to"] == ANN]
+    assert (line["at"], line["kind"]) == ("2027-03-05T19:30", "reminder")
+    assert "12 gal" in line["text"]
+
+
 def test_nothing_in_is_nothing_out() -> None:
     assert play() == []
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from bot.reading import Doubt
@@ -16,11 +17,13 @@ _MOST_SEGMENTS = 2
 class Answer:
     """text: what is said at once, "" where something has to be asked first. more: further texts,
     one for each time that "more" is texted. ask: a question whose answer completes the text that
-    asked, so that it is answered after all."""
+    asked, so that it is answered after all. table: makes what a mail shows below the text, lines as
+    of `wording.tables`, "" where there is nothing to show."""
 
     text: str
     more: tuple[str, ...] = ()
     ask: Doubt | None = None
+    table: Callable[[], str] | None = None
 
     @property
     def whole(self) -> str:

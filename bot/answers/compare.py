@@ -33,7 +33,8 @@ def answer(asked: Asked) -> Answer:
     return Answer(
         wording.compared(
             asked.tally.sap_gallons, asked.tally.syrup_gallons, past, name, asked.style
-        )
+        ),
+        table=lambda: wording.side_by_side(asked.tally, past, asked.style),
     )
 
 

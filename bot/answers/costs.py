@@ -22,9 +22,12 @@ def answer(asked: Asked) -> Answer:
         return _worth(asked)
     costs = asked.book.sums.costs(asked.sugarbush_id, asked.season)
     if not costs and not asked.says(*_MONEY):
-        return Answer(totals.answer(asked))
+        return totals.answer(asked)
     items = [(item or wording.OTHER, dollars) for item, dollars in costs]
-    return Answer(wording.spent(asked.tally, items, asked.style))
+    return Answer(
+        wording.spent(asked.tally, items, asked.style),
+        table=lambda: wording.by_item(asked.tally, items),
+    )
 
 
 def _worth(asked: Asked) -> Answer:

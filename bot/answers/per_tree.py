@@ -25,25 +25,34 @@ _TREE = re.compile(r"\b(?:tree|maple|#|no\.?|number)\s*#?\s*([a-z0-9]+)\b")
 
 
 def answer(asked: Asked) -> Answer:
-    """Trees or lots in order of what is asked, at most as many as a text holds."""
+    """Trees or lots in order of what is asked: as many as a text holds, in a mail all of them."""
     what: Named = "lot" if _asks_lots(asked) else "tree"
     sap = asked.book.sums.sap_by(asked.sugarbush_id, asked.season, what)
+    return Answer(_said(asked, what, sap), table=lambda: _table(asked, what, sap))
+
+
+def _table(asked: Asked, what: Named, sap: list[NamedSap]) -> str:
+    brix = _brix(asked, what, sap)
+    most_first = sorted(sap, key=lambda one: (-one.gallons, one.name))
+    rows = [(one.name, one.gallons, brix.get(one.name), one.last_on) for one in most_first]
+    return wording.table(what, rows, asked.style)
+
+
+def _said(asked: Asked, what: Named, sap: list[NamedSap]) -> str:
     if _NOT_EMPTIED.search(asked.plain) and sap:
-        return Answer(_left(asked, what, sap))
+        return _left(asked, what, sap)
     if asked.says(*_SWEET):
-        return Answer(wording.sweetest(what, _ranked(_brix(asked, what, sap)), asked.style))
+        return wording.sweetest(what, _ranked(_brix(asked, what, sap)), asked.style)
     gallons = {one.name: one.gallons for one in sap}
     named = _named(asked, what, sap)
     if named is not None:
         place = 1 + sum(other.gallons > named.gallons for other in sap)
         brix = _brix(asked, what, sap).get(named.name)
-        return Answer(
-            wording.one(
-                what, named.name, named.gallons, brix, named.last_on, place, len(sap), asked.style
-            )
+        return wording.one(
+            what, named.name, named.gallons, brix, named.last_on, place, len(sap), asked.style
         )
     least = asked.says(*_LEAST)
-    return Answer(wording.most(what, _ranked(gallons, least=least), asked.style, least=least))
+    return wording.most(what, _ranked(gallons, least=least), asked.style, least=least)
 
 
 def _asks_lots(asked: Asked) -> bool:

@@ -38,7 +38,7 @@ def answer(asked: Asked) -> Answer:
     if sizes:
         return _for_sizes(asked, sizes)
     if _HAVE.search(asked.plain):
-        return Answer(totals.answer(asked))
+        return totals.answer(asked)
     named = _OF_TAPS.search(asked.plain)
     if named is not None and 0 < int(named[1]) <= figures.TAPS_MOST:
         return Answer(_needs(asked, int(named[1])))
@@ -124,7 +124,14 @@ def _for_trees(asked: Asked, trees: list[PlannedTree]) -> Answer:
         (made.syrup_low, made.syrup_high),
         asked.style,
     )
-    return Answer(said, (row,) if len(row) <= _LONGEST_ROW else ())
+    return Answer(
+        said,
+        (row,) if len(row) <= _LONGEST_ROW else (),
+        table=lambda: wording.tree_table(
+            [(one.label, one.species, one.diameter_in, made.taps[one.label]) for one in trees],
+            asked.style,
+        ),
+    )
 
 
 # A list of trees that would take more than two segments is left out.

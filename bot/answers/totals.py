@@ -1,17 +1,30 @@
-"""How much so far: the season, or the part of it that is asked for."""
+"""How much so far: the season, week by week in a mail, or the part of it that is asked for."""
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 
 from bot.answers import storage
+from bot.answers.answer import Answer
 from bot.answers.asked import Asked
 from bot.standing import boil_sums, season_boils
 from bot.wording import totals as wording
 
 
-def answer(asked: Asked) -> str:
+def answer(asked: Asked) -> Answer:
     """The amount that the words ask for; without any, the season's sap and syrup."""
+    one = _one_amount(asked)
+    if one is not None:
+        return Answer(one)
+    said = _part(asked)
+    if said is None:
+        of = wording.syrup if asked.says("syrup") else wording.season
+        said = of(asked.tally, asked.style)
+    return Answer(said, table=lambda: _by_week(asked))
+
+
+def _one_amount(asked: Asked) -> str | None:
+    """Anything but the sap and the syrup of all of the sugarbush."""
     style = asked.style
     named = _named(asked)
     if named is not None:
@@ -33,12 +46,7 @@ def answer(asked: Asked) -> str:
         return wording.boiled(sums.boils, sums.hours, sums.gallons, style)
     if asked.says("wood", "cord", "cords", "propane", "fuel"):
         return wording.burned(asked.tally, style)
-    part = _part(asked)
-    if part is not None:
-        return part
-    if asked.says("syrup"):
-        return wording.syrup(asked.tally, style)
-    return wording.season(asked.tally, style)
+    return None
 
 
 def _part(asked: Asked) -> str | None:
@@ -58,6 +66,21 @@ def _part(asked: Asked) -> str | None:
         tally = asked.part(asked.season, asked.today, asked.today)
         return wording.days("Today", tally, asked.style)
     return None
+
+
+def _by_week(asked: Asked) -> str:
+    """The season's sap, its sugar and the syrup, a line a week, weeks beginning on Mondays."""
+    weeks: dict[date, wording.Week] = {}
+    for one in asked.book.sums.by_day(asked.sugarbush_id, asked.season):
+        monday = one.on - timedelta(days=one.on.weekday())
+        week = weeks.setdefault(monday, wording.Week(monday))
+        if one.kind == "syrup":
+            week.syrup_gallons += one.gallons
+        else:
+            week.sap_gallons += one.gallons
+            week.tested_gallons += one.tested_gallons
+            week.sugar += one.sugar
+    return wording.by_week(list(weeks.values()), asked.style)
 
 
 def _named(asked: Asked) -> str | None:

@@ -31,6 +31,7 @@ from bot.channels.email_letter import OWN_MARK
 from bot.channels.email_servers import IMAP_ERRORS, Servers
 from bot.clock import Clock
 from bot.messages import Outgoing
+from bot.wording import tables
 
 log = logging.getLogger(__name__)
 
@@ -142,13 +143,30 @@ def _subject(answered: str | None, text: str) -> str:
 
 
 def _html(text: str, unsubscribe_url: str | None) -> str:
-    lines = "<br>\n".join(map(escape, text.split("\n")))
+    said = "\n".join(
+        _said(block) if isinstance(block, str) else _table(block) for block in tables.blocks(text)
+    )
     leave = (
         ""
         if unsubscribe_url is None
         else f'<p><small><a href="{escape(unsubscribe_url)}">No more of these mails</a></small></p>'
     )
-    return f'<html><body><p style="font-size:1.1em">{lines}</p>{leave}</body></html>\n'
+    return f"<html><body>{said}{leave}</body></html>\n"
+
+
+def _said(text: str) -> str:
+    lines = "<br>\n".join(map(escape, text.split("\n")))
+    return f'<p style="font-size:1.1em">{lines}</p>'
+
+
+def _table(rows: list[tuple[str, ...]]) -> str:
+    """A table with its headings; mail programs know no style sheets, so each cell has its own."""
+    cell = 'style="padding:2px 12px 2px 0;text-align:left"'
+    made = [
+        "".join(f"<{tag} {cell}>{escape(each)}</{tag}>" for each in row)
+        for tag, row in zip(["th", *["td"] * len(rows)], rows, strict=False)
+    ]
+    return "<table>\n" + "\n".join(f"<tr>{row}</tr>" for row in made) + "\n</table>"
 
 
 def _accepted(answer: tuple[int, bytes]) -> None:

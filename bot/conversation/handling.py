@@ -251,6 +251,8 @@ def _question(turn: Turn, reading: Question) -> None:
     if said.text:
         # A mail has room for all of it at once.
         turn.reply.answers.append(said.whole if turn.is_mail else said.opening)
+    if turn.is_mail and said.table is not None:
+        turn.reply.tables.append(said.table())
     if said.ask is not None:
         turn.ask(said.ask.question, said.ask)
     turn.rest = () if turn.is_mail else said.more

@@ -230,7 +230,7 @@ class Conversation:
         if isinstance(turn.asked, WhereAsked) and turn.hints.get(_WHERE, said) not in said:
             turn.asked = None
         turn.close(said)
-        return said or None
+        return "\n\n".join(filter(None, (said, *reply.tables))) or None
 
     def _introduce(self, turn: Turn) -> None:
         """First words to somebody new; where the trees are, as long as nobody has told."""

@@ -64,13 +64,14 @@ class Senses:
 
 @dataclass
 class Reply:
-    """What is to be said, in the order it is said in."""
+    """What is to be said, in the order it is said in; `tables` go below it all in a mail."""
 
     receipts: list[str] = field(default_factory=list)
     notes: list[Part] = field(default_factory=list)
     answers: list[str] = field(default_factory=list)
     question: str | None = None
     closing: list[Part] = field(default_factory=list)
+    tables: list[str] = field(default_factory=list)
 
     def parts(self) -> list[Part]:
         """All of it, as parts that can be left out."""

@@ -47,6 +47,17 @@ class NamedSap:
     brix: float | None
 
 
+class DaySum(NamedTuple):
+    """What the records of one kind on one local day add up to: gallons, of them those whose sugar
+    was told, and gallons times Brix of these."""
+
+    kind: str
+    on: date
+    gallons: float
+    tested_gallons: float
+    sugar: float
+
+
 class ToADay(NamedTuple):
     """Gallons of a season: all, and up to a day."""
 
@@ -120,6 +131,13 @@ class Sums:
         """Gallons of each kind in a season, all of them and those up to a day, by kind."""
         rows = self._run(_TO_A_DAY, sugarbush_id, season, day=day.isoformat())
         return {kind: ToADay(whole or 0.0, to_day or 0.0) for kind, whole, to_day in rows}
+
+    def by_day(self, sugarbush_id: int, season: int) -> list[DaySum]:
+        """The season's sap and syrup, kind by kind and day by day."""
+        return [
+            DaySum(kind, date.fromisoformat(on), gallons or 0.0, tested or 0.0, sugar or 0.0)
+            for kind, on, gallons, tested, sugar in self._run(_BY_DAY, sugarbush_id, season)
+        ]
 
     def costs(self, sugarbush_id: int, season: int) -> list[tuple[str | None, float]]:
         """Dollars of a season by item (None: no item told), the dearest first."""
@@ -227,6 +245,11 @@ _TO_A_DAY = (
     )
     .where(*_KEPT_IN_SEASON, _kept.c.side == "day")
     .group_by(_kept.c.kind)
+)
+_BY_DAY = (
+    select(_kept.c.kind, _kept.c.name, _kept.c.gallons, _kept.c.tested_gallons, _kept.c.sugar)
+    .where(*_KEPT_IN_SEASON, _kept.c.side == "day", _kept.c.kind.in_(("sap", "syrup")))
+    .order_by(_kept.c.name)
 )
 _NAMED = (*_KEPT_IN_SEASON, _kept.c.side == bindparam("what"))
 _SAP_BY = select(

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from bot.wording import amounts
-from bot.wording.days import day
+from bot.tally import Tally
+from bot.wording import amounts, tables
+from bot.wording.days import date_of_year, day
 from bot.wording.style import Style
 
 # Closer than this share is the same.
@@ -50,3 +51,29 @@ def compared(
     if last.syrup:
         said += f" and {amounts.syrup(last.syrup, style)} of syrup"
     return said + " in all."
+
+
+def side_by_side(this: Tally, other: LastSeason | None, style: Style) -> str:
+    """A table of two seasons, "" where there is no other."""
+    if other is None:
+        return ""
+    to_day = f"{other.season} to {date_of_year(other.same_day)}"
+    return tables.lines(
+        ("", f"{this.season} so far", to_day, f"{other.season} in all"),
+        [
+            (
+                "Sap",
+                *(
+                    amounts.volume(gallons, style)
+                    for gallons in (this.sap_gallons, other.sap_to_day, other.sap)
+                ),
+            ),
+            (
+                "Syrup",
+                *(
+                    amounts.syrup(gallons, style)
+                    for gallons in (this.syrup_gallons, other.syrup_to_day, other.syrup)
+                ),
+            ),
+        ],
+    )

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from bot.figures import PINTS_PER_GALLON
 from bot.tally import Tally
 from bot.units import litres
-from bot.wording import amounts
+from bot.wording import amounts, tables
 from bot.wording.gsm import plain
 from bot.wording.style import Style
 
@@ -29,6 +29,14 @@ def spent(tally: Tally, items: Sequence[tuple[str, float]], style: Style) -> str
     said += "."
     cost = cost_said(tally, style)
     return f"{said} {cost}" if cost else said
+
+
+def by_item(tally: Tally, items: Sequence[tuple[str, float]]) -> str:
+    """A table of all items, the dearest first, and their sum; "" for one item or none."""
+    if len(items) < 2:
+        return ""
+    rows = [(plain(name), amounts.dollars(cost)) for name, cost in items]
+    return tables.lines(("Cost", "Dollars"), [*rows, ("all", amounts.dollars(tally.cost_dollars))])
 
 
 def cost_said(tally: Tally, style: Style) -> str:

@@ -13,5 +13,10 @@ def day(on: date, today: date) -> str:
     """The weekday within a week of today, else "Mar 4", else "Mar 4 2026"."""
     if abs((on - today).days) < _WEEK:
         return _WEEKDAYS[on.weekday()]
-    said = f"{_MONTHS[on.month - 1]} {on.day}"
+    said = date_of_year(on)
     return said if on.year == today.year else f"{said} {on.year}"
+
+
+def date_of_year(on: date) -> str:
+    """The date without its year: "Mar 4"."""
+    return f"{_MONTHS[on.month - 1]} {on.day}"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from bot.wording import amounts
+from bot.wording import amounts, tables
 from bot.wording.compose import sentence
-from bot.wording.days import day
+from bot.wording.days import date_of_year, day
 from bot.wording.gsm import plain
 from bot.wording.receipts import tree_name
 from bot.wording.style import Style
@@ -78,6 +78,22 @@ def left_standing(
 
 # More than these are counted, not named.
 _MOST_LEFT = 6
+
+
+def table(what: str, named: Sequence[tuple[str, float, float | None, date]], style: Style) -> str:
+    """A table of trees or lots: the name, gallons, Brix where tested, the day of the last."""
+    return tables.lines(
+        (what.capitalize(), "Sap", "Brix", "Last"),
+        [
+            (
+                plain(name),
+                amounts.volume(gallons, style),
+                "" if brix is None else amounts.mean_brix(brix),
+                date_of_year(last_on),
+            )
+            for name, gallons, brix, last_on in named
+        ],
+    )
 
 
 def _row(what: str, said: Sequence[tuple[str, str]], lead: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.wording import amounts
+from bot.wording import amounts, tables
 from bot.wording.gsm import plain
 from bot.wording.style import Style
 
@@ -78,6 +78,17 @@ def tree_by_tree(trees: Sequence[tuple[str, int]]) -> str:
     """Each tree with its taps."""
     said = ", ".join(f"{plain(label, 12)} {taps}" for label, taps in trees)
     return f"Taps by tree: {said}. {CAUTION}"
+
+
+def tree_table(trees: Sequence[tuple[str, str | None, float, int]], style: Style) -> str:
+    """A table of trees, each its label, its species where told, inches across, taps."""
+    return tables.lines(
+        ("Tree", "Species", "Across", "Taps"),
+        [
+            (plain(label), plain(species or ""), amounts.length(across, style), str(taps))
+            for label, species, across, taps in trees
+        ],
+    )
 
 
 NO_TREES = (

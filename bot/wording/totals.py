@@ -2,14 +2,45 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
 
 from bot.tally import Tally
-from bot.wording import amounts
+from bot.wording import amounts, tables
+from bot.wording.days import date_of_year
 from bot.wording.gsm import plain
 from bot.wording.style import Style
 
 NO_SAP = "No sap in the tally yet this season. Text it like: 12 gal at 2.2."
+
+
+@dataclass(slots=True)
+class Week:
+    """A week from its Monday on: gallons of sap and syrup, the sap whose sugar was told, and
+    gallons times Brix of that."""
+
+    monday: date
+    sap_gallons: float = 0.0
+    tested_gallons: float = 0.0
+    sugar: float = 0.0
+    syrup_gallons: float = 0.0
+
+
+def by_week(weeks: Sequence[Week], style: Style) -> str:
+    """A table of weeks, "" for none."""
+    return tables.lines(
+        ("Week from", "Sap", "Brix", "Syrup"),
+        [
+            (
+                date_of_year(week.monday),
+                amounts.volume(week.sap_gallons, style),
+                amounts.mean_brix(week.sugar / week.tested_gallons) if week.tested_gallons else "",
+                amounts.syrup(week.syrup_gallons, style) if week.syrup_gallons else "",
+            )
+            for week in weeks
+        ],
+    )
 
 
 def season(tally: Tally, style: Style) -> str:

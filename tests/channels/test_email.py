@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -33,6 +34,18 @@ def test_plain_text_comes_first_and_a_small_html_part_after_it(post: SmtpStub) -
     plain, html = post.taken[0].mail.iter_parts()
     assert (plain.get_content_type(), html.get_content_type()) == ("text/plain", "text/html")
     assert "&lt;Season&gt; 30 gal" in html.get_content()
+
+
+def test_a_table_of_the_words_is_one_in_the_html_part(post: SmtpStub) -> None:
+    words = "Tree 2 gives most.\n\nTree  | Sap\n2     | 3 gal\n<b>   | 1 gal"
+    post.channel().send(replace(REPLY, text=words))
+    plain, html = post.taken[0].mail.iter_parts()
+    assert "2     | 3 gal" in plain.get_content()
+    page = html.get_content()
+    assert page.count("<tr>") == 3
+    assert page.count("<th ") == 2
+    assert re.search(r"<td [^>]*>&lt;b&gt;</td>", page)
+    assert "|" not in page
 
 
 def test_an_unasked_mail_can_be_ended_by_one_click_and_says_a_program_sent_it(

@@ -199,6 +199,19 @@ class Peers:
         """How many mails lie in somebody's mailbox that no program has seen there yet."""
         return len(list((self.here / "mail" / address.partition("@")[0] / "new").glob("*")))
 
+    def renumber(self, address: str = OWN) -> None:
+        """Number somebody's mails anew, as after a repair, and end every connection to them."""
+        folder = self.here / "mail" / address.partition("@")[0]
+        for path in folder.glob("dovecot*"):
+            path.unlink()
+        _run("doveadm", "-c", f"{self.here}/dovecot.conf", "kick", address)
+
+    def numbering(self, address: str = OWN) -> int:
+        """The UIDVALIDITY of somebody's mailbox."""
+        with MailBoxUnencrypted("127.0.0.1", self.imap, timeout=60) as box:
+            box.login(address, PASSWORD)
+            return box.folder.status("INBOX", ["UIDVALIDITY"])["UIDVALIDITY"]
+
     def empty(self) -> None:
         """Nothing lies in any mailbox."""
         for address in (OWN, ANN, BEN):

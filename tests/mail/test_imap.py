@@ -180,6 +180,35 @@ def test_a_mail_that_always_fails_keeps_no_other_waiting(
     assert tries.count("poison") == email_imap.MOST_TRIES
 
 
+def test_a_mailbox_that_is_numbered_anew_gives_each_mail_once_and_failed_ones_again(
+    peers: Peers, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A number (UID) means another mail then: none may be passed over for one that had failed."""
+    monkeypatch.setattr(email_imap, "POLL_S", 0.2)
+    monkeypatch.setattr(email_imap, "_STEP_S", 0.1)
+    tries: list[str] = []
+    is_mended = False
+
+    def take(raw: bytes, _is_whole: bool, _arrived_utc: datetime) -> None:
+        tries.append(read_letter(raw, OWN).words)
+        if tries[-1] == "poison" and not is_mended:
+            raise RuntimeError("broken on purpose")
+
+    peers.send(letter("poison\n"))
+    peers.send(letter("1 gal\n", number=2))
+    with reading(peers.servers(), take):
+        wait_until(lambda: tries.count("poison") == email_imap.MOST_TRIES)
+        wait_until(lambda: sorted(peers.seen()) == [False, True])
+        before = peers.numbering()
+        is_mended = True
+        peers.renumber()
+        peers.send(letter("3 gal\n", number=3))
+        wait_until(lambda: peers.seen() == [True, True, True])
+    assert peers.numbering() != before
+    assert tries.count("poison") == email_imap.MOST_TRIES + 1
+    assert [words for words in tries if words != "poison"] == ["1 gal", "3 gal"]
+
+
 def test_of_a_mail_over_the_bound_only_the_headers_are_fetched(
     peers: Peers, monkeypatch: pytest.MonkeyPatch
 ) -> None:
