@@ -16,7 +16,7 @@ from bot.reading import Amount, Profile, amounts, tidied
 from bot.reading.kinds import Gear
 from bot.reading.kinds import gear as gear_words
 from bot.reckoning.storage import Stored
-from bot.standing import Boil, Known, part_of_season, season_boils, season_tally, stored_sap
+from bot.standing import Boil, Known, part_of_season, season_boils, season_tally
 from bot.standing.gear import gear_of
 from bot.standing.water import Water, water_here
 from bot.tally import Tally
@@ -41,7 +41,7 @@ class Asked:
 
     topic, howto, also: as the reading tells. text: the words, for what the topic leaves open (which
     lot, which week). sent: the naive wall clock of the sugarbush. tally: this season's.
-    told: what the same text recorded. weather: looks out over the sugarbush, or says why nobody
+    stored: works out the sap that waits. told: what the same text recorded. weather: looks out over the sugarbush, or says why nobody
     can; raises WeatherWantedError where it has to be looked up first.
     """
 
@@ -54,6 +54,7 @@ class Asked:
     known: Known
     tally: Tally
     style: Style
+    stored: Callable[[], Stored]
     told: tuple[Entry, ...] = ()
     also: str | None = None
     weather: Callable[[], Outdoors | NoWeather] = _no_weather
@@ -86,14 +87,7 @@ class Asked:
     @cached_property
     def store(self) -> Stored:
         """The sap that waits, with the days to boil it by."""
-        return stored_sap(
-            self.book,
-            self.sugarbush_id,
-            self.season,
-            self.today,
-            self.tally.expected_brix,
-            self.tally.syrup_brix,
-        )
+        return self.stored()
 
     @cached_property
     def boils(self) -> list[Boil]:

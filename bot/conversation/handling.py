@@ -246,6 +246,7 @@ def _question(turn: Turn, reading: Question) -> None:
             style=turn.style,
             told=tuple(turn.recorded),
             weather=turn.weather,
+            stored=turn.store,
         )
     )
     if said.text:

@@ -37,7 +37,8 @@ from bot.reading.kinds import (
     TapsPulled,
     TapsSet,
 )
-from bot.standing.known import told_of, zone_of
+from bot.reckoning.storage import Stored
+from bot.standing.known import Told, told_of, zone_of
 from bot.standing.memory import Memory
 from bot.wording import meeting, questions, receipts
 from bot.wording.compose import Part, fit
@@ -73,7 +74,8 @@ class Conversation:
         self._default_zone = default_zone
         self._skies = skies
         self._reach = reach
-        self._memory = Memory()
+        self._told: Memory[Told] = Memory()
+        self._stored: Memory[Stored] = Memory()
 
     def answer(self, book: Book, text: KeptText, looked: Looked | None = None) -> str | None:
         """Record what a text says and give the reply, None where nothing may or need be said.
@@ -116,7 +118,7 @@ class Conversation:
             Consent(book).met(who.person_id, text)
         # Nowhere is it earlier than a day before.
         earliest = season_of(incoming.arrived_utc.date() - timedelta(days=1))
-        told = self._memory.told(book.edition(who.sugarbush_id), earliest)
+        told = self._told.of(book.edition(who.sugarbush_id), earliest)
         if told is None:
             told = told_of(book, who.sugarbush_id, earliest)
         place = told.place
@@ -136,6 +138,7 @@ class Conversation:
             skies=self._skies,
             looked=looked,
             reach=self._reach,
+            stored=self._stored,
         )
 
     def _act(self, turn: Turn) -> None:
@@ -206,11 +209,12 @@ class Conversation:
         """Spare the next text of the sugarbush the look at what was told of it."""
         bush = turn.who.sugarbush_id
         if turn.is_forgotten:
-            turn.book.afterwards(partial(self._memory.drop, bush))
+            for memory in (self._told, self._stored):
+                turn.book.afterwards(partial(memory.drop, bush))
             return
         edition = turn.book.edition(bush)
         if edition is not None:
-            turn.book.afterwards(partial(self._memory.keep, edition, turn.season, turn.told))
+            turn.book.afterwards(partial(self._told.keep, edition, turn.season, turn.told))
 
     # --- the reply -------------------------------------------------------------------------
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
-from functools import cached_property
+from functools import cached_property, partial
 from typing import Protocol
 
 from bot.clock import local_time, season_of
@@ -22,6 +22,7 @@ from bot.reckoning.storage import Stored
 from bot.standing import Known, season_tally, stored_sap
 from bot.standing.gear import gear_of
 from bot.standing.known import Told, told_of
+from bot.standing.memory import Memory
 from bot.tally import Tally
 from bot.wording.compose import Part
 from bot.wording.style import Style, Units
@@ -114,6 +115,7 @@ class Turn:
         skies: Skies | None = None,
         looked: Looked | None = None,
         reach: Reach | None = None,
+        stored: Memory[Stored] | None = None,
     ) -> None:
         self.book = book
         self.who = who
@@ -126,6 +128,7 @@ class Turn:
         self.skies = skies
         self._looked = looked
         self.reach = reach or Reach()
+        self._stored: Memory[Stored] = stored or Memory()
         self.words = text.incoming.text
         self.reply = Reply()
         self.recorded: list[Entry] = []
@@ -219,15 +222,16 @@ class Turn:
         return gear_of(self.book, self.who.sugarbush_id, self.sent)
 
     def store(self) -> Stored:
-        """The sap that waits, with the days to boil it by."""
-        return stored_sap(
-            self.book,
-            self.who.sugarbush_id,
-            self.season,
-            self.today,
-            self.tally.expected_brix,
-            self.syrup_brix,
-        )
+        """The sap that waits, with the days to boil it by, as of the last record."""
+        bush = self.who.sugarbush_id
+        hangs_on = (self.season, self.today, self.tally.expected_brix, self.syrup_brix)
+        edition = self.book.edition(bush)
+        stored = self._stored.of(edition, hangs_on)
+        if stored is None:
+            stored = stored_sap(self.book, bush, *hangs_on)
+            if edition is not None:
+                self.book.afterwards(partial(self._stored.keep, edition, hangs_on, stored))
+        return stored
 
     # --- what is written -------------------------------------------------------------------
 
