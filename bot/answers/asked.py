@@ -41,8 +41,9 @@ class Asked:
 
     topic, howto, also: as the reading tells. text: the words, for what the topic leaves open (which
     lot, which week). sent: the naive wall clock of the sugarbush. tally: this season's.
-    stored: works out the sap that waits. told: what the same text recorded. weather: looks out over the sugarbush, or says why nobody
-    can; raises WeatherWantedError where it has to be looked up first.
+    stored: works out the sap that waits. told: what the same text recorded. weather: looks out over
+    the sugarbush, or says why nobody can; raises WeatherWantedError where it has to be looked up
+    first.
     """
 
     topic: str

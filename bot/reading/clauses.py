@@ -170,6 +170,7 @@ _PARTED = tuple(
         ("brought hauled carried came lugged hauling brings bring", "in back home up", "GATHER"),
         ("shut shutting close closed", "down off", "SHUT"),
         ("put putting", "in", "PUTIN"),
+        ("ran run put running", "through", "THROUGH"),
     )
 )
 """Deeds in two words with something between: threw 3 gal out, took a quart off, put 12 in."""
@@ -255,8 +256,9 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
                 close("-")
             continue
         if item.sort == "sign" and item.text in "()":
-            if current and any(each.sort in _QUANTITIES for each in current) and item.text == "(":
-                close("(")
+            told = any(each.sort in _QUANTITIES for each in current)
+            if told and (item.text == "(" or joint == "("):
+                close(item.text)
             continue
         if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
             close("")
@@ -277,6 +279,8 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
     asks_of_self = following is not None and following.text in ("i", "we")
     if asks_of_self and item.text in ("do", "should") and _tells(current):
         return True
+    if item.sort == "date" and any("NONE" in each.tags for each in current):
+        return any(each.sort == "date" for each in current)
     if item.sort in _LEADING:
         lead = next((each.sort for each in current if each.sort in _LEADING | {"number"}), None)
         if lead == item.sort and has_amount:
@@ -418,7 +422,8 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         clause.frame = clause.tags
         if not own and clause.sentence not in frames and _fragment(clause):
             before = frames.get(clause.sentence - 1, frozenset())
-            frames[clause.sentence] = before - {"GATHER"}
+            spilled = "POUR" in before and not _spills_sap(found, clause.sentence - 1)
+            frames[clause.sentence] = before - ({"GATHER", "POUR"} if spilled else {"GATHER"})
             kept[clause.sentence] = kept.get(clause.sentence - 1, False)
         if not own and clause.sentence in frames:
             clause.frame = clause.tags | frames[clause.sentence]
@@ -445,6 +450,19 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         planned[clause.sentence] = plan
         clause.plan = plan
         clause.negated = "NOT" in clause.tags
+
+
+def _spills_sap(found: Sequence[Clause], sentence: int) -> bool:
+    """`dumped the barrel. 5 gal.`; but `lost a mitten. 14 gal.`"""
+    return any(
+        "POUR" in clause.tags
+        and (
+            clause.tags & {"SAP", "BUCKET", "STORE"}
+            or not {"it", "all", "rest", "some", "everything"}.isdisjoint(clause.words())
+        )
+        for clause in found
+        if clause.sentence == sentence
+    )
 
 
 def _speaks_of_later(item: Item) -> bool:
@@ -484,7 +502,8 @@ def _frames_said_last(found: Sequence[Clause]) -> None:
         if clause.sentence != before.sentence or "BOTTLE" not in clause.frame:
             continue
         sizes = [item for item in before.items if item.sort == "volume"]
-        jarred = bool(sizes) and all(item.unit in _JARRED for item in sizes)
+        in_jugs = "JARN" in before.tags or not {"jug", "jugs"}.isdisjoint(before.words())
+        jarred = bool(sizes) and all(item.unit in _JARRED or in_jugs for item in sizes)
         if jarred and _fragment(before) and not before.frame & FRAME_TAGS:
             before.frame |= {"BOTTLE"}
 
@@ -515,7 +534,8 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
     lone_day = False
     for n, clause in enumerate(found):
         if clause.sentence != sentence:
-            tree, lot = None, None
+            goes_on = clause.items[0].text in _TREE_GOES_ON
+            tree, lot = (tree if goes_on else None), None
             if not lone_day:
                 on, ahead = None, False
             sentence, lone_day = clause.sentence, False
@@ -530,8 +550,26 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
             on, ahead = days[0].on, days[0].ahead
             quantities = any(item.sort in _QUANTITIES for item in clause.items)
             lone_day = n == 0 and not quantities and not clause.tags & FRAME_TAGS
+            if _of_the_weather(clause):
+                clause.on, clause.ahead = on, ahead
+                on, ahead = None, False
+                continue
         clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
     _day_said_last(found)
+
+
+_TREE_GOES_ON = frozenset("gave gives give yielded produced".split())
+"""`tree 5: sugar maple, 17 in. gave 1.5 gal`: a deed of the tree that was spoken of."""
+
+
+def _of_the_weather(clause: Clause) -> bool:
+    """`22 degrees last night`: a day of its own, not that of what follows."""
+    figures = [item for item in clause.items if item.sort in _QUANTITIES]
+    return (
+        bool(figures)
+        and all(item.sort == "temp" for item in figures)
+        and not clause.tags & (FRAME_TAGS | {"STORE", "SAP", "PANN", "WATERN"})
+    )
 
 
 def _day_said_last(found: Sequence[Clause]) -> None:

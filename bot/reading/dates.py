@@ -7,6 +7,7 @@ a month with a day, and a date in figures, go to dateparser as a clean fragment.
 
 from __future__ import annotations
 
+import re
 import warnings
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -83,6 +84,9 @@ def match(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
         return _number_first(run, i, today)
     if text in _TODAY:
         return DateHit(today, 1)
+    named = _named_day(run, i, today) or _ordinal_word(run, i, today)
+    if named is not None:
+        return named
     if text in _YESTERDAY:
         return DateHit(today - timedelta(1), 1 + _daypart(run, i + 1))
     if text in _TOMORROW:
@@ -111,6 +115,61 @@ def match(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
         or _leading(run, i, sent)
         or _number_first(run, i, today)
     )
+
+
+_FEASTS: dict[tuple[str, ...], tuple[int, int]] = {
+    words: on
+    for on, names in {
+        (2, 2): ("groundhog day", "candlemas"),
+        (2, 14): ("valentine's day", "valentines day", "valentine's", "valentines"),
+        (3, 17): (
+            "st patrick's day", "st patricks day", "saint patrick's day", "st paddy's day",
+            "st paddys day", "paddy's day", "st pat's day", "st pats day", "st patty's day",
+            "st pattys day",
+        ),
+        (1, 1): ("new year's day", "new years day"),
+        (4, 1): ("april fools day", "april fool's day", "april fools"),
+    }.items()
+    for words in (tuple(name.split()) for name in names)
+}  # fmt: skip
+"""Days that have a name, as (month, day)."""
+
+
+def _named_day(run: Sequence[Token], i: int, today: date) -> DateHit | None:
+    """`valentine's day`, `st paddy's day`; `day` may go on as `day's`."""
+    for words, (month, day) in _FEASTS.items():
+        found = tuple(token.text for token in run[i : i + len(words)])
+        last = found[-1].removesuffix("'s") if len(found) == len(words) > 1 else ""
+        if found == words or (last == "day" and (*found[:-1], last) == words):
+            return _month_day(month, day, len(words), today)
+    return None
+
+
+_ORDINAL_WORDS = {
+    name: number
+    for number, name in enumerate(
+        (
+            "first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth "
+            "thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth"
+        ).split(),
+        start=1,
+    )
+}
+
+
+def _ordinal_word(run: Sequence[Token], i: int, today: date) -> DateHit | None:
+    """`the fifth: nine gallons`, `march fifth`: only where nothing can be counted by it."""
+    if run[i].text == "the" and i + 2 < len(run) and run[i + 1].text in _ORDINAL_WORDS:
+        if run[i + 2].text not in (":", "-", "of"):
+            return None
+        ordinal = Token("ordinal", f"{_ORDINAL_WORDS[run[i + 1].text]}th", 0, 0)
+        of_month = run[i + 2].text == "of"
+        if of_month and (i + 3 >= len(run) or run[i + 3].text not in MONTHS):
+            return None
+        return _ordinal([run[i], ordinal, *run[i + 2 :]], 1, 1, today)
+    if run[i].text in MONTHS and i + 1 < len(run) and run[i + 1].text in _ORDINAL_WORDS:
+        return _in_its_year(run, i, MONTHS[run[i].text], _ORDINAL_WORDS[run[i + 1].text], 2, today)
+    return None
 
 
 def _daypart(run: Sequence[Token], i: int) -> int:
@@ -196,7 +255,8 @@ def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit 
     if j < len(run) and run[j].text == "of":
         j += 1
     if j < len(run) and run[j].text in MONTHS:
-        return _month_day(MONTHS[run[j].text], day, j + 1 - i + before, today)
+        length = j + 1 - i + before
+        return _in_its_year(run, i - before, MONTHS[run[j].text], day, length, today)
     if day > 31 and (before or (i > 0 and run[i - 1].text in ("the", "on"))):
         return DateHit(None, before + 1)
     if before == 0 and not (i > 0 and run[i - 1].text in ("the", "on")):
@@ -248,7 +308,7 @@ def _month_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
         day = int(SMALL[run[j].text])
     else:
         return None
-    return _month_day(month, day, j + 1 - i, today)
+    return _in_its_year(run, i, month, day, j + 1 - i, today)
 
 
 _UNITS_BEHIND_A_DAY = frozenset(
@@ -275,10 +335,10 @@ def _number_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
         more = 1 if j + 2 < len(run) and run[j + 2].text in _TODAY else 0
         if run[j].text in ("day", "days", "nights", "night", "mornings"):
             return DateHit(today - timedelta(count), j + 2 + more - i)
-        if run[j].text in ("week", "weeks"):
+        if run[j].text in ("week", "weeks", "wk", "wks"):
             return DateHit(today - timedelta(7 * count), j + 2 + more - i)
     if run[i].shape == "number" and run[j].text in MONTHS and run[j].text != "may":
-        return _month_day(MONTHS[run[j].text], count, j + 1 - i, today)
+        return _in_its_year(run, i, MONTHS[run[j].text], count, j + 1 - i, today)
     return None
 
 
@@ -322,6 +382,25 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
         return _month_day(month, day, 1, today)
     year = parts[2] if parts[2] > 99 else 2000 + parts[2]
     return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
+
+
+def _in_its_year(
+    run: Sequence[Token], i: int, month: int, day: int, length: int, today: date
+) -> DateHit | None:
+    """A day with a month, of the year that stands behind it where one does: `march 4, 2027`."""
+    j = i + length
+    if j < len(run) and run[j].text == ",":
+        j += 1
+    told = j < len(run) and run[j].shape == "number" and _YEARS.fullmatch(run[j].text)
+    if told and not _unit_follows(run, j + 1):
+        year = int(run[j].text)
+        return _clean(f"{year:04d}-{month:02d}-{day:02d}", j + 1 - i, today) or DateHit(
+            None, j + 1 - i
+        )
+    return _month_day(month, day, length, today)
+
+
+_YEARS = re.compile(r"20[12345]\d")
 
 
 def _month_day(month: int, day: int, length: int, today: date) -> DateHit | None:

@@ -171,6 +171,8 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         if j >= len(run):
             return None
         name = run[j]
+        if token.text == "trees" and _unit(run, j + 1) is not None:
+            return None  # "yard trees 6 gal"
         if name.shape == "label" or (name.shape == "number" and name.text.isdigit()):
             return Item("tree", name.text, token.start, name.end), j + 1 - i
         spoken = numbers.match(run, j) if name.shape == "word" else None
@@ -286,6 +288,24 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
         "additional",
         "extra",
         "fresh",
+        "lonely",
+        "measly",
+        "lousy",
+        "single",
+        "solid",
+        "whopping",
+        "mere",
+        "meager",
+        "paltry",
+        "lovely",
+        "glorious",
+        "beautiful",
+        "precious",
+        "nice",
+        "pretty",
+        "golden",
+        "dark",
+        "amber",
     ):
         k += 1
     unit_hit = _unit(run, k)

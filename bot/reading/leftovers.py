@@ -94,7 +94,13 @@ def _sap_without_amount(notes: Notes) -> bool:
         for clause in notes.clauses
         for item in clause.items
     )
-    return gathered or garbled or "of sap" in notes.text
+    unsaid = any(
+        item.text in ("gallons", "gals", "quarts", "litres", "liters")
+        for clause in notes.clauses
+        for item in clause.items
+        if item.sort == "word" and clause.has("SAP", "GATHER")
+    )
+    return gathered or garbled or unsaid or "of sap" in notes.text
 
 
 def _ask_about(clause: Clause, item: Item, notes: Notes) -> None:

@@ -6,7 +6,8 @@
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
 6. Every kind is let at every other clause, in its order, and takes what is its own.
-7. Totals that repeat their parts go; what is left over with a figure in it is asked about.
+7. Totals that repeat their parts go; a sentence with a figure that no reading took is not
+   recorded; what is left over with a figure in it is asked about.
 """
 
 from __future__ import annotations
@@ -31,6 +32,7 @@ from bot.reading.kinds.undo import Undo
 from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
 from bot.reading.totals import settle_totals
+from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
 
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
@@ -79,6 +81,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         notes.clause_number = number
         _take(clause, notes)
     settle_totals(notes)
+    unclaimed(notes)
     add_questions(notes)
     if not notes.noted and not notes.doubts:
         leftover(notes)

@@ -42,9 +42,14 @@ class Token:
     end: int
 
 
+_SPOKEN_PAUSES = frozenset("um umm uh uhh uhm er erm hmm hm".split())
+
+
 def tokens(tidied: str) -> list[Token]:
-    """All tokens of a tidy text, in order; what has no shape is passed over."""
+    """All tokens of a tidy text, in order; what has no shape is passed over, and so are the
+    pauses that a telephone writes down with what is spoken."""
     return [
         Token(hit.lastgroup or "sign", hit.group(), hit.start(), hit.end())
         for hit in _SHAPES.finditer(tidied)
+        if hit.group() not in _SPOKEN_PAUSES
     ]

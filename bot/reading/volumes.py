@@ -87,7 +87,11 @@ def role(clause: Clause, item: Item) -> str:
         return "sap"
     if clause.has("BATCH") and not clause.has("BOIL", "FIRE", "SAP"):
         return "syrup"
+    if _is_a_capacity(clause, item):
+        return "foreign"
     nearest = _nearest_verb(clause, item)
+    if nearest == "" and clause.has("MADE") and _little(item):
+        return "syrup"
     if nearest in ("DRAW", "SYRUP"):
         return "syrup"
     if any(each.sort == "brix" and each.value >= _SYRUP_BRIX_FROM for each in clause.items):
@@ -105,7 +109,7 @@ def role(clause: Clause, item: Item) -> str:
     if clause.has("FOREIGN"):
         return "foreign"
     if clause.has("MADE"):
-        if item.unit not in _LARGE_UNITS or item.gallons <= 1:
+        if _little(item):
             return "syrup"
         return "unclear" if {"made", "make", "makes", "making"} & set(clause.words()) else "sap"
     if item.unit in _LARGE_UNITS or (item.parts and item.parts[0].unit in _LARGE_UNITS):
@@ -113,6 +117,8 @@ def role(clause: Clause, item: Item) -> str:
     if (
         thing == "sap"
         or clause.about("GATHER", "SAP")
+        or _in_a_pail(clause)
+        or _from_a_maple(clause)
         or clause.tree is not None
         or clause.lot is not None
     ):
@@ -120,6 +126,38 @@ def role(clause: Clause, item: Item) -> str:
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
     return "unclear"
+
+
+def _little(item: Item) -> bool:
+    """As much as a boil makes of syrup, and hardly ever is of sap."""
+    return item.unit not in _LARGE_UNITS or item.gallons <= 1
+
+
+def _is_a_capacity(clause: Clause, item: Item) -> bool:
+    """`a 275 gal tote`: how much a vessel holds, where nothing was put into it."""
+    behind = clause.following(item, 1)
+    holds = bool(behind) and "STORE" in behind[0].tags
+    gathered = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    return holds and not gathered and not clause.has("FULL", "SAP", "BOTTLE")
+
+
+def _in_a_pail(clause: Clause) -> bool:
+    """`3 quarts in the pails`: what hangs from trees or stands for sap holds sap."""
+    return (
+        any(
+            item.text in ("bucket", "buckets", "pail", "pails") or "STORE" in item.tags
+            for item in clause.items
+        )
+        and "in" in clause.words()
+    )
+
+
+def _from_a_maple(clause: Clause) -> bool:
+    """`2 qts from the norway`: what comes from a tree is sap."""
+    species = clause.first("SPECIES")
+    return species is not None and any(
+        each.text in ("from", "off") for each in clause.preceding(species, 3)
+    )
 
 
 def is_rate(clause: Clause, item: Item) -> bool:

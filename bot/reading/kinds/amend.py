@@ -41,7 +41,8 @@ CUES = {
         "really_was that_was_on that_was_from more_like double_checked should_have_said "
         "shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been "
         "typed_that_wrong typed_it_wrong got_that_wrong got_it_wrong put_that_wrong "
-        "said_that_wrong entered_wrong wrote_it_wrong instead put_that_under that_was_for "
+        "take_that_back took_that_back said_that_wrong entered_wrong wrote_it_wrong instead "
+        "put_that_under that_was_for "
         "got_the_sugar_wrong had_that_wrong make_that make_it i_meant meant meant_to_say "
         "should_be should_have_been should've_been shoulda_been supposed_to_be change_that_to "
         "change_it_to change_that change_last change_the correct_that correct_to typo "
@@ -86,11 +87,17 @@ class Amend(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that puts the last record right. Says whether it is one."""
+    if _units_alone(notes):
+        notes.ask("What should the last record be? Text it like: no, 14 gal.")
+        return True
     if _of_another_kind(notes):
         notes.ask("What was it, then? Text it whole, like: 3 qt of syrup.")
         return True
     if not _corrects(notes):
         return False
+    if _told_and_corrected(notes):
+        notes.ask("I read two figures for one thing. Text it once more, as it should be.")
+        return True
     changes, start = _changes(notes)
     if not changes:
         vessels = next((i for c in notes.clauses for i in c.items if i.sort == "vessels"), None)
@@ -109,6 +116,22 @@ def find_whole(notes: Notes) -> bool:
     return True
 
 
+def _units_alone(notes: Notes) -> bool:
+    """`whoops, pints not quarts`: how many is not said again."""
+    words = {item.text for clause in notes.clauses for item in clause.items}
+    figures = any(item.sort in _FIELDS for clause in notes.clauses for item in clause.items)
+    return (
+        len(notes.clauses) <= 2
+        and not figures
+        and len(words & _UNIT_WORDS) > 1
+        and bool(words & (_DENIALS | {"meant"}))
+        and not any(clause.question for clause in notes.clauses)
+    )
+
+
+_UNIT_WORDS = frozenset("gal gallons quarts qt pints pt litres liters half cups ounces oz".split())
+
+
 def _of_another_kind(notes: Notes) -> bool:
     """`that was sap not syrup`: a record cannot turn into another kind."""
     clause = notes.clauses[0] if notes.clauses else None
@@ -118,6 +141,21 @@ def _of_another_kind(notes: Notes) -> bool:
     told = clause.items[0].text in _THAT_WAS and clause.has("NOT")
     return (
         told and not figures and len(clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "SUGAR"}) > 1
+    )
+
+
+def _told_and_corrected(notes: Notes) -> bool:
+    """`gathered 20, no make that 21 gal`: a record and its correction in one breath."""
+    first = notes.clauses[0]
+    told = first.has("GATHER", "BOTTLE", "BOIL", "DRAW", "POUR", "COSTV", "SETV", "BURN")
+    figure = any(item.sort in _FIELDS and item.sort != "date" for item in first.items)
+    corrects = ("AMENDLEAD", "AMENDP", "STRONG")
+    return (
+        told
+        and figure
+        and not first.has(*corrects)
+        and not any(_contrast(clause) for clause in notes.clauses)
+        and any(clause.has(*corrects) for clause in notes.clauses[1:])
     )
 
 

@@ -26,6 +26,8 @@ CUES = {
     "LIT": (
         "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "
         "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
+        "turned_the_burner_on turned_on_the_burner burner_on burner's_on burner_is_on "
+        "burners_on "
     ),
     "FIRE": (
         "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "
@@ -44,6 +46,7 @@ CUES = {
     "END": (
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over fire's_out "
         "let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "
+        "that's_a_wrap thats_a_wrap a_wrap_on "
         "that's_it_for thats_it_for that_does_it_for done_for_the_night done_for_today "
         "done_for_the_day shut_down shutting_down shut_it_down shut_her_down calling_it_a_night "
         "calling_it call_it_a_night called_it_a_night called_it wrapped_up wrapping_up "
@@ -108,6 +111,10 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if notes.clause_number in notes.spans:
         state = "end"
+    if hours is None and gallons:
+        hours = _hours_said_before(clause, notes)
+    if hours is not None and state == "start":
+        state = "end"  # "10 hours on the burner"
     at = _clock(clause, notes, state)
     wanted = clause.has("BOIL", "FIRE", "PANN") or state is not None
     if not gallons and hours is None and state is None and not (wanted and at is not None):
@@ -128,6 +135,17 @@ def find(clause: Clause, notes: Notes) -> None:
     start = clause.items[0].start
     piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
     _join(notes, piece, start, clause)
+
+
+def _hours_said_before(clause: Clause, notes: Notes) -> float | None:
+    """`finished at 10: 5 hrs, 27 gal boiled`: the hours that nothing else has taken."""
+    before = notes.clause_before()
+    if before is None or before.sentence != clause.sentence or before.free("volume"):
+        return None
+    if any(noted.clause == notes.clause_number - 1 for noted in notes.noted):
+        return None
+    hours, _ = _hours(before, notes)
+    return hours
 
 
 def _hours_of_the_boil(clause: Clause, notes: Notes) -> bool:
@@ -204,7 +222,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return None
     if clause.negated and not (clause.has("END") and notes.profile.boiling):
         return None
-    if _ended(clause, notes, fire or boil):
+    if _ended(clause, notes, fire or boil) or _out_at(clause, notes):
         return "end"
     if clause.has("LIT") and not clause.has("PORCH", "FOREIGN"):
         return "start"
@@ -215,8 +233,31 @@ def _state(clause: Clause, notes: Notes) -> str | None:
     if "boiling" in words and not clause.has("PAST", "DRAW") and not clause.free("cords", "mass"):
         if any(item.sort == "hours" for item in clause.items) and not clause.has("START"):
             return "end" if "been" not in words else None
+        if _later_today(clause, notes):
+            return None
         return None if clause.has("BURN") or _temperature(clause) else "start"
     return None
+
+
+_EVENING_FROM = 16
+
+
+def _later_today(clause: Clause, notes: Notes) -> bool:
+    """`boiling tonight after hockey`, said in the morning: not yet begun."""
+    later = any(
+        item.text in ("tonight", "this evening", "later", "this afternoon") for item in clause.items
+    )
+    return later and notes.sent.hour < _EVENING_FROM
+
+
+def _out_at(clause: Clause, notes: Notes) -> bool:
+    """`lit at 7am, out at 2pm`."""
+    before = notes.last(Boil)
+    if before is None or before.clause != notes.clause_number - 1:
+        return False
+    lit = isinstance(before.reading, Boil) and before.reading.state == "start"
+    timed = any(item.sort == "clock" for item in clause.items)
+    return lit and timed and bool({"out", "off", "done", "over", "finished"} & set(clause.words()))
 
 
 def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:

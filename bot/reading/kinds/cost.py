@@ -53,7 +53,10 @@ def find(clause: Clause, notes: Notes) -> None:
     ):
         return
     amounts = clause.free("money")
-    if not amounts and clause.about("COSTV") and not clause.free("hours", "volume", "cords"):
+    told = clause.has("COSTV") or (
+        clause.about("COSTV") and bool({"on", "for"} & set(clause.words()))
+    )
+    if not amounts and told and not clause.free("hours", "volume", "cords"):
         amounts = [item for item in clause.free("number") if not _counts_things(clause, item)][:1]
         if not amounts and clause.has("COSTV", "VAGUEMONEY") and clause.has("VAGUEMONEY"):
             notes.ask(

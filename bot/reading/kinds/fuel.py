@@ -93,7 +93,7 @@ def _boil_told(notes: Notes) -> bool:
 
 def _propane(clause: Clause, notes: Notes) -> None:
     if (
-        not (clause.about("PROPANE") or clause.has("PROPANE"))
+        not (clause.about("PROPANE") or clause.near("PROPANE"))
         or clause.has("BUY", "PRICE", "COSTV")
         or clause.free("money")
     ):

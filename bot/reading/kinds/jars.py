@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
+from bot import units
 from bot.reading.kinds.base import Reading
 from bot.reading.volumes import CONTAINER_UNITS, role
 
@@ -64,7 +66,10 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     found: list[Jar] = []
     start = clause.items[0].start
+    listed = _listed(clause, notes)
     volumes = [item for item in clause.free("volume") if role(clause, item) == "jars"]
+    if listed:
+        volumes = []
     for item in volumes:
         made = _sized(clause, notes, item)
         if made is None:
@@ -195,8 +200,28 @@ def _size_next(clause: Clause, notes: Notes) -> Item | None:
     return sizes[0] if len(sizes) == 1 and len(following.items) <= 3 else None
 
 
+def _listed(clause: Clause, notes: Notes) -> list[tuple[Item, Jar]]:
+    """`half pints: 10`, `pints - 4`: the size before the count."""
+    found = _SIZE_FIRST.search(notes.text[clause.items[0].start : clause.items[-1].end])
+    if found is None:
+        return []
+    counts = [item for item in clause.free("number") if item.text == found[2]]
+    unit = found[1].removesuffix("s").removeprefix("half ")
+    each = units.factor(unit, "gallon") / (2 if found[1].startswith("half") else 1)
+    return [(counts[0], Jar(int(found[2]), each))] if counts else []
+
+
+_SIZE_FIRST = re.compile(r"\b(half pints?|pints?|quarts?) ?[:=-] ?(\d+)\b")
+
+
 def _unsized(clause: Clause, notes: Notes) -> None:
     numbers = [item for item in clause.free("number") if not item.part]
+    for number, jar in _listed(clause, notes):
+        number.used = True
+        for item in clause.free("volume"):
+            item.used = True
+        _write(notes, clause, [jar], number.start)
+        return
     if not numbers:
         if clause.has("BOTTLE") and ("JARN" in clause.tags or _SIZES & set(clause.words())):
             notes.ask(

@@ -23,6 +23,8 @@ CUES = {
         "farm_is_near based_in up_in out_in over_in down_in my_zip_is woods_are_in sugaring_in "
         "near_the_town_of i'm_outside we're_outside we're_just_outside we're_out_in my_zip "
         "our_zip my_place_is_in moved_to i'm_up_in trees_are_at sugarhouse_is_in sugarhouse_in "
+        "sugarbush_is_just_outside sugarbush_is_outside we_sugar_near we_sugar_in "
+        "sugarhouse_is_near sugarhouse_is_just_outside camp_is_in camp_is_near "
         "maples_are_in maples_are_near set_me_up_in place trees_in "
     ),
 }

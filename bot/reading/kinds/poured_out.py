@@ -23,6 +23,8 @@ CUES = {
         "kicked_over tipped_over tipped dump_out dumped_out discarded discard had_to_dump "
         "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled went_sour got_away "
         "split_the_jug split_the_bucket split_the_pail on_the_snow blew_over wasted "
+        "threw_it_all_out threw_all_of_it_out tossed_it_all dumped_it_all poured_it_all_out "
+        "chuck ditch leak sprang_a_leak sprung_a_leak springing_a_leak leaking pitch "
         "down_the_drain on_the_ground threw_it_out threw_it_away poured_it_out dumped_it "
     ),
 }
@@ -145,6 +147,6 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
         )
         return
     if clause.has("SAP", "BUCKET", "STORE") or {"it", "all", "everything", "rest"} & set(
-        clause.words()
+        clause.text.split()
     ):
         notes.add(PouredOut(on=notes.day(clause)), deed.start)

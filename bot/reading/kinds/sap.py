@@ -20,6 +20,7 @@ CUES = {
         "kept came_away_with walked_out_with ended_the_day_with managed squeezed_out bucketed "
         "ferried schlepped dipped siphoned wound_up_with ended_up_with drained drain emptied "
         "tallied lugged_in sledded_in dragged wheeled ladled tipped_into scooped fetched fetch "
+        "hauled_in "
         "gathered gather gathers gathering collected collect collects collecting collection "
         "hauled haul hauling lugged brought_in bring_in bringing_in brought_back brought_home "
         "picked_up took_in take_in empty emptying emptied_out bagged carried carried_in "
@@ -30,7 +31,7 @@ CUES = {
     ),
     "WEAK": (
         "kept managed wound_up_with ended_up_with came_to came_in totaled totalled hit got get "
-        "made run runs ran filled "
+        "made run runs ran filled scored "
     ),
     "DRY": "dry bone_dry still_frozen frozen_solid",
     "DRYSAID": (
@@ -51,7 +52,7 @@ MOST_GALLONS_A_DAY = 300 * SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 
 MOST_BRIX_SAID = 8.0
 """`12 gal at 2.2 and 2.0 from the hill`: up to this a bare figure may be sugar."""
-MOST_STRANGE_WORDS = 2
+MOST_STRANGE_WORDS = 1
 """So many words that we do not know, around an amount that may be anything, want a question."""
 PLAIN_WORDS = frozenset(
     (
@@ -66,7 +67,9 @@ PLAIN_WORDS = frozenset(
         "boy gee finally again already today's evening's morning's run's hands cold wet snow "
         "rain mud wind sun sunny warm freezing thaw record tally count ones way little bit "
         "total backyard driveway hill hillside field creek brook end side same another other "
-        "whole both all "
+        "whole both all pm dusk them barely forgot waiting lines blue red green north south "
+        "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
+        "em woods catching "
     ).split()
 )
 """Words that say nothing against an amount being sap."""
@@ -88,6 +91,7 @@ class Sap(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are sap, vessels of a known size, and dry days."""
     gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
+    gathered += besides(clause, notes)
     if gathered and _puzzling(clause, notes):
         return None
     if gathered and _each_tap(clause, notes, gathered[0]):
@@ -115,7 +119,31 @@ def find(clause: Clause, notes: Notes) -> None:
         _vessels(clause, notes, item, bool(gathered))
     if not gathered and not clause.free("volume"):
         _dry(clause, notes)
+        _all_full(clause, notes)
     return None
+
+
+def besides(clause: Clause, notes: Notes) -> list[Item]:
+    """`3 full pails plus 2 quarts`: more of the same."""
+    before = notes.last(Sap)
+    if before is None or before.clause != notes.clause_number - 1:
+        return []
+    if clause.joint not in ("plus", "+", "and", "&") or len(clause.items) > MOST_BESIDES:
+        return []
+    return [item for item in clause.free("volume") if role(clause, item) == "unclear"]
+
+
+MOST_BESIDES = 2
+
+
+def _all_full(clause: Clause, notes: Notes) -> None:
+    """`every bucket was full today`: how much that is, nobody has said."""
+    counted = any(item.sort in ("number", "vessels") for item in clause.items)
+    every = {"every", "all"} & set(clause.words())
+    if clause.has("FULL") and clause.has("BUCKET") and every and not counted:
+        told = any(item.sort == "volume" for other in notes.clauses for item in other.items)
+        if not told and not clause.plan and not clause.negated:
+            notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
 
 
 _DRAWN_IN = frozenset(("pint", "half_pint", "quart", "cup", "fluid_ounce", "milliliter"))
@@ -141,23 +169,38 @@ def sap_or_syrup(notes: Notes, item: Item) -> None:
 
 def _puzzling(clause: Clause, notes: Notes) -> bool:
     """An amount that nothing says is sap, among words that we do not know, is not taken."""
+    stands = clause.has("STORE") and any(
+        each.text == "at" for item in clause.free("volume") for each in clause.preceding(item, 1)
+    )
     told = clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None
+    if stands:
+        _is_it_sap(clause, notes)
+        return True
     if told or any(item.sort == "brix" for other in notes.clauses for item in other.items):
         return False
     strange = [
         item
         for item in clause.items
-        if item.sort == "word" and not item.tags and item.text not in PLAIN_WORDS
+        if item.sort == "word"
+        and not item.tags
+        and item.text not in PLAIN_WORDS
+        and not any(each.text == ":" and each.start > item.start for each in clause.items)
     ]
     if len(strange) < MOST_STRANGE_WORDS:
         return False
+    _is_it_sap(clause, notes)
+    return True
+
+
+def _is_it_sap(clause: Clause, notes: Notes) -> None:
+    for item in clause.free("brix", "number"):
+        item.used = True
     for item in clause.free("volume"):
         item.used = True
         notes.ask(
             f"{item.text}: is that sap you gathered?",
             ("sap|ok|yep|yeah|gathered", f"{item.text} of sap"),
         )
-    return True
 
 
 def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:
@@ -314,6 +357,7 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if _amount_in_sentence(clause, notes) and not full and _repeats_the_amount(clause, item):
         item.used = True
         return
+    full = full or _brimming_next(clause, notes)
     sappy = full or clause.about("GATHER", "SAP") or item.part or item.article or item.value % 1
     if not sappy or clause.has("FOREIGN", "OTHERS"):
         return
@@ -335,6 +379,17 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
         )
         return
     _amount(clause, notes, item, item.value * size)
+
+
+def _brimming_next(clause: Clause, notes: Notes) -> bool:
+    """`4 pails, all brimming`."""
+    following = notes.clause_after()
+    return (
+        following is not None
+        and following.sentence == clause.sentence
+        and following.has("FULL")
+        and all("FULL" in i.tags or i.text in ("all", "both", "right") for i in following.items)
+    )
 
 
 def _fullness_told_later(clause: Clause, notes: Notes) -> bool:

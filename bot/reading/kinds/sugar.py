@@ -103,7 +103,11 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
         if after and (
             after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE"}
             or after[0].sort in ("volume", "number")
+            or after[0].text in ("times", "time")
         ):
+            continue
+        if _of_sap(clause, item) or _one_more_test(clause, notes, item):
+            out.append(item)
             continue
         if any("SUGAR" in each.tags for each in before[:3]) or (
             clause.has("SUGAR") and clause.items[0].sort in ("tree", "lot", "word")
@@ -123,9 +127,37 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
     return out[:1]
 
 
+def _of_sap(clause: Clause, item: Item) -> bool:
+    """`the sap was 2.6`, `sap checks out at 2.6`: a decimal that is too little to be gallons."""
+    before = [each for each in clause.items if each.start < item.start]
+    if clause.free("volume") or clause.has("GATHER", "POUR", "BOIL") or not before:
+        return False
+    said = before[-1].text in ("at", "was", "is", "@", "about", "around", "only")
+    small = "." in item.text and LEAST_BRIX < item.value <= MOST_BRIX
+    return said and small and any("SAP" in each.tags for each in before)
+
+
+def _one_more_test(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`tree 1 is 2.1 brix, tree 2 is 1.8`: a list of tests."""
+    before = notes.last(Sugar)
+    return (
+        before is not None
+        and before.clause == notes.clause_number - 1
+        and notes.clauses[before.clause].sentence == clause.sentence
+        and (clause.own_tree or any(each.sort == "lot" for each in clause.items))
+        and "." in item.text
+        and not clause.free("volume")
+    )
+
+
 def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
     """Is there sap or syrup before it, with no other thing said since?"""
     before = [each for each in clause.items if each.start < item.start]
+    behind_at = clause.preceding(item, 1)
+    if behind_at and behind_at[0].text in ("at", "@") and "." in item.text:
+        here = notes.last(Sap, clause=notes.clause_number)
+        if here is not None:
+            return True  # "9 more by dark at 2.0"
     if any(each.sort in ("volume", "vessels") for each in before):
         return notes.last(Sap) is not None or notes.last(Syrup) is not None or bool(notes.doubts)
     words = [each for each in clause.items if each.sort == "word" and each.text not in _AT]
@@ -151,6 +183,14 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
     brix = item.value
     if brix >= SYRUP_FROM:
         _to_syrup(clause, notes, item)
+        return
+    drawn = notes.last(Syrup, clause=notes.clause_number)
+    if drawn is not None and isinstance(drawn.reading, Syrup):
+        notes.noted.remove(drawn)
+        notes.ask(
+            f"Syrup at {brix:g} Brix? It is near 67. What did it read? I have not written it down.",
+            fill=f"{drawn.reading.gallons:g} gal of syrup at {{}} brix",
+        )
         return
     here = notes.last(Sap, clause=notes.clause_number)
     noted = here

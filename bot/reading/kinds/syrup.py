@@ -7,7 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
-from bot.reading.kinds.sap import sap_or_syrup
+from bot.reading.kinds.sap import besides, sap_or_syrup
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
@@ -48,7 +48,9 @@ def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are syrup."""
     for item in clause.free("volume"):
         what = role(clause, item)
-        if what == "unclear":
+        if what == "unclear" and _spoke_of_syrup(clause, notes):
+            what = "syrup"
+        if what == "unclear" and item not in besides(clause, notes):
             _ask_what(clause, notes, item)
         if what != "syrup":
             continue
@@ -64,6 +66,18 @@ def find(clause: Clause, notes: Notes) -> None:
         if _more_than_the_sap(notes, gallons):
             continue
         notes.add(Syrup(gallons=gallons, on=notes.day(clause)), item.start)
+
+
+def _spoke_of_syrup(clause: Clause, notes: Notes) -> bool:
+    """`our first ever syrup! 14 ounces`."""
+    before = notes.clause_before()
+    return (
+        before is not None
+        and before.sentence != clause.sentence
+        and before.has("SYRUP")
+        and not before.question
+        and not any(other.has("SAP", "GATHER") for other in notes.clauses)
+    )
 
 
 def _more_than_the_sap(notes: Notes, gallons: float) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -12,7 +13,7 @@ from bot.reading.kinds.sap import PLAIN_WORDS
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
     from bot.reading.items import Item
-    from bot.reading.notes import Notes
+    from bot.reading.notes import Noted, Notes
 
 CUES = {
     "SETV": (
@@ -54,6 +55,18 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     item, manner = counts
     item.used = True
+    if _in_each(clause, item):
+        each = int(item.value)
+        told = notes.last(TapsSet)
+        if told is not None and told.clause == notes.clause_number - 1:
+            _times(told, each)  # "tapped 8 trees, one spile each"
+            return
+        trees = _trees_before(clause, notes)
+        if trees is None:
+            notes.ask("How many taps is that in all?", fill="put in {} taps")
+            return
+        trees.used, manner = True, "add"
+        item.value *= trees.value
     if item.value != int(item.value) or not 0 < item.value <= MOST_TAPS:
         notes.ask("How many taps was that?", fill="put in {} taps")
         return
@@ -68,6 +81,29 @@ def find(clause: Clause, notes: Notes) -> None:
     notes.add(
         TapsSet(count=int(item.value), on=notes.day(clause), lot=lot, manner=manner), item.start
     )
+
+
+def _times(told: Noted, each: int) -> None:
+    if isinstance(told.reading, TapsSet):
+        told.reading = replace(told.reading, count=told.reading.count * each)
+
+
+def _in_each(clause: Clause, item: Item) -> bool:
+    """`one spile each`, `2 taps per tree`."""
+    behind = " ".join(each.text for each in clause.following(item, 4))
+    return re.search(r"\b(?:each|apiece|per tree|a tree|in every)\b", behind) is not None
+
+
+def _trees_before(clause: Clause, notes: Notes) -> Item | None:
+    """`tapped 8 trees, one spile each`: the count of the trees."""
+    for other in (notes.clause_before(), clause):
+        if other is None or other.sentence != clause.sentence:
+            continue
+        for item in other.free("number"):
+            near = [each.text for each in other.following(item, 3)]
+            if {"tree", "trees", "maple", "maples"} & set(near):
+                return item
+    return None
 
 
 def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:

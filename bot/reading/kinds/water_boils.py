@@ -63,6 +63,13 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
     """Does it speak of boiling water, here or (`did the water test, 209.2`) just before?"""
     if clause.has("WATERN") and (clause.has("BOIL") or "boiling point" in clause.text):
         return True
+    of_sap = clause.has("PANN", "SAP", "STORE", "GATHER")
+    if (
+        clause.has("WATERN")
+        and not of_sap
+        and {"rolling", "bubbling", "thermometer"} & set(clause.words())
+    ):
+        return True
     if not clause.near("WATERN"):
         return False
     here = [other for other in notes.clauses if other.sentence == clause.sentence]

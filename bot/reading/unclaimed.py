@@ -1,0 +1,160 @@
+"""Figures that no reading took: nothing is recorded of a sentence that has one left over.
+
+Whoever writes a figure means something by it. Where nothing that is read accounts for it, and
+it is no clock time, no ordinal and no count of other things, more was said than was understood.
+"""
+
+from __future__ import annotations
+
+from bot.reading.clauses import Clause
+from bot.reading.items import Item
+from bot.reading.kinds import (
+    Boil,
+    Cost,
+    Fuel,
+    Jars,
+    PanTemp,
+    PouredOut,
+    Reading,
+    Sap,
+    StoreTemp,
+    Sugar,
+    Syrup,
+    TapsPulled,
+    TapsSet,
+    WaterBoils,
+)
+from bot.reading.leftovers import LONG_TALK, ask_what, short
+from bot.reading.notes import Notes
+
+_KEPT: tuple[type[Reading], ...] = (
+    *(Sap, Sugar, PouredOut, Boil, Syrup, Jars, TapsSet, TapsPulled),
+    *(StoreTemp, WaterBoils, PanTemp, Cost, Fuel),
+)
+_FIGURES = ("number", "volume", "brix", "vessels", "hours", "money", "cords")
+_NOT_OURS = ("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL", "OTHERDAY")
+_NUMBERED = frozenset(
+    "# no no. number day days week run runs round boil batch trip load gathering collection pull "
+    "draw season year section zip road route page other".split()
+)
+"""Before a figure: it says which one, not how much."""
+_BEFORE_A_TIME = frozenset("at by till til until around about since from before after of".split())
+_LAST_HOUR = 12
+_LEFT_TO_DO = frozenset("left remaining go".split())
+_STAYS = frozenset("still keeping keep kept giving saving saved gave left remaining".split())
+_SIZED = frozenset("deep apart long wide tall high thick".split())
+_LEAST_F = 25.0
+_PAN_F = (205.0, 230.0)
+"""Between these a bare figure beside syrup is the heat that it was drawn at."""
+
+
+def unclaimed(notes: Notes) -> None:
+    """Asks about a figure that nothing accounts for, and takes its sentence's readings back."""
+    if notes.doubts or len(notes.clauses) > LONG_TALK:
+        return
+    for clause in notes.clauses:
+        if clause.question or clause.hypothetical or clause.plan or clause.negated:
+            continue
+        if clause.near(*_NOT_OURS):
+            continue
+        left = [
+            item
+            for item in clause.free(*_FIGURES)
+            if not item.article and not _is_explained(clause, item, notes)
+        ]
+        beside = [
+            noted
+            for noted in notes.noted
+            if isinstance(noted.reading, _KEPT)
+            and notes.clauses[noted.clause].sentence == clause.sentence
+        ]
+        if left and not beside and notes.noted and _is_listed(clause, left[0]):
+            ask_what(notes, clause, left[0])
+            return
+        if left and beside:
+            for noted in beside:
+                notes.noted.remove(noted)
+            said = notes.text[left[0].start : left[0].end]
+            notes.ask(
+                f'I did not write "{short(_sentence(clause, notes))}" down: what is the {said}?'
+                " Text it again, like: 12 gal at 2.2."
+            )
+            return
+
+
+def _is_listed(clause: Clause, item: Item) -> bool:
+    """`the sixth: eleven`: a name or a day, and a figure, where others were recorded."""
+    said = [each for each in clause.items if each.sort != "sign"]
+    return (
+        item.sort == "number"
+        and len(said) == 2
+        and said[0].sort in ("date", "tree", "lot")
+        and said[1] is item
+    )
+
+
+def _sentence(clause: Clause, notes: Notes) -> str:
+    items = [
+        item for other in notes.clauses if other.sentence == clause.sentence for item in other.items
+    ]
+    return notes.text[items[0].start : items[-1].end]
+
+
+def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
+    """True for a clock time, an ordinal, a part, or a count of what is not recorded."""
+    if item.sort == "number":
+        return (
+            item.part
+            or item.value < 1
+            or _says_which(clause, item)
+            or _is_time(clause, item)
+            or _counts_others(clause, item)
+            or _is_heat_of_a_test(clause, item)
+            or (_PAN_F[0] <= item.value <= _PAN_F[1] and clause.has("SYRUP", "DRAW"))
+        )
+    if item.sort in ("volume", "cords"):
+        bought = any(isinstance(noted.reading, Cost) for noted in notes.noted)
+        return bought or not _LEFT_TO_DO.isdisjoint(clause.words())
+    if item.sort == "vessels":
+        more = any("MORE" in each.tags for each in clause.following(item, 2))
+        return item.part or not more
+    if item.sort == "hours":
+        return not any(isinstance(noted.reading, Sap) for noted in notes.noted)
+    return False
+
+
+def _says_which(clause: Clause, item: Item) -> bool:
+    before = clause.preceding(item, 1)
+    return bool(before) and before[0].text in _NUMBERED
+
+
+def _is_time(clause: Clause, item: Item) -> bool:
+    before = clause.preceding(item, 1)
+    at = bool(before) and before[0].text in _BEFORE_A_TIME
+    return at and item.text.isdigit() and 1 <= item.value <= _LAST_HOUR
+
+
+def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
+    """`sap reads 2.5 at 38`: how warm it was in the hydrometer's cup."""
+    before = clause.preceding(item, 1)
+    return (
+        clause.has("SUGAR") and bool(before) and before[0].text == "at" and item.value >= _LEAST_F
+    )
+
+
+def _counts_others(clause: Clause, item: Item) -> bool:
+    """`2 kids`, `12 trees`, `9 of them`, `two flat tires`: a whole number of things."""
+    behind = [each.text for each in clause.following(item, 2)]
+    if not _SIZED.isdisjoint(behind) or behind == ["in", "of"]:
+        return True
+    if item.value % 1:
+        return False
+    if item.text == "one" or not _STAYS.isdisjoint(clause.words()):
+        return True
+    named = [each for each in clause.following(item, 3) if each.sort != "sign"]
+    if named and named[0].text == "of":
+        return True
+    return any(
+        each.sort == "word" and (each.text.endswith("s") or "TAPN" in each.tags)
+        for each in named[:2]
+    )
