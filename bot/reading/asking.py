@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.reading import topics
 from bot.reading.clauses import Clause
 from bot.reading.kinds import Chat, Question
+from bot.reading.leftovers import short
 from bot.reading.notes import Notes
 
 SURE_MARGIN = 6.0
@@ -38,6 +39,11 @@ def add_questions(notes: Notes) -> None:
     if plain_talk and notes.noted and numbers[0] < notes.noted[0].clause:
         return  # "know what we got? 12 gal": a way of telling
     if plain_talk and weak:
+        if all(item.sort in ("number", "sign") for clause in found for item in clause.items):
+            notes.ask(
+                f'I can\'t tell what "{short(notes.text)}" says. Text it like: 12 gal at 2.2.'
+            )
+            return
         notes.add(Chat(), found[numbers[0]].items[0].start)
         return
     _add_question(notes, numbers[0], hit)

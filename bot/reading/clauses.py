@@ -261,10 +261,15 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
                 close(item.text)
             continue
         if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
+            denied = current.pop() if len(current) > 1 and current[-1].text in _DENIES else None
             close("")
+            current = [] if denied is None else [denied]  # "5 quarts | not 5 gallons"
         current.append(item)
     close("")
     return found
+
+
+_DENIES = frozenset(("not", "instead of", "rather than"))
 
 
 def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) -> bool:
@@ -342,7 +347,8 @@ _AFTER_WHEN = frozenset("do does should can is will to would are did shall i am"
 
 
 def _led_by_question(clause: Clause) -> bool:
-    if "ASKME" in clause.tags:
+    asking_words = [item.text for item in clause.items if "ASKME" in item.tags]
+    if asking_words and not (asking_words == ["give me"] and clause.items[0].sort == "tree"):
         return True
     leading = [item for item in clause.items if item.sort != "sign"]
     while leading and (leading[0].text in _LEAD_IN or leading[0].tags & {"GREET", "THANKS"}):
@@ -360,6 +366,8 @@ def _led_by_question(clause: Clause) -> bool:
     if first == "when" and clause.ended_by != "?":
         told = second is not None and second.text == "i" and bool(clause.tags & {"GATHER"})
         return second is not None and second.text in _AFTER_WHEN and not told
+    if first == "which" and clause.joint == "," and clause.ended_by != "?":
+        return False  # "tested 2.1, which I'll take any day"
     if leading[0].tags & {"ASKHOW"}:
         return True
     if first == "any" and second is not None and second.sort == "word":
@@ -541,7 +549,12 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
             sentence, lone_day = clause.sentence, False
         trees = [item for item in clause.items if item.sort == "tree"]
         lots = [item for item in clause.items if item.sort == "lot"]
-        days = [item for item in clause.items if item.sort == "date"]
+        days = [
+            item
+            for item in clause.items
+            if item.sort == "date"
+            and not any(each.text in _UP_TO for each in clause.preceding(item, 1))
+        ]
         if trees:
             tree, clause.own_tree = trees[0].text, True
         if lots:
@@ -558,6 +571,7 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
     _day_said_last(found)
 
 
+_UP_TO = frozenset("til till until before".split())
 _TREE_GOES_ON = frozenset("gave gives give yielded produced".split())
 """`tree 5: sugar maple, 17 in. gave 1.5 gal`: a deed of the tree that was spoken of."""
 

@@ -100,6 +100,7 @@ _TOO = re.compile(
     r"|\bthicken\b"
 )
 _ICE = re.compile(r"\bice\b")
+_GATHERED = re.compile(r"\b(?:gathered|collected|hauled|brought|emptied)\b(?!.*\?)")
 _LIGHT = re.compile(r"\btransmission\b|\btransmittance\b|\blight (?:meter|through)\b|% light\b")
 _BOTTLES = re.compile(
     r"\b(?:bottl\w+|canning|can it|jarring|filling jars|fill jars|jar it|pack\w*)\b"
@@ -129,7 +130,7 @@ def shown(text: str, profile: Profile | None = None) -> Shown | None:
         return None
     if _LIGHT.search(plain):
         return _light(amounts(plain, profile))
-    if _ICE.search(plain):
+    if _ICE.search(plain) and not _GATHERED.search(plain):
         return _ice(amounts(plain, profile))
     if _TOO.search(plain):
         batch = _batch(amounts(plain, profile))

@@ -153,6 +153,8 @@ def _named(
     return None
 
 
+_OF_A_TREE = frozenset("is gave has looks".split())
+"""Behind `no. 8` at the start of a text: a tree is spoken of, and nothing is put right."""
 _TREE_WORDS = frozenset("tree trees".split())
 
 
@@ -164,6 +166,11 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         several = _several_trees(run, i)
         if several is not None:
             return several
+    if token.text in ("no", "number", "nr") and i == 0:
+        j = i + 1 + (len(run) > i + 1 and run[i + 1].text == ".")
+        following = run[j + 1].text if j + 1 < len(run) else ""
+        if j < len(run) and run[j].text.isdigit() and following in _OF_A_TREE:
+            return Item("tree", run[j].text, token.start, run[j].end), j + 1 - i
     if token.text in _TREE_WORDS:
         j = i + 1
         while j < len(run) and run[j].text in ("#", "no", "number", "num", ".", "nr"):
@@ -322,7 +329,7 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
                 low=low, high=high, vague=first.vague, article=first.article,
                 negative=negative, part=first.part)  # fmt: skip
     if unit_hit is None:
-        vessels = _vessels(run, i, j, made)
+        vessels = _vessels(run, i, j, made) or _more_half_full(run, i, j, made, before)
         if vessels is not None:
             return vessels
         if k < len(run) and run[k].text == '"':
@@ -352,7 +359,7 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
 
 
 _ENDS_A_SHARE = frozenset(
-    (".", ",", "!", ";", "sap", "syrup", "from", "at", "today", "so", "in", "of")
+    (".", ",", "!", ";", "sap", "syrup", "off", "out", "from", "at", "today", "so", "in", "of")
 )
 """What may follow "and three quarters": of "12 gal and half the pails" nothing is added."""
 _RANGE_WORDS = {False: ("to", "-", "or"), True: ("and", "to", "-", "or")}
@@ -422,6 +429,20 @@ def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, in
     made.sort, made.unit, made.end = "vessels", "full" if full else "", run[k - 1].end
     made.text = " ".join(token.text for token in run[i:k])
     return made, k - i
+
+
+def _more_half_full(
+    run: Sequence[Token], i: int, j: int, made: Item, before: list[Item]
+) -> tuple[Item, int] | None:
+    """`6 buckets full and 2 half full`: more of the vessels before."""
+    full = [each for each in before if each.sort == "vessels" and each.unit == "full"]
+    if not full or made.article or made.part or _after(run, j)[:2] != ("half", "full"):
+        return None
+    end = run[j + 1].end
+    text = " ".join(token.text for token in run[i : j + 2])
+    return replace(
+        made, sort="vessels", unit="full", value=made.value / 2, text=text, end=end
+    ), j + 2 - i
 
 
 def _after(run: Sequence[Token], j: int) -> tuple[str, ...]:

@@ -38,6 +38,10 @@ def leftover(notes: Notes) -> None:
         if item.sort in _FIGURES and not item.article
     ]
     counts = any(item.sort != "tree" for _, item in figures)
+    alone = len(figures) == 1 and all(len(clause.items) <= 2 for clause in notes.clauses)
+    if alone and counts and len(notes.clauses) == 1:
+        _ask_about(*figures[0], notes)
+        return
     if _unmarked_question(notes, counts):
         return
     if _sap_without_amount(notes):

@@ -44,7 +44,10 @@ def match(run: Sequence[Token], i: int) -> Number | None:
     token = run[i]
     if token.shape == "number":
         pointed = _pointed(run, i)
-        return pointed or _tail(run, i, Number(float(token.text), 1))
+        value = float(token.text)
+        if pointed is None and 0 < value < 1 and _word(run, i + 1) == "of":
+            return _of(run, i, Number(value, 1, part=True))  # "0.6 of a cord"
+        return pointed or _tail(run, i, Number(value, 1))
     if token.shape == "mixed":
         whole, part = token.text.replace("and", " ").replace("-", " ").split()
         fraction = _fraction(part)

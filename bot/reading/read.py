@@ -103,7 +103,8 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if clause.question or clause.hypothetical:
         return
-    if clause.has("OTHERS") and not clause.has("ADD") and not _from_others_trees(clause):
+    others = clause.has("OTHERS") and not (_from_others_trees(clause) or _for_others(clause))
+    if others and not clause.has("ADD"):
         return
     if unsure(clause, notes):
         return
@@ -121,6 +122,16 @@ def _take(clause: Clause, notes: Notes) -> None:
             continue
         module.find(clause, notes)
     dangling(clause, notes)
+
+
+def _for_others(clause: Clause) -> bool:
+    """`jarred 5 half pints for the neighbors`: a deed of ours."""
+    who = clause.first("OTHERS")
+    return (
+        who is not None
+        and clause.has("BOTTLE", "DRAW", "BOIL")
+        and any(each.text == "for" for each in clause.preceding(who, 2))
+    )
 
 
 def _from_others_trees(clause: Clause) -> bool:

@@ -34,6 +34,7 @@ _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
 _DOLLARS_BEHIND = re.compile(r"(?<![\d.$/])(\d+(?:\.\d+)?) ?\$(?! ?\d)")
 _CENTS = re.compile(r"\b(\d+) (?:dollars|bucks) (?:and )?(\d\d?) cents\b")
+_NUMBERED = re.compile(r"\b(boil|run|batch|tree|gathering|draw|tap|bucket|pail|lot) no\.? ?(?=\d)")
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
@@ -49,5 +50,6 @@ def tidy(text: str) -> str:
     text = _STRANGE.sub(" ", text).replace("h2o", "water")
     text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
     text = _DOLLARS_BEHIND.sub(r"$\1", text)
+    text = _NUMBERED.sub(r"\1 # ", text)
     text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.reading.kinds import Sap
+from bot.reading.kinds import Sap, Sugar
 from bot.reading.notes import Noted, Notes
 
 
 def settle_totals(notes: Notes) -> None:
     """`9 am and 5 pm, 14 total`: a total that repeats its parts is not one more amount."""
     saps = notes.all(Sap)
+    if len(saps) == 1:
+        _join_sugar(notes, saps[0])
     if len(saps) < 2:
         return
     totals = [s for s in saps if notes.clauses[s.clause].has("TOTAL")]
@@ -36,6 +38,23 @@ def settle_totals(notes: Notes) -> None:
                 fill="{} gal of sap",
             )
             return
+
+
+def _join_sugar(notes: Notes, sap: Noted) -> None:
+    """`2.4% and 10 gal`: the sugar that was told first is that of the sap behind it."""
+    tests = notes.all(Sugar)
+    told = sap.reading
+    if len(tests) != 1 or not isinstance(told, Sap) or told.brix is not None or not told.gallons:
+        return
+    test = tests[0]
+    same = notes.clauses[test.clause].sentence == notes.clauses[sap.clause].sentence
+    sugar = test.reading
+    assert isinstance(sugar, Sugar)
+    if same and test.at < sap.at and (sugar.tree, sugar.lot, sugar.on) == (
+        told.tree, told.lot, told.on,
+    ):  # fmt: skip
+        notes.noted.remove(test)
+        sap.reading = replace(told, brix=sugar.brix)
 
 
 def _gallons(noted: Noted) -> float:

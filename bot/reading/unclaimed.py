@@ -104,7 +104,7 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     """True for a clock time, an ordinal, a part, or a count of what is not recorded."""
     if item.sort == "number":
         return (
-            item.part
+            (item.part and not _is_added(clause, item))
             or item.value < 1
             or _says_which(clause, item)
             or _is_time(clause, item)
@@ -121,6 +121,11 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort == "hours":
         return not any(isinstance(noted.reading, Sap) for noted in notes.noted)
     return False
+
+
+def _is_added(clause: Clause, item: Item) -> bool:
+    """`a gallon and three quarters`: a part more of what stands before it."""
+    return clause.joint in ("and", "&") and clause.items[0] is item
 
 
 def _says_which(clause: Clause, item: Item) -> bool:
@@ -149,11 +154,11 @@ def _counts_others(clause: Clause, item: Item) -> bool:
         return True
     if item.value % 1:
         return False
-    if item.text == "one" or not _STAYS.isdisjoint(clause.words()):
+    if item.text in ("one", "dozen") or not _STAYS.isdisjoint(clause.words()):
         return True
     named = [each for each in clause.following(item, 3) if each.sort != "sign"]
     if named and named[0].text == "of":
-        return True
+        return not clause.near("BOTTLE", "JARN")
     return any(
         each.sort == "word" and (each.text.endswith("s") or "TAPN" in each.tags)
         for each in named[:2]

@@ -86,29 +86,39 @@ def role(clause: Clause, item: Item) -> str:
     if thing == "sap" and not clause.about("BOIL", "FIRE"):
         return "sap"
     if clause.has("BATCH") and not clause.has("BOIL", "FIRE", "SAP"):
-        return "syrup"
+        jarred = item.unit == "half_pint" and item.value > 1 and not drawn
+        return "unclear" if jarred else "syrup"
+    if [each.text for each in clause.following(item, 1)] == ["down to"]:
+        return "boil"
     if _is_a_capacity(clause, item):
         return "foreign"
     nearest = _nearest_verb(clause, item)
     if nearest == "" and clause.has("MADE") and _little(item):
         return "syrup"
     if nearest in ("DRAW", "SYRUP"):
-        return "syrup"
+        finished = [each.text for each in clause.items if "DRAW" in each.tags] == ["finished"]
+        return "unclear" if finished and item.gallons > _MOST_FINISHED else "syrup"
     if any(each.sort == "brix" and each.value >= _SYRUP_BRIX_FROM for each in clause.items):
         return "syrup"
     if nearest in ("BOIL", "FIRE"):
         return "boil"
     if nearest == "GATHER":
         return "sap"
-    if clause.about("DRAW", "SYRUP") and not clause.about("GATHER") and thing != "sap":
-        return "syrup"
+    gathered = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    if clause.about("DRAW", "SYRUP") and not gathered and thing != "sap":
+        return "syrup" if item.gallons <= _MOST_FINISHED else "unclear"
     if clause.about("BOIL", "FIRE"):
+        if item.unit in CONTAINER_UNITS and not clause.has("BOIL", "FIRE", "THROUGH"):
+            off = not _TAKEN_OFF.isdisjoint(clause.words())
+            return "syrup" if off else "unclear"  # "boiled 28 gal, 3 quarts off"
         return "boil"
     if any(each.sort == "hours" for each in clause.items) and not clause.about("GATHER"):
         return "boil"
     if clause.has("FOREIGN"):
         return "foreign"
     if clause.has("MADE"):
+        if clause.tree is not None or clause.lot is not None:
+            return "sap"
         if _little(item):
             return "syrup"
         return "unclear" if {"made", "make", "makes", "making"} & set(clause.words()) else "sap"
@@ -177,6 +187,12 @@ def is_rate(clause: Clause, item: Item) -> bool:
     return bool(before) and before[0].text in ("per", "/")
 
 
+_TAKEN_OFF = frozenset("off got out finished".split())
+_MOST_FINISHED = 5.0
+"""Gallons of syrup that are believed where no word of syrup stands beside them."""
+_KINDS_OF = frozenset(("ones", "kind", "size", "type", "sort"))
+
+
 def _names_a_bucket(clause: Clause, item: Item) -> bool:
     """`2 gal buckets`, `buckets hold 2 gal`, `8 litre pails`."""
     bucket = clause.first("BUCKET")
@@ -187,6 +203,8 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
             or vessel is not None
             or (clause.has("BUCKETISH") and not clause.has("STORE"))
         )
+    if any(each.text in _KINDS_OF for each in clause.following(item, 1)):
+        return True
     told_apart = clause.bucket_before and len(clause.items) <= 3
     if told_apart or (
         vessel is not None and any(each.text == "=" for each in clause.preceding(item, 1))

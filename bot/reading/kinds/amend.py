@@ -34,15 +34,15 @@ CUES = {
         "fix_that correct_that correct_to correct_it it_was that_was that's was_actually "
         "actually_was not_the i_mean meant_it wrong_lot wrong_tree wrong_day wrong_date "
         "should_say should_read instead_of i_put rather_than more_like turns_out recount "
-        "recounted remeasured rechecked move_that move_it that_is it's "
+        "i_wrote i_texted recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
         "it_was_actually that_was_actually it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "
         "shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been "
         "typed_that_wrong typed_it_wrong got_that_wrong got_it_wrong put_that_wrong "
-        "take_that_back took_that_back said_that_wrong entered_wrong wrote_it_wrong instead "
-        "put_that_under that_was_for "
+        "take_that_back took_that_back shoulda_said said_that_wrong entered_wrong wrote_it_wrong "
+        "instead put_that_under that_was_for "
         "got_the_sugar_wrong had_that_wrong make_that make_it i_meant meant meant_to_say "
         "should_be should_have_been should've_been shoulda_been supposed_to_be change_that_to "
         "change_it_to change_that change_last change_the correct_that correct_to typo "
@@ -147,8 +147,8 @@ def _of_another_kind(notes: Notes) -> bool:
 def _told_and_corrected(notes: Notes) -> bool:
     """`gathered 20, no make that 21 gal`: a record and its correction in one breath."""
     first = notes.clauses[0]
-    told = first.has("GATHER", "BOTTLE", "BOIL", "DRAW", "POUR", "COSTV", "SETV", "BURN")
-    figure = any(item.sort in _FIELDS and item.sort != "date" for item in first.items)
+    told = bool(first.items) and not _leads(first)
+    figure = any(item.sort in _FIGURES for item in first.items)
     corrects = ("AMENDLEAD", "AMENDP", "STRONG")
     return (
         told
@@ -156,7 +156,11 @@ def _told_and_corrected(notes: Notes) -> bool:
         and not first.has(*corrects)
         and not any(_contrast(clause) for clause in notes.clauses)
         and any(clause.has(*corrects) for clause in notes.clauses[1:])
+        and any(item.sort in _FIGURES for clause in notes.clauses[1:] for item in clause.items)
     )
+
+
+_FIGURES = frozenset("volume brix hours money temp cords mass number vessels".split())
 
 
 def _corrects(notes: Notes) -> bool:
@@ -168,7 +172,11 @@ def _corrects(notes: Notes) -> bool:
         return False
     first = notes.clauses[0]
     lead = _leads(first)
-    strong = any(clause.has("STRONG") for clause in notes.clauses) or _only_the_day(notes.clauses)
+    strong = (
+        any(clause.has("STRONG") for clause in notes.clauses)
+        or _only_the_day(notes.clauses)
+        or _said_but_was(notes.clauses)
+    )
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
     if any(_NO_CORRECTION & set(clause.text.split()) for clause in notes.clauses) or any(
         "zip" in word for word in notes.text.split()
@@ -252,7 +260,8 @@ def _leads(first: Clause) -> bool:
 
 _DENIALS = frozenset(("not", "instead of", "rather than", "not the"))
 _NO_CORRECTION = frozenset(
-    "late till until see bother delay forgot enough tomorrow tonight plenty able".split()
+    "late till til until fine okay see bother delay forgot enough tomorrow tonight plenty "
+    "able".split()
 )
 
 
@@ -271,6 +280,16 @@ def _contrast_over(clauses: Sequence[Clause]) -> bool:
         if all(pair) and any(starts):
             return True
     return False
+
+
+def _said_but_was(clauses: Sequence[Clause]) -> bool:
+    """`i said 21 gal but it was 12 gal`."""
+    return any(
+        before.items[0].text in ("i said", "i put", "i wrote", "i texted")
+        and clause.joint == "but"
+        and clause.has("AMENDP")
+        for before, clause in itertools.pairwise(clauses)
+    )
 
 
 def _contrast(clause: Clause) -> bool:

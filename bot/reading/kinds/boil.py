@@ -26,6 +26,7 @@ CUES = {
     "LIT": (
         "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "
         "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
+        "got_a_fire_under fire_under_her fire_under_it fire_under_the_pan got_a_fire_going "
         "turned_the_burner_on turned_on_the_burner burner_on burner's_on burner_is_on "
         "burners_on "
     ),
@@ -89,7 +90,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if any(
         n.reading.kind == "water_boils" and notes.clauses[n.clause].sentence == clause.sentence
         for n in notes.noted
-    ) and not clause.free("volume", "hours"):
+    ) and not (clause.free("volume", "hours") or clause.has("LIT")):
         return
     if (clause.has("WATERN") and clause.has("BOIL")) or clause.has("PRICE", "BROKEN", "TAPN"):
         return
@@ -250,14 +251,20 @@ def _later_today(clause: Clause, notes: Notes) -> bool:
     return later and notes.sent.hour < _EVENING_FROM
 
 
+_OUT_WORDS = frozenset("out off done over finished quit stopped shut".split())
+
+
 def _out_at(clause: Clause, notes: Notes) -> bool:
     """`lit at 7am, out at 2pm`."""
     before = notes.last(Boil)
     if before is None or before.clause != notes.clause_number - 1:
         return False
     lit = isinstance(before.reading, Boil) and before.reading.state == "start"
-    timed = any(item.sort == "clock" for item in clause.items)
-    return lit and timed and bool({"out", "off", "done", "over", "finished"} & set(clause.words()))
+    timed = any(
+        item.sort == "clock" or (item.sort == "number" and _told_as_time(clause, item))
+        for item in clause.items
+    )
+    return lit and timed and bool(_OUT_WORDS & set(clause.words()))
 
 
 def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:
@@ -303,6 +310,7 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
         return None, True
     if total is None:
         clocks = [item for item in clause.items if item.sort == "clock" and not item.used]
+        clocks += _until(clause, clocks)
         if len(clocks) == 2 and clause.about("BOIL", "FIRE"):
             for item in clocks:
                 item.used = True
@@ -310,6 +318,19 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
             notes.spans.add(notes.clause_number)
             return (span if span <= 16 else (span - 12) % 12), False
     return total, False
+
+
+def _until(clause: Clause, clocks: list[Item]) -> list[Item]:
+    """`noon to 6`: the bare hour behind a clock time."""
+    if len(clocks) != 1:
+        return []
+    for item in clause.free("number"):
+        before = clause.preceding(item, 2)
+        whole = item.text.isdigit() and 1 <= item.value <= 12
+        joined = len(before) > 1 and before[0].text in ("to", "til", "till", "until", "-")
+        if whole and joined and before[1] is clocks[0]:
+            return [item]
+    return []
 
 
 def _clock(clause: Clause, notes: Notes, state: str | None) -> time | None:

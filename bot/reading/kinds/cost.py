@@ -135,6 +135,8 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         if name:
             return name
     after = [each for each in clause.items if each.start > amount.start]
+    if after and after[0].text in ("with", "including", "incl", "plus", "after", "before"):
+        after = []  # "with tax"
     start = next((n for n, each in enumerate(after) if each.text in _JOINS), None)
     words = after[start + 1 :] if start is not None else after
     name = _name(words)

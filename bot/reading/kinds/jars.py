@@ -149,6 +149,11 @@ def _count_and_size(
         )
         article_before = bool(before) and before[0].text in ("a", "an", "one")
         if piece.unit in ("fluid_ounce", "milliliter") or (jar_follows and article_before):
+            several = any(
+                each.text in ("bottles", "jars", "jugs") for each in clause.following(piece, 1)
+            )
+            if several and not article_before:
+                return _counted_after(clause, notes), piece.gallons
             return (
                 (1.0, piece.gallons) if jar_follows or piece.unit == "milliliter" else (None, 0.0)
             )
@@ -160,6 +165,18 @@ def _count_and_size(
         if not jar_follows and whole is piece:
             return None, 0.0
     return piece.value, one
+
+
+def _counted_after(clause: Clause, notes: Notes) -> float | None:
+    """`put it in 12 oz bottles, got eight of them`."""
+    following = notes.clause_after()
+    if following is None or following.sentence != clause.sentence or following.free("volume"):
+        return None
+    counts = following.free("number")
+    if len(counts) != 1:
+        return None
+    counts[0].used = True
+    return counts[0].value
 
 
 def _counted_before(clause: Clause, notes: Notes) -> float | None:

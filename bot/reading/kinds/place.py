@@ -193,6 +193,8 @@ def _town_before(clause: Clause, notes: Notes, state: tuple[int, int], said: Ite
             and notes.last(Place) is None
         ):
             tail = _after_preposition(before)
+            if name in AMBIGUOUS_CODES and not before.has("AMIN"):
+                return ""
             if 0 < len(tail) <= 3:
                 return " ".join(notes.text[item.start : item.end] for item in tail) + " " + name
         return name if said is not None and name in STATES else ""

@@ -24,6 +24,7 @@ CUES = {
         "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled went_sour got_away "
         "split_the_jug split_the_bucket split_the_pail on_the_snow blew_over wasted "
         "threw_it_all_out threw_all_of_it_out tossed_it_all dumped_it_all poured_it_all_out "
+        "slopped sloshed slosh heave heaved heave_out dribbled_away "
         "chuck ditch leak sprang_a_leak sprung_a_leak springing_a_leak leaking pitch "
         "down_the_drain on_the_ground threw_it_out threw_it_away poured_it_out dumped_it "
     ),
@@ -128,6 +129,7 @@ def _in_gallons(item: Item, notes: Notes) -> float | None:
     return None if size is None else item.value * size
 
 
+_IN_GENERAL = frozenset(("leak", "leaks", "leaking"))
 _SAID_ALONE = frozenset("lost leaked spoiled wasted spill spilling tipped".split())
 
 
@@ -135,6 +137,8 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     deed = clause.first("POUR") or (clause.items[0] if clause.has("POUR") else None)
     if clause.has("FOREIGN", "BROKEN"):
         return
+    if deed is not None and deed.text in _IN_GENERAL:
+        return  # "those jugs leak"
     if deed is None or (deed.text in _SAID_ALONE and not clause.has("SAP", "BUCKET", "STORE")):
         return
     if clause.free("number"):

@@ -26,7 +26,7 @@ CUES = {
         "picked_up took_in take_in empty emptying emptied_out bagged carried carried_in "
         "rounded_up gave gives give yielded yield produced filled_up filled came_in came_to ran "
         "run runs pulled_in pulled_down made_the_rounds got get brought dripped added harvested "
-        "pumped sledded toted caught catch poured_in put_in_the_barrel took_home skimmed_in "
+        "dribbled dribbled_out pumped sledded toted caught catch poured_in put_in_the_barrel took_home skimmed_in "
         "scored yanked_in hit measured totaled totalled "
     ),
     "WEAK": (
@@ -69,7 +69,7 @@ PLAIN_WORDS = frozenset(
         "total backyard driveway hill hillside field creek brook end side same another other "
         "whole both all pm dusk them barely forgot waiting lines blue red green north south "
         "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
-        "em woods catching "
+        "em woods catching come comes came went rode along plus okay ok evening morning all "
     ).split()
 )
 """Words that say nothing against an amount being sap."""
@@ -176,7 +176,11 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
     if stands:
         _is_it_sap(clause, notes)
         return True
-    if told or any(item.sort == "brix" for other in notes.clauses for item in other.items):
+    if (
+        told
+        or clause.near("SUGAR")
+        or any(item.sort == "brix" for other in notes.clauses for item in other.items)
+    ):
         return False
     strange = [
         item
@@ -184,12 +188,26 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
         if item.sort == "word"
         and not item.tags
         and item.text not in PLAIN_WORDS
+        and not _behind_a_preposition(clause, item)
         and not any(each.text == ":" and each.start > item.start for each in clause.items)
     ]
     if len(strange) < MOST_STRANGE_WORDS:
         return False
     _is_it_sap(clause, notes)
     return True
+
+
+_PREPOSITIONS = frozenset(
+    "at by in on from off with near before after under over behind past around through into till "
+    "until for despite during like".split()
+)
+_BETWEEN = frozenset("the a an my our his her their this that little old big".split())
+
+
+def _behind_a_preposition(clause: Clause, item: Item) -> bool:
+    """`by headlamp`, `at daybreak`, `on the sled`: a circumstance, not a deed."""
+    before = [each for each in clause.preceding(item, 3) if each.text not in _BETWEEN]
+    return bool(before) and before[0].text in _PREPOSITIONS
 
 
 def _is_it_sap(clause: Clause, notes: Notes) -> None:
@@ -401,6 +419,7 @@ def _fullness_told_later(clause: Clause, notes: Notes) -> bool:
         or "third full" in other.text
         for other in notes.clauses
         if other.sentence == clause.sentence
+        and not (other is not clause and any(each.sort == "vessels" for each in other.items))
     )
 
 

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 CUES = {
     "BUDS": (
         "buds budding budded bud_break budbreak red_haze leafing leafed leaf_out leafing_out "
+        "in_bud in_buds are_in_bud "
         "buds_swelling "
     ),
     "CLOUDY": "clouded clouding clouded_up cloudy milky hazy cloudiness murky",
@@ -26,7 +27,8 @@ CUES = {
     ),
     "MOTHS": "moth moths millers miller_moths sap_moths",
     "OFFSMELL": (
-        "wrong funny off bad buddy sour weird odd like old socks rank feet strange cabbage "
+        "funky iffy questionable yeasty wrong funny off bad buddy sour weird odd like old socks "
+        "rank feet strange cabbage "
     ),
 }
 

@@ -106,7 +106,8 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
             or after[0].text in ("times", "time")
         ):
             continue
-        if _of_sap(clause, item) or _one_more_test(clause, notes, item):
+        of_both = bool(after) and "BOTH" in after[0].tags and "." in item.text
+        if of_both or _of_sap(clause, item) or _one_more_test(clause, notes, item):
             out.append(item)
             continue
         if any("SUGAR" in each.tags for each in before[:3]) or (

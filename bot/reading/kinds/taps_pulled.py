@@ -11,6 +11,7 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
+    from bot.reading.items import Item
     from bot.reading.notes import Notes
 
 CUES = {
@@ -70,12 +71,17 @@ def find(clause: Clause, notes: Notes) -> None:
     if clause.has("SOME") or any(item.part for item in clause.free("number")):
         _some_of_them(clause, notes)
         return
-    number = next(iter(clause.free("number")), None)
+    number = next((each for each in clause.free("number") if not _stay(clause, each)), None)
+    if number is None and clause.free("number"):
+        return
     if number is not None:
         number.used = True
         if number.value != int(number.value) or number.value <= 0:
             notes.ask("How many taps did you pull?", fill="pulled {} taps")
             return
+        if clause.has("ALL") and number.text == "one":
+            notes.add(TapsPulled(on=notes.day(clause), all=True), start)
+            return  # "every blessed one of the taps"
         if "all" in words and not (
             words.index("all") + 1 < len(words) and words[words.index("all") + 1] == "of"
         ):
@@ -99,6 +105,12 @@ def find(clause: Clause, notes: Notes) -> None:
         )
     else:
         notes.ask(f"How many taps did you pull from tree {clause.tree}?", fill="pulled {} taps")
+
+
+def _stay(clause: Clause, number: Item) -> bool:
+    """`9 left for a late run`: those that still hang."""
+    behind = {each.text for each in clause.following(number, 3)}
+    return not behind.isdisjoint(("left", "still", "remain", "remaining", "stay", "staying"))
 
 
 def _goes_on(clause: Clause, notes: Notes) -> bool:

@@ -52,6 +52,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     counts = _counts(clause, notes)
     if not counts:
+        _buckets_hung(clause, notes)
         return
     item, manner = counts
     item.used = True
@@ -86,6 +87,22 @@ def find(clause: Clause, notes: Notes) -> None:
 def _times(told: Noted, each: int) -> None:
     if isinstance(told.reading, TapsSet):
         told.reading = replace(told.reading, count=told.reading.count * each)
+
+
+def _buckets_hung(clause: Clause, notes: Notes) -> None:
+    """`hung 25 buckets`: on as many taps, or on more to a bucket?"""
+    hung = {"hung", "hang", "hanging"} & set(clause.words())
+    if not hung or clause.near("TAPN", "GATHER", "SAP", "FULL") or clause.plan:
+        return
+    for item in clause.free("vessels"):
+        if item.value == int(item.value) and not item.part:
+            item.used = True
+            count = int(item.value)
+            notes.ask(
+                f"{count} buckets hung: how many taps are in?",
+                ("ok|same|yep|yeah", f"put in {count} taps"),
+                fill="put in {} taps",
+            )
 
 
 def _in_each(clause: Clause, item: Item) -> bool:
@@ -144,6 +161,10 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             and _bare_ok(clause, item)
         ):
             return item, "add"
+        if behind in _TAP_NOUNS and clause.has("TOTAL") and not clause.has("GATHER"):
+            return item, "total"
+        if _in_a_list_of_lots(clause, notes):
+            return item, notes.last(TapsSet).reading.manner  # type: ignore[union-attr]
         heading = [each for each in clause.preceding(item, 3) if each.text != "in"]
         if behind == ":" and len(heading) > 1 and "TAPN" in heading[1].tags:
             return item, "total"
@@ -172,6 +193,25 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         ):
             return item, "add"
     return None
+
+
+_TAP_NOUNS = frozenset("tap taps spile spiles spout spouts".split())
+
+
+def _in_a_list_of_lots(clause: Clause, notes: Notes) -> bool:
+    """`taps: 5 on the lane, 7 behind the barn`."""
+    before = notes.last(TapsSet)
+    figures = [each for each in clause.items if each.sort in ("number", "volume", "brix", "money")]
+    own_lot = any(each.sort == "lot" for each in clause.items)
+    return (
+        before is not None
+        and before.clause == notes.clause_number - 1
+        and notes.clauses[before.clause].sentence == clause.sentence
+        and isinstance(before.reading, TapsSet)
+        and before.reading.lot is not None
+        and own_lot
+        and len(figures) == 1
+    )
 
 
 _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))

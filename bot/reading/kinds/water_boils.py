@@ -35,7 +35,7 @@ class WaterBoils(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature at which plain water boils."""
-    if not _of_water(clause, notes):
+    if clause.has("DRAW") or not _of_water(clause, notes):
         return
     item = next(
         (
