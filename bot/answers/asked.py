@@ -16,7 +16,7 @@ from bot.reading import Amount, Profile, amounts, tidied
 from bot.reading.kinds import Gear
 from bot.reading.kinds import gear as gear_words
 from bot.reckoning.storage import Stored
-from bot.standing import Boil, Known, part_of_season, season_boils, season_tally
+from bot.standing import Boil, Known, part_of_season, season_tally
 from bot.standing.gear import gear_of
 from bot.standing.water import Water, water_here
 from bot.tally import Tally
@@ -41,9 +41,9 @@ class Asked:
 
     topic, howto, also: as the reading tells. text: the words, for what the topic leaves open (which
     lot, which week). sent: the naive wall clock of the sugarbush. tally: this season's.
-    stored: works out the sap that waits. told: what the same text recorded. weather: looks out over
-    the sugarbush, or says why nobody can; raises WeatherWantedError where it has to be looked up
-    first.
+    stored, boiled: work out the sap that waits, and this season's boils. told: what the same text
+    recorded. weather: looks out over the sugarbush, or says why nobody can; raises
+    WeatherWantedError where it has to be looked up first.
     """
 
     topic: str
@@ -56,6 +56,7 @@ class Asked:
     tally: Tally
     style: Style
     stored: Callable[[], Stored]
+    boiled: Callable[[], tuple[Boil, ...]]
     told: tuple[Entry, ...] = ()
     also: str | None = None
     weather: Callable[[], Outdoors | NoWeather] = _no_weather
@@ -93,7 +94,7 @@ class Asked:
     @cached_property
     def boils(self) -> list[Boil]:
         """The boils of this season."""
-        return season_boils(self.book, self.sugarbush_id, self.season)
+        return list(self.boiled())
 
     @property
     def water(self) -> Water | None:

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from bot.answers import storage
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
-from bot.standing import boil_sums, season_boils
+from bot.standing import boil_sums
 from bot.wording import totals as wording
 
 
@@ -42,7 +42,7 @@ def _one_amount(asked: Asked) -> str | None:
     if asked.says("dumped", "poured", "spilled", "lost", "wasted", "thrown"):
         return wording.poured_out(asked.tally, style)
     if asked.says("hours", "boiled", "boiling"):
-        sums = boil_sums(season_boils(asked.book, asked.sugarbush_id, asked.season))
+        sums = boil_sums(asked.boils)
         return wording.boiled(sums.boils, sums.hours, sums.gallons, style)
     if asked.says("wood", "cord", "cords", "propane", "fuel"):
         return wording.burned(asked.tally, style)

@@ -247,6 +247,7 @@ def _question(turn: Turn, reading: Question) -> None:
             told=tuple(turn.recorded),
             weather=turn.weather,
             stored=turn.store,
+            boiled=turn.boils,
         )
     )
     if said.text:

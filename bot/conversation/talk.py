@@ -37,9 +37,8 @@ from bot.reading.kinds import (
     TapsPulled,
     TapsSet,
 )
-from bot.reckoning.storage import Stored
-from bot.standing.known import Told, told_of, zone_of
-from bot.standing.memory import Memory
+from bot.standing.known import told_of, zone_of
+from bot.standing.memory import Memories
 from bot.wording import meeting, questions, receipts
 from bot.wording.compose import Part, fit
 from bot.wording.household import FORGOTTEN, NOT_OWN_WORDS
@@ -74,8 +73,7 @@ class Conversation:
         self._default_zone = default_zone
         self._skies = skies
         self._reach = reach
-        self._told: Memory[Told] = Memory()
-        self._stored: Memory[Stored] = Memory()
+        self._memories = Memories()
 
     def answer(self, book: Book, text: KeptText, looked: Looked | None = None) -> str | None:
         """Record what a text says and give the reply, None where nothing may or need be said.
@@ -118,7 +116,7 @@ class Conversation:
             Consent(book).met(who.person_id, text)
         # Nowhere is it earlier than a day before.
         earliest = season_of(incoming.arrived_utc.date() - timedelta(days=1))
-        told = self._told.of(book.edition(who.sugarbush_id), earliest)
+        told = self._memories.told.of(book.edition(who.sugarbush_id), earliest)
         if told is None:
             told = told_of(book, who.sugarbush_id, earliest)
         place = told.place
@@ -138,7 +136,7 @@ class Conversation:
             skies=self._skies,
             looked=looked,
             reach=self._reach,
-            stored=self._stored,
+            memories=self._memories,
         )
 
     def _act(self, turn: Turn) -> None:
@@ -209,12 +207,11 @@ class Conversation:
         """Spare the next text of the sugarbush the look at what was told of it."""
         bush = turn.who.sugarbush_id
         if turn.is_forgotten:
-            for memory in (self._told, self._stored):
-                turn.book.afterwards(partial(memory.drop, bush))
+            turn.book.afterwards(partial(self._memories.drop, bush))
             return
         edition = turn.book.edition(bush)
         if edition is not None:
-            turn.book.afterwards(partial(self._told.keep, edition, turn.season, turn.told))
+            turn.book.afterwards(partial(self._memories.told.keep, edition, turn.season, turn.told))
 
     # --- the reply -------------------------------------------------------------------------
 

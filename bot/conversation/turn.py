@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 from functools import cached_property, partial
@@ -19,10 +19,10 @@ from bot.outdoors import Looked, NoWeather, Outdoors, Skies, weather_for
 from bot.reading import Doubt, Profile, Understanding
 from bot.reading.kinds import Gear
 from bot.reckoning.storage import Stored
-from bot.standing import Known, season_tally, stored_sap
+from bot.standing import Boil, Known, season_boils, season_tally, stored_sap
 from bot.standing.gear import gear_of
 from bot.standing.known import Told, told_of
-from bot.standing.memory import Memory
+from bot.standing.memory import Memories, Memory, What
 from bot.tally import Tally
 from bot.wording.compose import Part
 from bot.wording.style import Style, Units
@@ -115,7 +115,7 @@ class Turn:
         skies: Skies | None = None,
         looked: Looked | None = None,
         reach: Reach | None = None,
-        stored: Memory[Stored] | None = None,
+        memories: Memories | None = None,
     ) -> None:
         self.book = book
         self.who = who
@@ -128,7 +128,7 @@ class Turn:
         self.skies = skies
         self._looked = looked
         self.reach = reach or Reach()
-        self._stored: Memory[Stored] = stored or Memory()
+        self._memories = memories or Memories()
         self.words = text.incoming.text
         self.reply = Reply()
         self.recorded: list[Entry] = []
@@ -223,15 +223,31 @@ class Turn:
 
     def store(self) -> Stored:
         """The sap that waits, with the days to boil it by, as of the last record."""
-        bush = self.who.sugarbush_id
         hangs_on = (self.season, self.today, self.tally.expected_brix, self.syrup_brix)
-        edition = self.book.edition(bush)
-        stored = self._stored.of(edition, hangs_on)
-        if stored is None:
-            stored = stored_sap(self.book, bush, *hangs_on)
+        return self._remembered(
+            self._memories.stored,
+            hangs_on,
+            lambda: stored_sap(self.book, self.who.sugarbush_id, *hangs_on),
+        )
+
+    def boils(self) -> tuple[Boil, ...]:
+        """The boils of this season by the wall clock, as of the last record."""
+        return self._remembered(
+            self._memories.boils,
+            self.season,
+            lambda: tuple(season_boils(self.book, self.who.sugarbush_id, self.season)),
+        )
+
+    def _remembered(
+        self, memory: Memory[What], hangs_on: Hashable, make: Callable[[], What]
+    ) -> What:
+        edition = self.book.edition(self.who.sugarbush_id)
+        what = memory.of(edition, hangs_on)
+        if what is None:
+            what = make()
             if edition is not None:
-                self.book.afterwards(partial(self._stored.keep, edition, hangs_on, stored))
-        return stored
+                self.book.afterwards(partial(memory.keep, edition, hangs_on, what))
+        return what
 
     # --- what is written -------------------------------------------------------------------
 

@@ -8,6 +8,9 @@ from collections.abc import Hashable
 from typing import Generic, TypeVar
 
 from bot.ledger import Edition
+from bot.reckoning.storage import Stored
+from bot.standing.boils import Boil
+from bot.standing.known import Told
 
 # Sugarbushes that are remembered, those that texted last: some 3 kB each (our own).
 MOST = 2000
@@ -44,3 +47,18 @@ class Memory(Generic[What]):
         """Forget it of a sugarbush."""
         with self._lock:
             self._kept.pop(sugarbush_id, None)
+
+
+class Memories:
+    """What a process remembers of sugarbushes."""
+
+    def __init__(self) -> None:
+        self.told: Memory[Told] = Memory()
+        self.stored: Memory[Stored] = Memory()
+        self.boils: Memory[tuple[Boil, ...]] = Memory()
+
+    def drop(self, sugarbush_id: int) -> None:
+        """Forget all of a sugarbush."""
+        self.told.drop(sugarbush_id)
+        self.stored.drop(sugarbush_id)
+        self.boils.drop(sugarbush_id)

@@ -89,6 +89,36 @@ def test_a_text_that_broke_leaves_nothing_behind(
     assert "38" in house.text(house.one, "set 8 taps")
 
 
+def test_the_sap_that_waits_is_worked_out_anew_after_each_record(house: House) -> None:
+    house.text(house.one, "12 gal at 2.2")
+    assert "12 gal" in house.text(house.one, "how much sap is waiting")
+    house.text(house.one, "dumped 2 gal")
+    assert "10 gal" in house.text(house.one, "how much sap is waiting?")
+    house.text(house.one, "undo")
+    assert "12 gal" in house.text(house.one, "how much sap is waiting now")
+
+
+def test_the_sap_that_another_process_was_told_of_waits_too(house: House) -> None:
+    house.text(house.one, "12 gal at 2.2")
+    house.text(house.one, "how much sap is waiting")
+    house.text(house.other, "5 gal at 2")
+    assert "17 gal" in house.text(house.one, "how much sap is waiting now")
+
+
+def test_the_boils_are_counted_anew_after_each_record(house: House) -> None:
+    house.text(house.one, "boiled 40 gal in 7 hours")
+    assert "7 h" in house.text(house.one, "how many hours have we boiled")
+    house.text(house.other, "boiled 10 gal in 2 hours")
+    assert "9 h" in house.text(house.one, "how many hours have we boiled so far")
+
+
+def test_sap_that_waited_grows_old_by_the_clock(house: House) -> None:
+    house.text(house.one, "12 gal at 2.2")
+    house.text(house.one, "is my sap still good")
+    late = Incoming("test", "late", ANN, "is my sap still good", NOW + timedelta(days=9))
+    assert "past" in (house.one.inbox.receive(late) or "").casefold()
+
+
 def test_somebody_new_knows_nothing_of_who_was_forgotten(house: House) -> None:
     house.text(house.one, "forget me")
     house.text(house.one, "yes")
