@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -37,6 +38,21 @@ class Answer:
             return self.text
         hinted = self.text + HINT
         return hinted if segments(hinted) <= max(_MOST_SEGMENTS, segments(self.text)) else self.text
+
+
+def shortened(said: str, more: tuple[str, ...], room: int) -> Answer:
+    """An opening cut to so many characters at the end of a sentence; what is cut off comes first
+    on "more". Whole where not even its first sentence fits."""
+    text = said.removesuffix(HINT)
+    ends = [found.end() for found in _SENTENCE_END.finditer(text)]
+    fits = [end for end in ends if end + len(HINT) <= room]
+    if not fits:
+        return Answer(text, more)
+    left = text[fits[-1] :].strip()
+    return Answer(text[: fits[-1]].strip(), (left, *more) if left else more)
+
+
+_SENTENCE_END = re.compile(r"[.?!](?= [A-Z0-9])")
 
 
 def asking(question: str, text: str, fill: str, *, number_only: bool = True) -> Answer:

@@ -53,7 +53,7 @@ class Form:
         """The first value of a field, "" where there is none."""
         return self._values.get(name, [""])[0]
 
-    def getlist(self, name: str) -> list[str]:
+    def getall(self, name: str) -> list[str]:
         """All values of a field: what Twilio's validator asks for."""
         return self._values[name]
 

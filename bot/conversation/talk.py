@@ -6,6 +6,7 @@ from datetime import timedelta
 from functools import partial
 
 from bot.answers import Answer
+from bot.answers.answer import shortened
 from bot.clock import season_of
 from bot.consent import Consent
 from bot.conversation.amending import amend_chosen
@@ -41,6 +42,7 @@ from bot.standing.known import told_of, zone_of
 from bot.standing.memory import Memories
 from bot.wording import meeting, questions, receipts
 from bot.wording.compose import Part, fit
+from bot.wording.gsm import JOINED_SEPTETS, segments
 from bot.wording.household import FORGOTTEN, NOT_OWN_WORDS
 from bot.wording.know_how import ALL_TOLD
 
@@ -109,7 +111,7 @@ class Conversation:
 
     def _turn(self, book: Book, text: KeptText, looked: Looked | None) -> Turn:
         incoming = text.incoming
-        who = book.people.find(incoming.sender)
+        who = book.texts(incoming.sender)
         is_new = who is None
         if who is None:
             who = book.people.meet(incoming.sender, incoming.arrived_utc)
@@ -227,11 +229,22 @@ class Conversation:
         self._introduce(turn)
         short = reply.is_plain or turn.is_new
         most = _PLAIN_SEGMENTS if short else _MOST_SEGMENTS
-        said = fit(reply.parts(), _MAIL_SEGMENTS if turn.is_mail else most)
+        most = _MAIL_SEGMENTS if turn.is_mail else most
+        said = fit(reply.parts(), most)
+        if turn.is_new and reply.answers and segments(said) > _MOST_SEGMENTS:
+            said = self._make_room(turn)
         if isinstance(turn.asked, WhereAsked) and turn.hints.get(_WHERE, said) not in said:
             turn.asked = None
         turn.close(said)
         return "\n\n".join(filter(None, (said, *reply.tables))) or None
+
+    def _make_room(self, turn: Turn) -> str:
+        """A long answer to somebody new, cut so that the first words to them fit too."""
+        reply = turn.reply
+        others = len(fit(reply.parts(), _MOST_SEGMENTS)) - len(reply.answers[-1])
+        cut = shortened(reply.answers[-1], turn.rest, _MOST_SEGMENTS * JOINED_SEPTETS - others)
+        reply.answers[-1], turn.rest = cut.opening, cut.more
+        return fit(reply.parts(), _MOST_SEGMENTS)
 
     def _introduce(self, turn: Turn) -> None:
         """First words to somebody new; where the trees are, as long as nobody has told."""

@@ -16,7 +16,7 @@ from bot.ledger.members import Members
 from bot.ledger.notes import Consents, Hints, Questions
 from bot.ledger.outbox import OutboxRows
 from bot.ledger.own_data import OwnData
-from bot.ledger.people import People
+from bot.ledger.people import People, Who
 from bot.ledger.records import Records
 from bot.ledger.roll import Roll
 from bot.ledger.store import Store
@@ -51,6 +51,19 @@ class Book:
         self.mail = MailRows(connection)
         self.members = Members(connection)
         self.own_data = OwnData(connection, editions)
+
+    def texts(self, address: str) -> Who | None:
+        """The person who texts from an address, locked until the transaction ends; None if
+        unknown. What is open with them is looked up on the way where that is safe."""
+        if self._connection.dialect.name != "sqlite":
+            return self.people.find(address)
+        found = self.people.find_with_notes(address)
+        if found is None:
+            return None
+        who, said, asked = found
+        self.consents.seen(who.person_id, said)
+        self.questions.seen(who.person_id, asked)
+        return who
 
     def edition(self, sugarbush_id: int) -> Edition | None:
         """The state of a sugarbush's records as of the last one written here, None where it

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import asdict, dataclass
 from datetime import date, datetime
+from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import Connection, bindparam, delete, insert, select
+from sqlalchemy.dialects import postgresql, sqlite
 
 from bot.ledger.tables import Consent, Pending, Said, table_of
 
@@ -23,8 +25,15 @@ _SAID_ON = select(_said.c.on).where(*_IS_HINT)
 _SAID_ALL = select(_said.c.what).where(
     _said.c.person_id == bindparam("person"), _said.c.on == bindparam("day")
 )
-_UNSAY = delete(_said).where(*_IS_HINT)
-_SAY = insert(_said)
+
+
+@lru_cache(maxsize=2)
+def _say(dialect: str) -> Any:
+    made = (postgresql if dialect == "postgresql" else sqlite).insert(_said)
+    return made.on_conflict_do_update(
+        index_elements=list(_said.primary_key), set_={"on": made.excluded.on}
+    )
+
 
 # By the time that it was said: a text that was read late does not outdo a later one.
 _LAST_WORD = (
@@ -74,9 +83,21 @@ class Questions:
     def __init__(self, connection: Connection) -> None:
         self._connection = connection
         self._without: set[int] = set()
+        self._seen: dict[int, Asked] = {}
+
+    def seen(self, person_id: int, asked: Asked | None) -> None:
+        """It was looked up in this transaction already, with the person locked."""
+        if asked is None:
+            self._without.add(person_id)
+        else:
+            self._seen[person_id] = asked
 
     def open(self, person_id: int) -> Asked | None:
         """The open question, None if there is none."""
+        if person_id in self._without:
+            return None
+        if person_id in self._seen:
+            return self._seen[person_id]
         row = self._connection.execute(_OPEN, {"person_id": person_id}).first()
         if row is None:
             self._without.add(person_id)
@@ -87,6 +108,7 @@ class Questions:
         """Remember a question in place of the one before."""
         self.drop(person_id)
         self._without.discard(person_id)
+        self._seen.pop(person_id, None)
         self._connection.execute(
             _ASK,
             {
@@ -102,6 +124,7 @@ class Questions:
         if person_id not in self._without:
             self._connection.execute(_DROP, {"person_id": person_id})
             self._without.add(person_id)
+            self._seen.pop(person_id, None)
 
 
 class Hints:
@@ -124,8 +147,8 @@ class Hints:
 
     def say(self, person_id: int, what: str, on: date) -> None:
         """Remember that it was said on a local day."""
-        self._connection.execute(_UNSAY, {"person": person_id, "hint": what})
-        self._connection.execute(_SAY, {"person_id": person_id, "what": what, "on": on})
+        say = _say(self._connection.dialect.name)
+        self._connection.execute(say, {"person_id": person_id, "what": what, "on": on})
 
 
 class Consents:
@@ -133,9 +156,16 @@ class Consents:
 
     def __init__(self, connection: Connection) -> None:
         self._connection = connection
+        self._seen: dict[int, str | None] = {}
+
+    def seen(self, person_id: int, said: str | None) -> None:
+        """What they said last was looked up in this transaction already."""
+        self._seen[person_id] = said
 
     def last(self, person_id: int) -> str | None:
         """What the person said last: "stop", "start", or None if neither."""
+        if person_id in self._seen:
+            return self._seen[person_id]
         row = self._connection.execute(_LAST_WORD, {"person_id": person_id}).first()
         return None if row is None else str(row[0])
 
@@ -146,6 +176,7 @@ class Consents:
 
     def log(self, person_id: int, word: Word) -> None:
         """Add a line."""
+        self._seen.pop(person_id, None)
         self._connection.execute(_LOG, {"person_id": person_id, **asdict(word)})
 
     def of_person(self, person_id: int) -> list[Word]:

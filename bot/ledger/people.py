@@ -8,7 +8,16 @@ from typing import Any, Literal
 
 from sqlalchemy import Connection, bindparam, insert, select, update
 
-from bot.ledger.tables import Address, Member, Person, Sugarbush, table_of
+from bot.ledger.notes import Asked
+from bot.ledger.tables import (
+    Address,
+    Consent,
+    Member,
+    Pending,
+    Person,
+    Sugarbush,
+    table_of,
+)
 
 Units = Literal["us", "metric"]
 
@@ -17,6 +26,7 @@ HELPER = "helper"
 
 _person, _address = table_of(Person), table_of(Address)
 _sugarbush, _member = table_of(Sugarbush), table_of(Member)
+_consent, _pending = table_of(Consent), table_of(Pending)
 
 _BELONGS = (_member.c.joined_utc.is_not(None), _member.c.left_utc.is_(None))
 _IS_OPEN = (
@@ -34,6 +44,17 @@ _FIND = (
     # The sugarbush too: the kept sums of its records are written by one at a time.
     .with_for_update(of=[_person, _sugarbush])
 )
+# The same, and what is open with them: what they said last of consent, and the question that waits.
+_FIND_WITH_NOTES = _FIND.add_columns(
+    select(_consent.c.said)
+    .where(_consent.c.person_id == _person.c.id)
+    .order_by(_consent.c.at_utc.desc(), _consent.c.id.desc())
+    .limit(1)
+    .scalar_subquery(),
+    _pending.c.question,
+    _pending.c.text_id,
+    _pending.c.asked_utc,
+).join(_pending, _pending.c.person_id == _person.c.id, isouter=True)
 _BY_ID = (
     select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role)
     .join_from(_person, _member, _member.c.person_id == _person.c.id)
@@ -120,6 +141,18 @@ class People:
             return None
         person_id, units, sugarbush_id, role = found
         return Who(person_id, address, units, sugarbush_id, role)
+
+    def find_with_notes(self, address: str) -> tuple[Who, str | None, Asked | None] | None:
+        """The same, with what they said last of consent and the question that waits for them.
+
+        All as of the moment before the lock was had: only where one transaction writes at a time.
+        """
+        found = self._first(_FIND_WITH_NOTES, address=address)
+        if found is None:
+            return None
+        person_id, units, sugarbush_id, role, said, question, text_id, asked_utc = found
+        asked = None if text_id is None else Asked(question, text_id, asked_utc)
+        return Who(person_id, address, units, sugarbush_id, role), said, asked
 
     def lock(self, person_id: int) -> Who | None:
         """The person of this number, locked until the transaction ends, with the address that

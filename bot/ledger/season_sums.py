@@ -59,15 +59,18 @@ class SeasonSums:
 
     def replace(self, sugarbush_id: int, was: Entry, now: Entry) -> None:
         """Make the sums of two records anew, once the second has replaced the first."""
-        for entry in (was, now):
-            if entry.kind == UNDO:
-                continue
-            for key in _keys(sugarbush_id, entry):
-                self._connection.execute(_DROP, {f"the_{name}": key[name] for name in _KEYS})
-                wanted, of = _side(key["side"], entry)
-                given = {"bush": sugarbush_id, "year": key["season"], "sort": key["kind"], **of}
-                told = {"the_side": key["side"], "the_name": key["name"]}
-                self._connection.execute(_make(wanted), {**given, **told})
+        sides = {
+            tuple(key.values()): (key, entry)
+            for entry in (was, now)
+            if entry.kind != UNDO
+            for key in _keys(sugarbush_id, entry)
+        }
+        for key, entry in sides.values():
+            self._connection.execute(_DROP, {f"the_{name}": key[name] for name in _KEYS})
+            wanted, of = _side(key["side"], entry)
+            given = {"bush": sugarbush_id, "year": key["season"], "sort": key["kind"], **of}
+            told = {"the_side": key["side"], "the_name": key["name"]}
+            self._connection.execute(_make(wanted), {**given, **told})
 
 
 def _keys(sugarbush_id: int, entry: Entry) -> list[dict[str, Any]]:

@@ -133,10 +133,13 @@ _FEASTS: dict[tuple[str, ...], tuple[int, int]] = {
     for words in (tuple(name.split()) for name in names)
 }  # fmt: skip
 """Days that have a name, as (month, day)."""
+_FEASTS_BEGIN = frozenset(words[0] for words in _FEASTS)
 
 
 def _named_day(run: Sequence[Token], i: int, today: date) -> DateHit | None:
     """`valentine's day`, `st paddy's day`; `day` may go on as `day's`."""
+    if run[i].text not in _FEASTS_BEGIN:
+        return None
     for words, (month, day) in _FEASTS.items():
         found = tuple(token.text for token in run[i : i + len(words)])
         last = found[-1].removesuffix("'s") if len(found) == len(words) > 1 else ""

@@ -214,3 +214,13 @@ def test_a_correction_does_not_reach_back_for_days(stage: Stage) -> None:
     stage.text("$9 for lids", "2027-03-05T18:01")
     stage.text("no, 18 gal", "2027-03-05T18:02")
     assert stage.totals()["sap_gallons"] == 13
+
+
+def test_a_long_answer_to_somebody_new_leaves_room_for_the_first_words() -> None:
+    stage = Stage()
+    first = stage.text("settle", "2027-03-05T12:00")
+    assert segments(first) <= 2
+    assert first.startswith("Sugar sand")
+    assert "STOP ends" in first
+    rest = stage.text("more", "2027-03-05T12:01")
+    assert rest.startswith("Without felt: let jars settle")

@@ -100,7 +100,7 @@ def test_a_signature_over_the_url_with_its_port_is_right_too(post: Post) -> None
 
 def test_a_repeated_field_is_signed_once_for_each_value(client: Caller, behind: Behind) -> None:
     class Many(dict[str, str]):
-        def getlist(self, name: str) -> list[str]:
+        def getall(self, name: str) -> list[str]:
             return ["a", "b", "a"] if name == "Twice" else [self[name]]
 
     fields = form()
