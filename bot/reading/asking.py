@@ -39,7 +39,9 @@ def add_questions(notes: Notes) -> None:
     if plain_talk and notes.noted and numbers[0] < notes.noted[0].clause:
         return  # "know what we got? 12 gal": a way of telling
     if plain_talk and weak:
-        if all(item.sort in ("number", "sign") for clause in found for item in clause.items):
+        if all(
+            item.sort in ("number", "sign", "volume") for clause in found for item in clause.items
+        ):
             notes.ask(
                 f'I can\'t tell what "{short(notes.text)}" says. Text it like: 12 gal at 2.2.'
             )

@@ -370,6 +370,8 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
         return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
     parts = [int(part) for part in text.split("/")]
     month, day = parts[0], parts[1]
+    if month > 12 >= day:
+        month, day = day, month  # "13/03": the day first, as most of the world writes it
     if not (1 <= month <= 12 and 1 <= day <= 31):
         return None
     if len(parts) == 2 and month < day and day in _FRACTION_BELOW and not sure:

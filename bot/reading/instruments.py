@@ -100,7 +100,7 @@ _TOO = re.compile(
     r"|\bthicken\b"
 )
 _ICE = re.compile(r"\bice\b")
-_GATHERED = re.compile(r"\b(?:gathered|collected|hauled|brought|emptied)\b(?!.*\?)")
+_GATHERED = re.compile(r"\b(?:gathered|collected|hauled|brought|emptied|sap in)\b(?!.*\?)")
 _LIGHT = re.compile(r"\btransmission\b|\btransmittance\b|\blight (?:meter|through)\b|% light\b")
 _BOTTLES = re.compile(
     r"\b(?:bottl\w+|canning|can it|jarring|filling jars|fill jars|jar it|pack\w*)\b"

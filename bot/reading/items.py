@@ -73,7 +73,7 @@ def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
     found: list[Item] = []
     i = 0
     while i < len(run):
-        item, length = _at(run, i, sent, names, found)
+        item, length = _by_initial(run, i, profile) or _at(run, i, sent, names, found)
         found.append(item)
         i += max(1, length)
     return _joined(found)
@@ -135,6 +135,17 @@ def _at(
     if quantity is not None:
         return quantity
     return _word(run, i)
+
+
+def _by_initial(run: Sequence[Token], i: int, profile: Profile) -> tuple[Item, int] | None:
+    """`E lot`, where one lot's name begins so."""
+    letter = run[i].text
+    if len(letter) != 1 or i + 1 >= len(run) or run[i + 1].text != "lot":
+        return None
+    meant = [lot for lot in profile.lots if lot.casefold().startswith(letter)]
+    if len(meant) != 1:
+        return None
+    return Item("lot", meant[0], run[i].start, run[i + 1].end), 2
 
 
 def _named(
@@ -251,6 +262,8 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
         and _unit(run, i + 1) is None
     ):
         return None
+    if first is None and i == 0 and run[i].text in _SPOKEN_UNITS and i + 1 < len(run):
+        return _bare_unit(run, i)
     if first is None:
         bare = _unit(run, i) if run[i].text in ("half", "halfpint", "halfpints") else None
         if bare is None:
@@ -343,7 +356,12 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     made.sort, made.unit, made.end = sort, unit, run[k + size - 1].end
     made.text = " ".join(token.text for token in run[i : k + size])
     j = k + size
-    if _after(run, j) in (("and", "a", "half"), ("an", "a", "half"), ("and", "a", "quarter")):
+    shared = _after(run, j)[:1] == ("and",) and _unit(run, j + 2) is not None
+    if not shared and _after(run, j) in (
+        ("and", "a", "half"),
+        ("an", "a", "half"),
+        ("and", "a", "quarter"),
+    ):
         made.value += 0.5 if run[j + 2].text == "half" else 0.25
         made.end = run[j + 2].end
         j += 3
@@ -356,6 +374,24 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
             made.value += share.value
             made.end, j = run[after - 1].end, after
     return made, j - i
+
+
+_SPOKEN_UNITS = frozenset(("gallon", "pint", "quart", "litre", "liter"))
+
+
+def _bare_unit(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
+    """`gallon and a half of sap`, at the start of a text: one, and a part more."""
+    unit = _unit(run, i)
+    if unit is None or run[i + 1].text not in ("and", "&") or i + 2 >= len(run):
+        return None
+    share = numbers.match(run, i + 2)
+    if share is None or not share.part or not 0 < share.value < 1:
+        return None
+    (sort, name), _ = unit
+    length = 2 + share.length
+    text = " ".join(token.text for token in run[i : i + length])
+    end = run[i + length - 1].end
+    return Item(sort, text, run[i].start, end, 1.0 + share.value, name), length
 
 
 _ENDS_A_SHARE = frozenset(

@@ -34,6 +34,14 @@ _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
 _DOLLARS_BEHIND = re.compile(r"(?<![\d.$/])(\d+(?:\.\d+)?) ?\$(?! ?\d)")
 _CENTS = re.compile(r"\b(\d+) (?:dollars|bucks) (?:and )?(\d\d?) cents\b")
+_INCHES = re.compile(r"(?<=\d) ?in\. (?=a?round|across|diam|dbh|thick|girth|circ)")
+_HOURS_MINUTES = re.compile(r"\b(\d{1,2})h([0-5]\d)\b")
+_ZERO_CLOCK = re.compile(r"\b(at|on|by|off|out|since|til|till) 0(\d)([0-5]\d)\b(?![\d.:/-])")
+# "3-11 boil 28 gal", and no range: "3-11 gal".
+_DAY_FIRST_OFF = re.compile(
+    r"^(1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])(?=:? (?!gal|g\b|l\b|lit|qt|quart|pint|pt|tap|buck"
+    r"|pail|brix|%|in\b|jar|hr|hour|h\b|to\b)[a-z])"
+)
 _NUMBERED = re.compile(r"\b(boil|run|batch|tree|gathering|draw|tap|bucket|pail|lot) no\.? ?(?=\d)")
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
@@ -50,6 +58,8 @@ def tidy(text: str) -> str:
     text = _STRANGE.sub(" ", text).replace("h2o", "water")
     text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
     text = _DOLLARS_BEHIND.sub(r"$\1", text)
+    text = _INCHES.sub(" in ", _HOURS_MINUTES.sub(r"\1 h \2 min", text))
+    text = _DAY_FIRST_OFF.sub(r"\1/\2", _ZERO_CLOCK.sub(r"\1 \2:\3 am", text))
     text = _NUMBERED.sub(r"\1 # ", text)
     text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -17,31 +17,31 @@ from bot.reading.kinds import (
     PouredOut,
     Reading,
     Sap,
+    Sign,
     StoreTemp,
     Sugar,
     Syrup,
     TapsPulled,
     TapsSet,
+    Tree,
     WaterBoils,
 )
 from bot.reading.leftovers import LONG_TALK, ask_what, short
 from bot.reading.notes import Notes
+from bot.reading.numbered import says_which
 
 _KEPT: tuple[type[Reading], ...] = (
     *(Sap, Sugar, PouredOut, Boil, Syrup, Jars, TapsSet, TapsPulled),
-    *(StoreTemp, WaterBoils, PanTemp, Cost, Fuel),
+    *(StoreTemp, WaterBoils, PanTemp, Cost, Fuel, Tree),
 )
 _FIGURES = ("number", "volume", "brix", "vessels", "hours", "money", "cords")
 _NOT_OURS = ("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL", "OTHERDAY")
-_NUMBERED = frozenset(
-    "# no no. number day days week run runs round boil batch trip load gathering collection pull "
-    "draw season year section zip road route page other".split()
-)
-"""Before a figure: it says which one, not how much."""
 _BEFORE_A_TIME = frozenset("at by till til until around about since from before after of".split())
 _LAST_HOUR = 12
 _LEFT_TO_DO = frozenset("left remaining go".split())
-_STAYS = frozenset("still keeping keep kept giving saving saved gave left remaining".split())
+_STAYS = frozenset(
+    "leaving still keeping keep kept giving saving saved gave left remaining".split()
+)
 _SIZED = frozenset("deep apart long wide tall high thick".split())
 _LEAST_F = 25.0
 _PAN_F = (205.0, 230.0)
@@ -71,7 +71,8 @@ def unclaimed(notes: Notes) -> None:
         if left and not beside and notes.noted and _is_listed(clause, left[0]):
             ask_what(notes, clause, left[0])
             return
-        if left and beside:
+        signs = [noted for noted in notes.noted if isinstance(noted.reading, Sign)]
+        if left and (beside or (signs and left[0].sort == "volume")):
             for noted in beside:
                 notes.noted.remove(noted)
             said = notes.text[left[0].start : left[0].end]
@@ -106,8 +107,9 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
         return (
             (item.part and not _is_added(clause, item))
             or item.value < 1
-            or _says_which(clause, item)
+            or says_which(clause, item)
             or _is_time(clause, item)
+            or any(each.text == "all" for each in clause.preceding(item, 1))
             or _counts_others(clause, item)
             or _is_heat_of_a_test(clause, item)
             or (_PAN_F[0] <= item.value <= _PAN_F[1] and clause.has("SYRUP", "DRAW"))
@@ -126,11 +128,6 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
 def _is_added(clause: Clause, item: Item) -> bool:
     """`a gallon and three quarters`: a part more of what stands before it."""
     return clause.joint in ("and", "&") and clause.items[0] is item
-
-
-def _says_which(clause: Clause, item: Item) -> bool:
-    before = clause.preceding(item, 1)
-    return bool(before) and before[0].text in _NUMBERED
 
 
 def _is_time(clause: Clause, item: Item) -> bool:

@@ -213,7 +213,9 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     each_one = any(each.text in ("each", "apiece") for each in clause.following(item, 1))
     if bucket is not None and each_one and not clause.has("FULL", "GATHER"):
         return True
-    if bucket is not None and bucket.start < item.start and not clause.has("FULL", "SAP"):
+    emptied = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    told = clause.has("FULL", "SAP") or emptied
+    if bucket is not None and bucket.start < item.start and not told:
         between = [each for each in clause.items if bucket.start < each.start < item.start]
         last = [each.text for each in between if each.text not in _ONLY][-1:]
         if last and last[0] in ("are", "is", "=", ":"):
@@ -254,6 +256,9 @@ def _a_jug_of_syrup(clause: Clause, item: Item) -> bool:
     """A jug is a jar where something is bottled, and a bucket where sap is caught."""
     noun = next((each for each in clause.following(item, 3) if "BUCKET" in each.tags), None)
     jug = noun is not None and noun.text in ("jug", "jugs")
+    before = clause.first("BUCKET")
+    if before is not None and before.text in ("jug", "jugs") and clause.near("BOTTLE"):
+        return not clause.near("SAP")
     return (
         jug
         and not clause.has("SAP")

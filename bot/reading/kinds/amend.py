@@ -87,6 +87,9 @@ class Amend(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that puts the last record right. Says whether it is one."""
+    if _another_name(notes):
+        notes.ask("I read two names for one amount. Text it once more, as it should be.")
+        return True
     if _units_alone(notes):
         notes.ask("What should the last record be? Text it like: no, 14 gal.")
         return True
@@ -141,6 +144,20 @@ def _of_another_kind(notes: Notes) -> bool:
     told = clause.items[0].text in _THAT_WAS and clause.has("NOT")
     return (
         told and not figures and len(clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "SUGAR"}) > 1
+    )
+
+
+def _another_name(notes: Notes) -> bool:
+    """`tree s2: 2 gal, no, s1`: the name is put right in the same breath."""
+    items = [item for clause in notes.clauses for item in clause.items]
+    if len(items) < 4 or items[-1].sort not in ("tree", "lot") or items[-2].sort != "word":
+        return False
+    earlier = {item.text for item in items[:-2] if item.sort == items[-1].sort}
+    return (
+        items[-2].text in ("no", "wait", "oops", "sorry", "actually", "no wait")
+        and bool(earlier)
+        and items[-1].text not in earlier
+        and any(item.sort in _FIGURES for item in items[:-2])
     )
 
 

@@ -26,7 +26,7 @@ CUES = {
     "LIT": (
         "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "
         "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
-        "got_a_fire_under fire_under_her fire_under_it fire_under_the_pan got_a_fire_going "
+        "fire_on got_a_fire_under fire_under_her fire_under_it fire_under_the_pan got_a_fire_going "
         "turned_the_burner_on turned_on_the_burner burner_on burner's_on burner_is_on "
         "burners_on "
     ),

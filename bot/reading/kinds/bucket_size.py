@@ -34,6 +34,7 @@ class BucketSize(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """What one bucket holds."""
+    _beside_taps(clause, notes)
     for item in clause.free("volume"):
         if role(clause, item) != "bucket" or (clause.plan and not clause.has("HOLD")):
             continue
@@ -58,6 +59,20 @@ def find(clause: Clause, notes: Notes) -> None:
         if count is not None:
             count.used = True
         notes.add(BucketSize(gallons=item.gallons), item.start)
+
+
+def _beside_taps(clause: Clause, notes: Notes) -> None:
+    """`set 20 taps; buckets 2 gal`: what one holds, or what was in them all?"""
+    bare = len(clause.items) == 2 and "BUCKET" in clause.items[0].tags
+    volumes = clause.free("volume")
+    if bare and volumes and any(other.has("SETV", "PUTIN") for other in notes.clauses):
+        volumes[0].used = True
+        said = volumes[0].text
+        notes.ask(
+            f"{said}: does one bucket hold that, or is it sap?",
+            ("bucket|holds|hold|size|each|one", f"my buckets hold {said}"),
+            ("sap|gathered", f"{said} of sap"),
+        )
 
 
 def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:

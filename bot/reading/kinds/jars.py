@@ -22,8 +22,8 @@ CUES = {
         "jar_up put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
     "JARN": (
-        "jar jars bottle bottles mason masons canning_jar canning_jars jugs_of_syrup growler "
-        "growlers leaf_bottle flask flasks glass_jug "
+        "tin tins jar jars bottle bottles mason masons canning_jar canning_jars "
+        "jugs_of_syrup growler growlers leaf_bottle flask flasks glass_jug "
     ),
 }
 
@@ -189,7 +189,23 @@ def _counted_before(clause: Clause, notes: Notes) -> float | None:
 
 
 _BETWEEN = frozenset(
-    ("x", "of", "-", "*", "the", "little", "full", "@", "bottles", "jars", "bottle", "jar", "at")
+    (
+        "x",
+        "of",
+        "-",
+        "*",
+        "the",
+        "little",
+        "full",
+        "@",
+        "bottles",
+        "jars",
+        "bottle",
+        "jar",
+        "tins",
+        "cans",
+        "at",
+    )
 )
 
 

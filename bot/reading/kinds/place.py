@@ -24,6 +24,7 @@ CUES = {
         "near_the_town_of i'm_outside we're_outside we're_just_outside we're_out_in my_zip "
         "our_zip my_place_is_in moved_to i'm_up_in trees_are_at sugarhouse_is_in sugarhouse_in "
         "sugarbush_is_just_outside sugarbush_is_outside we_sugar_near we_sugar_in "
+        "live_outside live_near live_by we_live_outside we_live_near i_live_near i_live_outside "
         "sugarhouse_is_near sugarhouse_is_just_outside camp_is_in camp_is_near "
         "maples_are_in maples_are_near set_me_up_in place trees_in "
     ),
@@ -74,7 +75,7 @@ class Place(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Where the trees are: a ZIP, a Canadian postal code, or a town with its state."""
-    if notes.last(Place) is not None or clause.negated:
+    if notes.last(Place) is not None or clause.negated or notes.has_address:
         return
     postal = next(iter(clause.free("postal")), None)
     if postal is not None:

@@ -70,7 +70,8 @@ PLAIN_WORDS = frozenset(
         "total backyard driveway hill hillside field creek brook end side same another other "
         "whole both all pm dusk them barely forgot waiting lines blue red green north south "
         "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
-        "em woods catching come comes came went rode along plus okay ok evening morning all "
+        "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
+        "along plus okay ok evening morning"
     ).split()
 )
 """Words that say nothing against an amount being sap."""
@@ -117,11 +118,25 @@ def find(clause: Clause, notes: Notes) -> None:
         item.used = True
         _amount(clause, notes, item, item.value * _last_unit(notes))
     for item in clause.free("vessels"):
+        if _from_each(clause, notes, item):
+            continue
         _vessels(clause, notes, item, bool(gathered))
     if not gathered and not clause.free("volume"):
         _dry(clause, notes)
         _all_full(clause, notes)
     return None
+
+
+def _from_each(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`half a bucket from each of 4 trees`: so much from every one of them."""
+    behind = [each.text for each in clause.following(item, 3)]
+    if not {"each", "every"} & set(behind):
+        return False
+    item.used = True
+    for number in clause.free("number"):
+        number.used = True
+    notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
+    return True
 
 
 def besides(clause: Clause, notes: Notes) -> list[Item]:
@@ -177,8 +192,15 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
     if stands:
         _is_it_sap(clause, notes)
         return True
+    tested = any(
+        item.sort == "number" and "." in item.text and 0 < item.value <= MOST_BRIX_SAID
+        for other in notes.clauses
+        for item in other.items
+        if other.sentence == clause.sentence
+    )
     if (
         told
+        or tested
         or clause.near("SUGAR")
         or any(item.sort == "brix" for other in notes.clauses for item in other.items)
     ):
@@ -190,6 +212,7 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
         and not item.tags
         and item.text not in PLAIN_WORDS
         and not _behind_a_preposition(clause, item)
+        and not item.text[:1].isdigit()
         and not any(each.text == ":" and each.start > item.start for each in clause.items)
     ]
     if len(strange) < MOST_STRANGE_WORDS:
@@ -299,6 +322,12 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
     said = item.text if item.sort == "volume" else f"{gallons:g} gal"
     if clause.has("TWICE"):
         notes.ask("How many gal of sap is that in all?", fill="{} gal of sap")
+        return
+    each_before = any(
+        each.text in _EACH and each.start < item.start and each.sort == "word"
+        for each in clause.items
+    )
+    if each_before and _each_of_the_named(clause, notes, gallons, item):
         return
     if any(each.text in _EACH for each in clause.following(item, 1)):
         count = _counted(clause, notes)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import PLAIN_WORDS, Sap
 from bot.reading.kinds.syrup import Syrup
+from bot.reading.numbered import says_which
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -105,6 +106,13 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
             or after[0].sort in ("volume", "number")
             or after[0].text in ("times", "time")
         ):
+            continue
+        if says_which(clause, item):
+            continue
+        on_the = [each.text for each in clause.following(item, 2)] == ["on", "the"]
+        decimal_sugar = "." in item.text and LEAST_BRIX < item.value <= MOST_BRIX
+        if on_the and decimal_sugar and not before and notes.last(Sap) is not None:
+            out.append(item)  # "24 gal, 1.9 on the stick"
             continue
         of_both = bool(after) and "BOTH" in after[0].tags and "." in item.text
         if of_both or _of_sap(clause, item) or _one_more_test(clause, notes, item):

@@ -110,6 +110,9 @@ def find(clause: Clause, notes: Notes) -> None:
 def _stay(clause: Clause, number: Item) -> bool:
     """`9 left for a late run`: those that still hang."""
     behind = {each.text for each in clause.following(number, 3)}
+    before = {each.text for each in clause.preceding(number, 1)}
+    if not before.isdisjoint(("leaving", "left", "keeping")):
+        return True
     return not behind.isdisjoint(("left", "still", "remain", "remaining", "stay", "staying"))
 
 

@@ -43,7 +43,9 @@ def find(clause: Clause, notes: Notes) -> None:
     taps = _taps(clause)
     inches = _inches(clause, notes)
     if clause.tree is None:
-        if inches is not None and clause.has("SPECIES", "TREEN") and not clause.has("FOREIGN"):
+        asked = any(other.question for other in notes.clauses)
+        thing = clause.has("SPECIES", "TREEN") and not clause.has("FOREIGN")
+        if inches is not None and thing and not asked:
             notes.ask(
                 "Which tree is that? Text its number or name first, like: tree 7.",
                 fill="tree {} " + clause.text,
@@ -207,7 +209,7 @@ def _inches_unsaid(clause: Clause, notes: Notes) -> Item | None:
             and (
                 len(after) == 1
                 or after[1].tags & {"ROUND", "ACROSS"}
-                or clause.has("SPECIES", "ROUND", "ACROSS")
+                or clause.near("SPECIES", "ROUND", "ACROSS")
             )
         ) and (clause.tree is not None or clause.has("SPECIES")):
             return item

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "UNDOP": (
+        "don't_count_that dont_count_that do_not_count_that don't_count_it "
         "take_it_out last_one_was_wrong that_last_one_is_wrong that_one_is_wrong remove_what "
         "forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off "
         "take_that_last_one_off take_the_last_one_off that_last_one take_that_one_off "
@@ -45,7 +46,13 @@ class Undo(Reading):
 def find_whole(notes: Notes) -> bool:
     """A text that takes the last record back, and puts nothing in its place."""
     said = next((c for c in notes.clauses if c.has("UNDOP")), None)
-    if said is None or said.question or (said.has("NOT") and "mean" not in said.text):
+    if said is None or said.question:
+        return False
+    deed_first = said.first("UNDOP")
+    denied = any(
+        "NOT" in item.tags and item.text != "no" and item is not deed_first for item in said.items
+    )
+    if denied and "mean" not in said.text:
         return False
     if "everything" in said.words() or (
         "undo the" in said.text
