@@ -113,6 +113,7 @@ _SELLS = re.compile(
     r"|\bwhat if\b.*\bsyrup\b"
 )
 _HOT = re.compile(r"\b(?:hot|boiling|off the pan|from the pan|fresh)\b")
+_STEM = re.compile(r"\b(?:stem|made for|calibrated)\b")
 _STEM_PART = re.compile(
     r"\b(?:stem|made for|calibrated)\b[a-z' ]{0,22}?\d+(?:\.\d+)?\s*(?:deg\w*)?\s*(?:f|c)?\b"
 )
@@ -136,6 +137,8 @@ def shown(text: str, profile: Profile | None = None) -> Shown | None:
         batch = _batch(amounts(plain, profile))
         if batch is not None:
             return batch
+    if not _speaks_of_one(plain):
+        return None
     stem_f = mentioned(plain, metric=metric).stem_f
     without_stem = _STEM_PART.sub(" ", plain)
     found = amounts(without_stem, profile)
@@ -153,6 +156,16 @@ def shown(text: str, profile: Profile | None = None) -> Shown | None:
     if _BOTTLES.search(plain) and _ASKS.search(plain):
         return _bottling(found, metric=metric)
     return None
+
+
+def _speaks_of_one(plain: str) -> bool:
+    """True where a word of an instrument or of its use stands: a cheap first look."""
+    return bool(
+        _HYDROMETER.search(plain)
+        or _STEM.search(plain)
+        or _SELLS.search(plain)
+        or (_BOTTLES.search(plain) and _ASKS.search(plain))
+    )
 
 
 def _light(found: tuple[Amount, ...]) -> Light | None:
