@@ -36,7 +36,8 @@ def add_questions(notes: Notes) -> None:
         return
     plain_talk = not any(_speaks_of_the_trade(found[n]) for n in numbers)
     weak = hit.margin < WEAK_MARGIN and hit.score < WEAK_SCORE
-    if plain_talk and notes.noted and numbers[0] < notes.noted[0].clause:
+    told_first = notes.noted and numbers[0] < notes.noted[0].clause
+    if plain_talk and told_first and hit.margin < SURE_MARGIN:
         return  # "know what we got? 12 gal": a way of telling
     if plain_talk and weak:
         if all(

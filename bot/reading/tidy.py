@@ -42,7 +42,10 @@ _DAY_FIRST_OFF = re.compile(
     r"^(1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])(?=:? (?!gal|g\b|l\b|lit|qt|quart|pint|pt|tap|buck"
     r"|pail|brix|%|in\b|jar|hr|hour|h\b|to\b)[a-z])"
 )
-_NUMBERED = re.compile(r"\b(boil|run|batch|tree|gathering|draw|tap|bucket|pail|lot) no\.? ?(?=\d)")
+_NUMBERED = re.compile(
+    r"\b(boil|run|batch|gathering|draw|tap|bucket|pail|lot) (?:no\.?|number) ?(?=\d)"
+    r"|\b(tree) no\.? ?(?=\d)"
+)
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
@@ -60,6 +63,7 @@ def tidy(text: str) -> str:
     text = _DOLLARS_BEHIND.sub(r"$\1", text)
     text = _INCHES.sub(" in ", _HOURS_MINUTES.sub(r"\1 h \2 min", text))
     text = _DAY_FIRST_OFF.sub(r"\1/\2", _ZERO_CLOCK.sub(r"\1 \2:\3 am", text))
-    text = _NUMBERED.sub(r"\1 # ", text)
+    text = text.replace("howmuch", "how much").replace("howmany", "how many")
+    text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
     text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -39,6 +39,7 @@ _NOT_OURS = ("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL", "OTHERDAY")
 _BEFORE_A_TIME = frozenset("at by till til until around about since from before after of".split())
 _LAST_HOUR = 12
 _LEFT_TO_DO = frozenset("left remaining go".split())
+_SMALL_COUNTS = frozenset("two three four five six".split())
 _STAYS = frozenset(
     "leaving still keeping keep kept giving saving saved gave left remaining".split()
 )
@@ -103,9 +104,12 @@ def _sentence(clause: Clause, notes: Notes) -> str:
 
 def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     """True for a clock time, an ordinal, a part, or a count of what is not recorded."""
+    bought = any(isinstance(noted.reading, Cost) for noted in notes.noted)
     if item.sort == "number":
+        sized = any(each.sort == "volume" for each in clause.following(item, 1))
         return (
-            (item.part and not _is_added(clause, item))
+            (bought and sized)  # "bought ten 2 gal buckets"
+            or (item.part and not _is_added(clause, item))
             or item.value < 1
             or says_which(clause, item)
             or _is_time(clause, item)
@@ -115,7 +119,6 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
             or (_PAN_F[0] <= item.value <= _PAN_F[1] and clause.has("SYRUP", "DRAW"))
         )
     if item.sort in ("volume", "cords"):
-        bought = any(isinstance(noted.reading, Cost) for noted in notes.noted)
         return bought or not _LEFT_TO_DO.isdisjoint(clause.words())
     if item.sort == "vessels":
         more = any("MORE" in each.tags for each in clause.following(item, 2))
@@ -153,10 +156,15 @@ def _counts_others(clause: Clause, item: Item) -> bool:
         return False
     if item.text in ("one", "dozen") or not _STAYS.isdisjoint(clause.words()):
         return True
-    named = [each for each in clause.following(item, 3) if each.sort != "sign"]
+    named: list[Item] = []
+    for each in clause.following(item, 5):
+        if each.sort in _FIGURES:
+            break
+        if each.sort != "sign":
+            named.append(each)
     if named and named[0].text == "of":
         return not clause.near("BOTTLE", "JARN")
     return any(
         each.sort == "word" and (each.text.endswith("s") or "TAPN" in each.tags)
-        for each in named[:2]
+        for each in (named if item.text in _SMALL_COUNTS else named[:2])
     )

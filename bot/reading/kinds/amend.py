@@ -132,7 +132,9 @@ def _units_alone(notes: Notes) -> bool:
     )
 
 
-_UNIT_WORDS = frozenset("gal gallons quarts qt pints pt litres liters half cups ounces oz".split())
+_UNIT_WORDS = frozenset(
+    "half gal gallons quarts qt pints pt litres liters half cups ounces oz".split()
+)
 
 
 def _of_another_kind(notes: Notes) -> bool:

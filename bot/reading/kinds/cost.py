@@ -141,6 +141,8 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         if name:
             return name
     after = [each for each in clause.items if each.start > amount.start]
+    if after and after[0].text in ("delivered", "shipped", "total", "today", "even"):
+        after = after[1:]
     if after and after[0].text in ("with", "including", "incl", "plus", "after", "before"):
         after = []  # "with tax"
     start = next((n for n, each in enumerate(after) if each.text in _JOINS), None)

@@ -436,8 +436,11 @@ def _brimming_next(clause: Clause, notes: Notes) -> bool:
         following is not None
         and following.sentence == clause.sentence
         and following.has("FULL")
-        and all("FULL" in i.tags or i.text in ("all", "both", "right") for i in following.items)
+        and all("FULL" in i.tags or i.text in _ALL_FULL for i in following.items)
     )
+
+
+_ALL_FULL = frozenset("all both right the way plumb clear".split())
 
 
 def _fullness_told_later(clause: Clause, notes: Notes) -> bool:

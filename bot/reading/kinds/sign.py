@@ -72,7 +72,8 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
     if tag == "BUDS":
         return not words & _SHUT
     if tag == "MOTHS":
-        return "moth balls" not in clause.text
+        clothes = {"sweater", "sweaters", "closet", "wool", "coat", "coats", "clothes"}
+        return "moth balls" not in clause.text and not words & clothes
     sappy = (
         clause.has("SAP", "BUCKET", "STORE")
         or _sap_in_sentence(clause, notes)

@@ -68,6 +68,16 @@ def find(clause: Clause, notes: Notes) -> None:
         if not clause.free("number") or clause.has("ALL"):
             return
         notes.noted.remove(before)
+    following = notes.clause_after()
+    counted = (
+        following is not None
+        and "of them" in following.text
+        and any(item.sort == "number" for item in following.items)
+    )
+    if counted and following is not None and following.sentence == clause.sentence:
+        for item in clause.free("number"):
+            item.used = True
+        return  # "half the taps, 10 of them"
     if clause.has("SOME") or any(item.part for item in clause.free("number")):
         _some_of_them(clause, notes)
         return

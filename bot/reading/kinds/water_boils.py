@@ -67,7 +67,7 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
     if (
         clause.has("WATERN")
         and not of_sap
-        and {"rolling", "bubbling", "thermometer"} & set(clause.words())
+        and {"rolling", "bubbling", "thermometer", "comes", "came"} & set(clause.words())
     ):
         return True
     if not clause.near("WATERN"):
