@@ -5,7 +5,7 @@ from __future__ import annotations
 from bot.answers import totals
 from bot.answers.answer import Answer, asking
 from bot.answers.asked import Asked
-from bot.reckoning.bottling import worth_dollars
+from bot.reckoning.bottling import cost_of, worth_dollars
 from bot.wording import costs as wording
 
 # Without costs in the tally, a question that names no money ("what's the total") is about sap.
@@ -24,8 +24,10 @@ def answer(asked: Asked) -> Answer:
     if not costs and not asked.says(*_MONEY):
         return totals.answer(asked)
     items = [(item or wording.OTHER, dollars) for item, dollars in costs]
+    cost = cost_of(asked.tally.cost_dollars, asked.tally.syrup_gallons)
+    each = None if cost is None else (cost.per_gallon, cost.per_pint)
     return Answer(
-        wording.spent(asked.tally, items, asked.style),
+        wording.spent(asked.tally, items, each, asked.style),
         table=lambda: wording.by_item(asked.tally, items),
     )
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from bot.reckoning.law import PROVINCES
+
 _US = {
     "AL": "alabama; ala",
     "AK": "alaska",
@@ -80,21 +82,8 @@ _CANADA = {
 _COUNTRIES = ("usa", "us", "united states", "canada")
 _MOST_WORDS = 3
 
-PROVINCE_NAMES = {
-    "AB": "Alberta",
-    "BC": "British Columbia",
-    "MB": "Manitoba",
-    "NB": "New Brunswick",
-    "NL": "Newfoundland and Labrador",
-    "NS": "Nova Scotia",
-    "NT": "Northwest Territories",
-    "NU": "Nunavut",
-    "ON": "Ontario",
-    "PE": "Prince Edward Island",
-    "QC": "Quebec",
-    "SK": "Saskatchewan",
-    "YT": "Yukon",
-}
+# In a list, where the law says "the Northwest Territories" in a sentence.
+PROVINCE_NAMES = {code: name.removeprefix("the ") for code, name in PROVINCES.items()}
 
 # The states of the survey "Maple Syrup" (USDA National Agricultural Statistics Service, 2019 and
 # before), most taps first, and the provinces of "Maple products" (Statistics Canada). A bare town

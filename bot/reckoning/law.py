@@ -127,7 +127,7 @@ _STATES: Final = {
     "VI": "the US Virgin Islands",
 }
 
-_PROVINCES: Final = {
+PROVINCES: Final = {
     "AB": "Alberta",
     "BC": "British Columbia",
     "MB": "Manitoba",
@@ -154,7 +154,7 @@ def legal_density(region: str | None) -> LegalDensity:
         return LegalDensity(
             None, "the United States", LEGAL_BRIX_USUAL, LEGAL_BRIX_MOST, _FEDERAL_SOURCE
         )
-    name = _STATES.get(region) or _PROVINCES.get(region)
+    name = _STATES.get(region) or PROVINCES.get(region)
     if name is None:
         raise ValueError(
             f"Region is {region!r}, but should be the two-letter code of a US state"
@@ -173,7 +173,7 @@ def region_named(text: str) -> str | None:
     said = f" {' '.join(_LETTERS.findall(text.casefold()))} "
     found = [
         (len(name), code)
-        for code, name in (*_STATES.items(), *_PROVINCES.items())
+        for code, name in (*_STATES.items(), *PROVINCES.items())
         if f" {name.casefold().removeprefix('the ')} " in said
     ]
     # "West Virginia" names Virginia too: the longest name is meant.

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from bot.figures import PINTS_PER_GALLON
 from bot.tally import Tally
 from bot.units import litres
 from bot.wording import amounts, tables
@@ -15,8 +14,14 @@ _MOST_ITEMS = 3
 OTHER = "other"
 
 
-def spent(tally: Tally, items: Sequence[tuple[str, float]], style: Style) -> str:
-    """The season's sum, its largest items, and what a gallon of syrup came to."""
+def spent(
+    tally: Tally,
+    items: Sequence[tuple[str, float]],
+    each: tuple[float, float] | None,
+    style: Style,
+) -> str:
+    """The season's sum, its largest items, and what the syrup came to: `each`, dollars for a
+    gallon and a pint of it, None while none is drawn."""
     if not items:
         return "No costs in the tally this season. Text it like: $12 for lids."
     said = f"Spent {amounts.dollars(tally.cost_dollars)} this season"
@@ -27,8 +32,7 @@ def spent(tally: Tally, items: Sequence[tuple[str, float]], style: Style) -> str
     elif items[0][0] != OTHER:
         said += f", all for {plain(items[0][0], 20)}"
     said += "."
-    cost = cost_said(tally, style)
-    return f"{said} {cost}" if cost else said
+    return said if each is None else f"{said} {_cost_said(tally, each, style)}"
 
 
 def by_item(tally: Tally, items: Sequence[tuple[str, float]]) -> str:
@@ -39,16 +43,11 @@ def by_item(tally: Tally, items: Sequence[tuple[str, float]]) -> str:
     return tables.lines(("Cost", "Dollars"), [*rows, ("all", amounts.dollars(tally.cost_dollars))])
 
 
-def cost_said(tally: Tally, style: Style) -> str:
-    """What a gallon and a pint of the syrup drawn came to."""
-    if tally.syrup_gallons <= 0:
-        return ""
+def _cost_said(tally: Tally, each: tuple[float, float], style: Style) -> str:
+    gallon, pint = each
     made = amounts.syrup(tally.syrup_gallons, style)
     if style.is_metric:
-        each = tally.cost_dollars / litres(tally.syrup_gallons)
-        return f"{amounts.dollars(each)} a L of syrup, {made} drawn."
-    gallon = tally.cost_dollars / tally.syrup_gallons
-    pint = gallon / PINTS_PER_GALLON
+        return f"{amounts.dollars(gallon * gallon_per_litre())} a L of syrup, {made} drawn."
     return (
         f"{amounts.dollars(gallon)} a gal of syrup, {amounts.dollars(pint)} a pint, {made} drawn."
     )
