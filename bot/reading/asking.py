@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bot.reading import topics
 from bot.reading.clauses import Clause
-from bot.reading.kinds import Chat, Question
+from bot.reading.kinds import Chat, Helper, Question
 from bot.reading.leftovers import short
 from bot.reading.notes import Notes
 
@@ -17,6 +17,8 @@ def add_questions(notes: Notes) -> None:
     found = notes.clauses
     sentences: dict[int, list[int]] = {}
     for number, clause in enumerate(found):
+        if clause.has("ADD") and notes.last(Helper) is not None:
+            continue  # "can you add ken, ken@example.org"
         if clause.question or (clause.hypothetical and _asks(found, clause.sentence)):
             sentences.setdefault(clause.sentence, []).append(number)
     if not sentences:

@@ -170,6 +170,7 @@ _PARTED = tuple(
         ("brought hauled carried came lugged hauling brings bring", "in back home up", "GATHER"),
         ("shut shutting close closed", "down off", "SHUT"),
         ("put putting", "in", "PUTIN"),
+        ("turned switched cut killed", "off", "END"),
         ("ran run put running", "through", "THROUGH"),
     )
 )
@@ -195,7 +196,10 @@ _BY = frozenset(
 def _into_store(clause: Clause) -> bool:
     """`dumped the buckets into the barrel` gathers; `dumped the barrel` pours out."""
     for item in clause.items:
-        if "INTO" in item.tags or item.text in ("in", "to"):
+        was_in = item.text == "in" and any(
+            each.text in ("was", "is", "were") for each in clause.preceding(item, 1)
+        )
+        if not was_in and ("INTO" in item.tags or item.text in ("in", "to")):
             for each in clause.following(item, 4):
                 if "STORE" in each.tags or (
                     "INTO" in item.tags and each.tags & {"PANN", "BUCKET", "FIRE"}

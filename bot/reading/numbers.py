@@ -79,6 +79,21 @@ def _word(run: Sequence[Token], i: int) -> str:
     return run[i].text if i < len(run) else ""
 
 
+def _two_something(run: Sequence[Token], i: int) -> tuple[float, int] | None:
+    """`two eleven`, `two nineteen point five`: how a thermometer near boiling is read out."""
+    if run[i].text != "two":
+        return None
+    tens = _word(run, i + 1)
+    value, j = SMALL.get(tens, _TENS.get(tens, 0.0)), i + 2
+    if tens in _TENS and 0 < SMALL.get(_word(run, j), 0.0) < 10:
+        value, j = value + SMALL[_word(run, j)], j + 1
+    ends = j >= len(run) or run[j].shape != "word" or _word(run, j) in _AFTER_A_TEMPERATURE
+    return (200.0 + value, j) if 10 <= value <= 30 and ends else None
+
+
+_AFTER_A_TEMPERATURE = frozenset("point degrees degree deg f now here today on in and".split())
+
+
 def _spoken(run: Sequence[Token], i: int) -> Number | None:
     text = run[i].text
     if text in SMALL or text in _TENS:
@@ -91,6 +106,9 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
             unit = SMALL.get(_word(run, k), 0.0)
             if 0 < unit < 10:
                 value, j = value + unit, k + 1
+        hundreds = _two_something(run, i)
+        if hundreds is not None:
+            value, j = hundreds
         if _word(run, j) == "hundred":
             value, j = value * 100, j + 1
             if _word(run, j) == "and":

@@ -153,13 +153,10 @@ def _is_a_capacity(clause: Clause, item: Item) -> bool:
 
 def _in_a_pail(clause: Clause) -> bool:
     """`3 quarts in the pails`: what hangs from trees or stands for sap holds sap."""
-    return (
-        any(
-            item.text in ("bucket", "buckets", "pail", "pails") or "STORE" in item.tags
-            for item in clause.items
-        )
-        and "in" in clause.words()
-    )
+    return any(
+        item.text in ("bucket", "buckets", "pail", "pails") or "STORE" in item.tags
+        for item in clause.items
+    ) and not {"in", "of", "from"}.isdisjoint(clause.words())
 
 
 def _from_a_maple(clause: Clause) -> bool:

@@ -118,6 +118,8 @@ def find(clause: Clause, notes: Notes) -> None:
         state = "end"  # "10 hours on the burner"
     at = _clock(clause, notes, state)
     wanted = clause.has("BOIL", "FIRE", "PANN") or state is not None
+    if state is None and clause.has("PAST") and _all_of_it(clause) and notes.last(Sap):
+        state = "end"  # "got 14 gal, boiled it"
     if not gallons and hours is None and state is None and not (wanted and at is not None):
         return
     amount: float | None = None
@@ -136,6 +138,10 @@ def find(clause: Clause, notes: Notes) -> None:
     start = clause.items[0].start
     piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
     _join(notes, piece, start, clause)
+
+
+def _all_of_it(clause: Clause) -> bool:
+    return bool({"it", "all", "everything"} & set(clause.words())) and len(clause.items) <= 4
 
 
 def _hours_said_before(clause: Clause, notes: Notes) -> float | None:
@@ -310,7 +316,7 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
         return None, True
     if total is None:
         clocks = [item for item in clause.items if item.sort == "clock" and not item.used]
-        clocks += _until(clause, clocks)
+        clocks += _until(clause, clocks) or _from_to(clause)
         if len(clocks) == 2 and clause.about("BOIL", "FIRE"):
             for item in clocks:
                 item.used = True
@@ -330,6 +336,25 @@ def _until(clause: Clause, clocks: list[Item]) -> list[Item]:
         joined = len(before) > 1 and before[0].text in ("to", "til", "till", "until", "-")
         if whole and joined and before[1] is clocks[0]:
             return [item]
+    return []
+
+
+def _from_to(clause: Clause) -> list[Item]:
+    """`from 9 to 3`: two bare hours."""
+    for item in clause.free("number"):
+        before = [each.text for each in clause.preceding(item, 1)]
+        rest = clause.following(item, 2)
+        if (
+            before != ["from"]
+            or len(rest) < 2
+            or rest[0].text not in ("to", "til", "till", "until")
+        ):
+            continue
+        pair = [item, rest[1]]
+        if all(each.sort == "number" and each.text.isdigit() for each in pair) and all(
+            1 <= each.value <= 12 for each in pair
+        ):
+            return pair
     return []
 
 

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 CUES = {
     "BOTTLE": (
         "canning jarring bottling bottled bottle bottles_up canned can_up jarred jarred_up "
-        "jar_up put_up packed packaged bottled_up canned_up capped sealed filled "
+        "jar_up jugged jugging put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
     "JARN": (
         "tin tins jar jars bottle bottles mason masons canning_jar canning_jars "

@@ -23,6 +23,8 @@ CUES = {
         "kicked_over tipped_over tipped dump_out dumped_out discarded discard had_to_dump "
         "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled went_sour got_away "
         "split_the_jug split_the_bucket split_the_pail on_the_snow blew_over wasted "
+        "all_over_the_floor all_over_the_ground all_over_the_deck on_the_floor "
+        "over_the_floor to_the_lawn on_the_lawn fed_it_to "
         "threw_it_all_out threw_all_of_it_out tossed_it_all dumped_it_all poured_it_all_out "
         "slopped sloshed slosh heave heaved heave_out dribbled_away "
         "chuck ditch leak sprang_a_leak sprung_a_leak springing_a_leak leaking pitch "

@@ -26,7 +26,7 @@ CUES = {
         "picked_up took_in take_in empty emptying emptied_out bagged carried carried_in "
         "rounded_up gave gives give yielded yield produced filled_up filled came_in came_to ran "
         "run runs pulled_in pulled_down made_the_rounds got get brought dripped added harvested "
-        "dribbled dribbled_out "
+        "milked dribbled dribbled_out "
         "pumped sledded toted caught catch poured_in put_in_the_barrel took_home skimmed_in "
         "scored yanked_in hit measured totaled totalled "
     ),
@@ -302,6 +302,7 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         follows = clause.following(item, 1)
         tree_first = clause.preceding(item, 1)
         more = bool(follows) and "MORE" in follows[0].tags
+        more = more or (bool(tree_first) and tree_first[0].text == "another")
         listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot")
         whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
         apart = before.clause != notes.clause_number

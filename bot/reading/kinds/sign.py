@@ -18,7 +18,10 @@ CUES = {
         "in_bud in_buds are_in_bud "
         "buds_swelling "
     ),
-    "CLOUDY": "clouded clouding clouded_up cloudy milky hazy cloudiness murky",
+    "CLOUDY": (
+        "skim_milk like_milk like_dishwater clouded clouding clouded_up cloudy milky hazy "
+        "cloudiness murky "
+    ),
     "YELLOW": "yellow yellowish yellowing yellowed",
     "SMELL": (
         "tastes_buddy tastes_off tastes_sour tastes_funny tasting_buddy smell smells smelled "

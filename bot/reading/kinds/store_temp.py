@@ -24,6 +24,7 @@ COLDEST_F = 27.0
 WARMEST_F = 100.0
 """2 Brix sap freezes at 31.8 F (computed, trade figures): well below that it is ice, and well
 above 100 F it is no longer stored."""
+MOST_BRIX = 8.0
 NEVER = float("-inf")
 CELSIUS_BELOW = 27.0
 """A metric person's bare figure below this is in Celsius: sap is never kept at 27 F."""
@@ -97,6 +98,8 @@ def _unsaid(clause: Clause, notes: Notes) -> Item | None:
     for item in clause.free("number"):
         if item.part or item.article:
             continue
+        if item.value <= MOST_BRIX and any(each.sort == "volume" for each in clause.items):
+            continue  # "21 gallons in the tank at 2.2" tells the sugar
         before = clause.preceding(item, 3)
         after = clause.following(item, 1)
         if after and after[0].tags & {"TAPN", "BUCKET", "JARN", "TOTAL"}:

@@ -109,6 +109,17 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
             continue
         if says_which(clause, item):
             continue
+        spoken = notes.clause_before()
+        if (
+            len(clause.items) <= 2
+            and spoken is not None
+            and spoken.has("SUGAR")
+            and not spoken.free("brix", "number")
+            and "." in item.text
+            and item.value <= MOST_BRIX
+        ):
+            out.append(item)  # "sugar's dropping... 1.6 now"
+            continue
         on_the = [each.text for each in clause.following(item, 2)] == ["on", "the"]
         decimal_sugar = "." in item.text and LEAST_BRIX < item.value <= MOST_BRIX
         if on_the and decimal_sugar and not before and notes.last(Sap) is not None:

@@ -180,7 +180,9 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "add"
         if sett and clause.has("MORE") and not clause.has("BUCKET") and not clause.free("volume"):
             return item, "add"
-        if clause.has("TOTAL") and notes.last(TapsSet) is None and _spoke_of_taps(notes):
+        of_them = [each.text for each in clause.following(item, 2)] == ["of", "them"]
+        counted = clause.has("TOTAL") or of_them
+        if counted and notes.last(TapsSet) is None and _spoke_of_taps(notes):
             return item, "total"
         if clause.has("TOTAL") and notes.last(TapsSet) is not None and not clause.free("volume"):
             return item, "total"
@@ -292,6 +294,7 @@ def _spoke_of_taps(notes: Notes) -> bool:
     return any(
         ("TAPN" in clause.tags and "SETV" in clause.tags)
         or clause.text.startswith("tapping")
+        or (len(clause.items) <= 4 and "tapped" in clause.words())
         or ("TAPN" in clause.tags and "in" in clause.words())
         for clause in notes.clauses
     )
