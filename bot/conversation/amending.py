@@ -10,12 +10,12 @@ from typing import Any
 
 from bot import units
 from bot.conversation.pending import WhichRecord
-from bot.conversation.recording import jar_gallons, moved, with_detail
+from bot.conversation.recording import entry_of, jar_gallons, moved, with_detail
 from bot.conversation.turn import Turn
 from bot.entry import AMOUNT_FIELDS, Entry
 from bot.ledger import Kept
 from bot.reading import Choice, Doubt
-from bot.reading.kinds import Amend, Jar
+from bot.reading.kinds import Amend, Jar, Tree
 from bot.wording import amounts, questions, receipts
 from bot.wording.compose import sentence
 
@@ -76,9 +76,16 @@ class _Fit:
 
 def amend(turn: Turn, reading: Amend) -> None:
     """Put the last record right, or ask what is meant."""
-    texts = _lately(turn)
-    if not texts:
+    if _tells_a_tree(reading):
+        _tree_anew(turn, reading)
+        return
+    lately = _lately(turn)
+    if not lately:
         _nothing_to_change(turn, reading)
+        return
+    texts = _meant(turn, lately, reading)
+    if not texts:
+        _does_not_fit(turn, lately[0])
         return
     changes = _changes(reading)
     if set(changes) == {"on"}:
@@ -128,9 +135,68 @@ def _lately(turn: Turn) -> list[list[Kept]]:
     return [texts[0], *recent]
 
 
+def _tells_a_tree(reading: Amend) -> bool:
+    """`actually tree 2 is only 20 in`: a tree told anew, and no other record put right."""
+    told = (reading.diameter_in, reading.species, reading.taps)
+    amounts_told = (reading.gallons, reading.brix, reading.value)
+    return (
+        reading.tree is not None
+        and any(one is not None for one in told)
+        and all(one is None for one in amounts_told)
+    )
+
+
+def _tree_anew(turn: Turn, reading: Amend) -> None:
+    """The latest word on a tree counts."""
+    assert reading.tree is not None
+    tree = Tree(
+        tree=reading.tree,
+        species=reading.species,
+        diameter_in=reading.diameter_in,
+        taps=reading.taps,
+    )
+    entry = entry_of(tree, turn.sent)
+    turn.add(entry)
+    turn.recorded_again(entry)
+
+
+def _meant(turn: Turn, texts: list[list[Kept]], reading: Amend) -> list[list[Kept]]:
+    """The records that have the old figure, and are of the kind, that the correction names: all
+    where it names neither."""
+    named = [[kept for kept in text if _is_named(turn, kept.entry, reading)] for text in texts]
+    return [text for text in named if text]
+
+
+def _is_named(turn: Turn, entry: Entry, reading: Amend) -> bool:
+    if reading.about is not None and entry.kind not in (reading.about, _LIKE.get(reading.about)):
+        return False
+    if reading.was is None:
+        return True
+    field, figure = reading.was
+    if field == "gallons":
+        return entry.gallons is not None and _is_near(entry.gallons, figure)
+    if entry.kind == "jars":
+        return any(jar["count"] == figure for jar in entry.detail.get("jars", ()))
+    return any(
+        old is not None and _is_near(old, _as_said(turn, name, figure))
+        for name in _BARE.get(entry.kind, ())
+        for old in [_old_value(entry, name)]
+    )
+
+
+def _is_near(old: float, figure: float) -> bool:
+    """The same figure, as far as people say it."""
+    return abs(old - figure) <= _SAID_NEAR * max(abs(old), abs(figure))
+
+
+_SAID_NEAR = 0.01
+# A kind's figure may stand in a record of another.
+_LIKE = {"sap": "sugar"}
+
+
 def _changes(reading: Amend) -> dict[str, Any]:
     told = reading.as_dict()
-    for name in ("kind", "value", "pieces"):
+    for name in ("kind", "value", "pieces", "was", "about"):
         told.pop(name, None)
     return told
 
@@ -176,8 +242,11 @@ def _changed(entry: Entry, changes: Mapping[str, Any], reading: Amend) -> Entry 
     if entry.kind == "jars" and "gallons" in changes:
         if reading.pieces is None or not _are_jars(entry, reading.pieces):
             return None
+        jars = _jars_put_right(entry, reading.pieces)
+        if jars is None:
+            return None
         changes = {name: value for name, value in changes.items() if name != "gallons"}
-        changes["jars"] = [jar_json(jar) for jar in reading.pieces]
+        changes["jars"] = jars
     if entry.kind == "boil" and entry.detail.get("state") == "start":
         return None
     if entry.kind in ("taps_set", "taps_pulled") and "taps" in changes:
@@ -192,6 +261,20 @@ def _changed(entry: Entry, changes: Mapping[str, Any], reading: Amend) -> Entry 
             return None
         out = _with(out, name, value)
     return out
+
+
+def _jars_put_right(entry: Entry, pieces: Sequence[Jar]) -> list[dict[str, Any]] | None:
+    """The jars with those of a size counted anew, the others as they were; None where a size is
+    new among several, so that nobody knows which it stands for."""
+    had = [dict(jar) for jar in entry.detail.get("jars", ())]
+    if len(had) <= 1:
+        return [jar_json(jar) for jar in pieces]
+    for piece in pieces:
+        same = [jar for jar in had if _is_near(jar["gallons_each"], piece.gallons_each)]
+        if len(same) != 1:
+            return None
+        same[0]["count"] = piece.count
+    return had
 
 
 def _are_jars(entry: Entry, pieces: Sequence[Jar]) -> bool:
@@ -474,4 +557,6 @@ def _reading_of(told: Mapping[str, Any]) -> Amend:
             fields[name] = tuple(Jar(**jar) for jar in fields[name])
     if "on" in fields:
         fields["on"] = date.fromisoformat(fields["on"])
+    if "was" in fields:
+        fields["was"] = tuple(fields["was"])
     return Amend(**fields)

@@ -60,7 +60,9 @@ MOST_OTHER_WORDS = 4
 class Amend(Reading):
     """Put the last record right: the fields that change, or a bare `value`.
 
-    pieces: an amount as counted containers (7 pints), for when the last record is jars.
+    pieces: an amount as counted containers (7 pints), for when the last record is jars. was: the
+    field and the old figure that the text names ("value" for a bare one): only a record that has
+    it is meant. about: the kind of record that the text names.
     """
 
     kind: ClassVar[str] = "amend"
@@ -83,6 +85,8 @@ class Amend(Reading):
     item: str | None = None
     on: date | None = None
     pieces: tuple[Jar, ...] | None = None
+    was: tuple[str, float] | None = None
+    about: str | None = None
 
 
 def find_whole(notes: Notes) -> bool:
@@ -115,8 +119,46 @@ def find_whole(notes: Notes) -> bool:
             )
             return True
         return False
-    notes.add(Amend(**changes), start)
+    notes.add(Amend(**changes, was=_was(notes), about=_about(notes)), start)
     return True
+
+
+_ABOUT = {"sap": "sap", "syrup": "syrup", "boil": "boil", "jars": "jars", "wood": "fuel"}
+
+
+def _about(notes: Notes) -> str | None:
+    """`sap was 30 not 40`: the kind of record, where one alone is named before the figure."""
+    first = next((item for item in notes.clauses[0].items if item.sort != "sign"), None)
+    if first is not None and first.text == "the" and len(notes.clauses[0].items) > 1:
+        first = notes.clauses[0].items[1]
+    return None if first is None else _ABOUT.get(first.text)
+
+
+def _was(notes: Notes) -> tuple[str, float] | None:
+    """The old figure: what is denied (not 40), or what the record is called by (the 40 L was)."""
+    called = _called_by(notes.clauses[0])
+    if called is not None:
+        return "gallons", called.gallons
+    for clause in notes.clauses:
+        denied = False
+        for item in clause.items:
+            if item.text in _DENIALS:
+                denied = True
+            elif denied and item.sort in ("volume", "number") and not item.article:
+                if item.sort == "volume":
+                    return "gallons", item.gallons
+                return "value", item.value
+    return None
+
+
+def _called_by(clause: Clause) -> Item | None:
+    """`the 40 l was yesterday`, `the 10 gal was 9`: the amount that a record is called by."""
+    items = [item for item in clause.items if item.sort != "sign"]
+    if len(items) < 4 or items[0].text not in ("the", "that", "my"):
+        return None
+    told = items[1].sort == "volume" and items[2].text in ("was", "is", "should be", "were")
+    behind = items[3]
+    return items[1] if told and behind.sort in ("date", "number", "volume", "lot", "tree") else None
 
 
 def _units_alone(notes: Notes) -> bool:
@@ -195,6 +237,7 @@ def _corrects(notes: Notes) -> bool:
         any(clause.has("STRONG") for clause in notes.clauses)
         or _only_the_day(notes.clauses)
         or _said_but_was(notes.clauses)
+        or _called_by(notes.clauses[0]) is not None
     )
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
     if any(_NO_CORRECTION & set(clause.text.split()) for clause in notes.clauses) or any(
@@ -376,9 +419,12 @@ _CORRECTED_TO = frozenset(("should be", "should have been", "should've been", "s
 def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
     """The amounts and names that stand, without those that are denied (not 12)."""
     out: list[tuple[Item, Clause]] = []
+    called = _called_by(notes.clauses[0])
     for clause in notes.clauses:
         denied = False
         for item in clause.items:
+            if item is called:
+                continue
             if item.text in (
                 "not",
                 "instead of",
@@ -451,6 +497,9 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
         ):
             return "fahrenheit", item.value
         after = clause.following(item, 2)
+        of_a_tree = any(i.sort == "tree" for each in notes.clauses for i in each.items)
+        if of_a_tree and after and after[0].text == "in":
+            return "diameter_in", item.value  # "tree 3 was 15 in, not 14"
         if after and "TAPN" in after[0].tags and item.value == int(item.value):
             return "count", int(item.value)
         before = clause.preceding(item, 3)
