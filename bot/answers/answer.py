@@ -52,7 +52,7 @@ def shortened(said: str, more: tuple[str, ...], room: int) -> Answer:
     return Answer(text[: fits[-1]].strip(), (left, *more) if left else more)
 
 
-_SENTENCE_END = re.compile(r"[.?!](?= [A-Z0-9])")
+_SENTENCE_END = re.compile(r"(?<=[a-z0-9]{2})[.?!](?= [A-Z0-9])")
 
 
 def asking(question: str, text: str, fill: str, *, number_only: bool = True) -> Answer:

@@ -20,6 +20,7 @@ from bot.standing import Boil, Known, part_of_season, season_tally
 from bot.standing.gear import gear_of
 from bot.standing.water import Water, water_here
 from bot.tally import Tally
+from bot.units import gallons
 from bot.wording.style import Style
 
 
@@ -74,7 +75,16 @@ class Asked:
     @cached_property
     def figures(self) -> tuple[Amount, ...]:
         """The figures of the words, those of gear left out."""
-        return amounts(gear_words.without(self.plain), self.profile)
+        return amounts(_RATE.sub(" ", gear_words.without(self.plain)), self.profile)
+
+    @property
+    def rate_named(self) -> float | None:
+        """Gallons an hour that the words say are boiled off, None where they name none."""
+        found = _RATE.search(self.plain)
+        if found is None:
+            return None
+        unit = "liter" if found[2].startswith("l") else "gallon"
+        return gallons(float(found[1]), unit)
 
     @property
     def profile(self) -> Profile:
@@ -169,6 +179,7 @@ class Asked:
         return any(word in spoken for word in words)
 
 
+_RATE = re.compile(r"\b(\d+(?:\.\d+)?) ?(gal\w*|l|lit\w+) ?(?:an|per|a|/|each) ?(?:hour|hr|h)\b")
 # A length from this on is no tree's and no pan's (our own).
 _LEAST_HEIGHT_FT = 50.0
 _INCHES_PER_FOOT = 12.0

@@ -103,6 +103,8 @@ def _pan_ft2(asked: Asked) -> float | None:
 def _own_boils(asked: Asked) -> list[tuple[float, float]]:
     """Sap and hours of the boils of this season, with those of the last while they are too few;
     none where the question names another pan."""
+    if asked.rate_named:
+        return [(asked.rate_named, 1.0)] * figures.BOILS_ENOUGH
     named = asked.mentioned.pan_ft2
     if named is not None and named != asked.gear.pan_ft2:
         return []

@@ -28,6 +28,8 @@ def answer(asked: Asked) -> Answer:
     """Trees or lots in order of what is asked: as many as a text holds, in a mail all of them."""
     what: Named = "lot" if _asks_lots(asked) else "tree"
     sap = asked.book.sums.sap_by(asked.sugarbush_id, asked.season, what)
+    if _NOT_EMPTIED.search(asked.plain) and sap:
+        return Answer(_left(asked, what, sap))
     return Answer(_said(asked, what, sap), table=lambda: _table(asked, what, sap))
 
 
@@ -39,8 +41,6 @@ def _table(asked: Asked, what: Named, sap: list[NamedSap]) -> str:
 
 
 def _said(asked: Asked, what: Named, sap: list[NamedSap]) -> str:
-    if _NOT_EMPTIED.search(asked.plain) and sap:
-        return _left(asked, what, sap)
     if asked.says(*_SWEET):
         return wording.sweetest(what, _ranked(_brix(asked, what, sap)), asked.style)
     gallons = {one.name: one.gallons for one in sap}

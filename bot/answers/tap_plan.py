@@ -24,6 +24,7 @@ from bot.wording import tap_plan as wording
 _AROUND = re.compile(r"\b(?:a?round|girth|circumference|circ)\b")
 _ACROSS = re.compile(r"\b(?:across|diameter|dia|dbh|thick|wide|through)\b")
 _HAVE = re.compile(r"\bhow many taps (?:do|have|did|are|so|is|in)\b(?!.*\b(?:need|should|could)\b)")
+_ARE_IN = re.compile(r"\bhow many (?:taps|spiles|spouts) (?:(?:are|is) )?(?:in|up|out there|now)\b")
 _OF_TAPS = re.compile(r"(\d+)\s*(?:taps?|spiles?|buckets?|pails?|holes?)\b")
 _INCHES = re.compile(
     r"(\d+(?:\.\d+)?)\s*(?:in|inch|inches|\")(?=\s+(?:tree|maple|trunk|one|a?round|across))"
@@ -37,7 +38,7 @@ def answer(asked: Asked) -> Answer:
     sizes = _sizes(asked)
     if sizes:
         return _for_sizes(asked, sizes)
-    if _HAVE.search(asked.plain):
+    if _HAVE.search(asked.plain) or _ARE_IN.search(asked.plain):
         return totals.answer(asked)
     named = _OF_TAPS.search(asked.plain)
     if named is not None and 0 < int(named[1]) <= figures.TAPS_MOST:

@@ -16,11 +16,11 @@ def answer(asked: Asked) -> Answer:
     one = _one_amount(asked)
     if one is not None:
         return Answer(one)
-    said = _part(asked)
-    if said is None:
-        of = wording.syrup if asked.says("syrup") else wording.season
-        said = of(asked.tally, asked.style)
-    return Answer(said, table=lambda: _by_week(asked))
+    part = _part(asked)
+    if part is not None:
+        return Answer(part)
+    of = wording.syrup if asked.says("syrup") else wording.season
+    return Answer(of(asked.tally, asked.style), table=lambda: _by_week(asked))
 
 
 def _one_amount(asked: Asked) -> str | None:

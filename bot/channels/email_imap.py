@@ -2,7 +2,7 @@
 
 A mail is marked as seen only after whoever takes it has committed it: what breaks off in between
 is fetched again, and its Message-ID tells that it is the same. The server says when there is news
-(IDLE, RFC 2177); where it cannot, it is asked every minute.
+(IDLE, RFC 2177), and it is asked every minute whatever it says.
 """
 
 from __future__ import annotations
@@ -89,10 +89,13 @@ class Reader(threading.Thread):
             for key in [key for key in self._failed if key[0] != numbering]:
                 del self._failed[key]
             _drop_old_copies(box, self._servers.address)
-            _told_more(box)  # of what was there before, which the first look finds
+            held = _told(box)  # what was there before is found by the first look
             while not self._stopped.is_set():
-                while self._take_new(box, numbering) or _told_more(box):
-                    pass
+                took = self._take_new(box, numbering)
+                told = _told(box)
+                if took or told not in (None, held):
+                    held = held if told is None else told
+                    continue
                 self._wait(box)
 
     def _take_new(self, box: BaseMailBox, numbering: int) -> bool:
@@ -136,13 +139,15 @@ class Reader(threading.Thread):
         box.idle.stop()  # type: ignore[no-untyped-call]
 
 
-def _told_more(box: BaseMailBox) -> bool:
-    """True when an answer since the last time this was asked said that mails have come (EXISTS).
+def _told(box: BaseMailBox) -> int | None:
+    """How many mails there are by the answers since the last time this was asked (EXISTS), None
+    where none told.
 
     A search finds what was there before it; what it tells beside is not told again.
     """
     _, counts = box.client.response("EXISTS")
-    return counts != [None]
+    told = [int(count) for count in counts if count is not None]
+    return told[-1] if told else None
 
 
 def _is_told(box: BaseMailBox) -> bool:

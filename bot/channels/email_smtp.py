@@ -164,7 +164,7 @@ def _table(rows: list[tuple[str, ...]]) -> str:
     cell = 'style="padding:2px 12px 2px 0;text-align:left"'
     made = [
         "".join(f"<{tag} {cell}>{escape(each)}</{tag}>" for each in row)
-        for tag, row in zip(["th", *["td"] * len(rows)], rows, strict=False)
+        for tag, row in zip(["th", *["td"] * (len(rows) - 1)], rows, strict=True)
     ]
     return "<table>\n" + "\n".join(f"<tr>{row}</tr>" for row in made) + "\n</table>"
 

@@ -111,7 +111,7 @@ class Conversation:
 
     def _turn(self, book: Book, text: KeptText, looked: Looked | None) -> Turn:
         incoming = text.incoming
-        who = book.texts(incoming.sender)
+        who = book.sender(incoming.sender)
         is_new = who is None
         if who is None:
             who = book.people.meet(incoming.sender, incoming.arrived_utc)

@@ -101,6 +101,10 @@ def _gear_again(turn: Turn, direct: Understanding) -> Meant | None:
     return None
 
 
+# What is longer, and has no figure, does not try to answer (our own).
+_MOST_WORDS_OF_A_TRY = 3
+
+
 def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     """What the text means as an answer, None if it is none."""
     question, words = opened.question, turn.words
@@ -118,6 +122,8 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
         return None
     if not question.number_only and any(isinstance(one, Question) for one in direct.readings):
         return None  # "what size is your pan?" takes any words, but a question asks anew
+    if not question.number_only and _stands_alone(direct):
+        return None  # so does a record
     completed = turn.senses.settle(question, words)
     # "3.5 gal again?" - "oops, 3": what is corrected is the amount that stands already.
     stands_already = question.fill is None and any(not one.text for one in question.choices)
@@ -130,7 +136,8 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
         understanding = turn.understand(completed)
         if understanding.doubt is None or not _stands_alone(direct):
             return Meant(understanding, completed, settled=True)
-    if _is_only(direct, Chat) and (question.choices or question.fill):
+    tries = len(words.split()) <= _MOST_WORDS_OF_A_TRY or any(char.isdigit() for char in words)
+    if tries and _is_only(direct, Chat) and (question.choices or question.fill):
         return Meant(direct, words, repeat=question)
     return None
 

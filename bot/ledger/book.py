@@ -52,7 +52,7 @@ class Book:
         self.members = Members(connection)
         self.own_data = OwnData(connection, editions)
 
-    def texts(self, address: str) -> Who | None:
+    def sender(self, address: str) -> Who | None:
         """The person who texts from an address, locked until the transaction ends; None if
         unknown. What is open with them is looked up on the way where that is safe."""
         if self._connection.dialect.name != "sqlite":

@@ -12,6 +12,7 @@ import fcntl
 import os
 import socket
 import threading
+from contextlib import suppress
 from pathlib import Path
 from typing import IO, Any, Protocol
 from uuid import uuid4
@@ -132,8 +133,11 @@ class PostgresPresence:
             return True
 
     def end(self) -> None:
-        """Close the connection, which lets the lock go."""
+        """Let the lock go, at once: a closed connection lets it go too, but some time later."""
         with self._lock:
+            if self._connection is not None:
+                with suppress(DBAPIError):
+                    self._ask(f"SELECT pg_advisory_unlock({_KEY})", name=self.name)
             self._close()
         self._engine.dispose()
 

@@ -92,6 +92,10 @@ class Clause:
         """The same, of any clause of its sentence."""
         return not self.sentence_tags.isdisjoint(tags)
 
+    def gathers(self) -> bool:
+        """Does one of its own words surely gather (hauled, collected; not got, ran)?"""
+        return any("GATHER" in item.tags and "WEAK" not in item.tags for item in self.items)
+
     def free(self, *sorts: str) -> list[Item]:
         """Items of these sorts that no reading has taken yet."""
         return [item for item in self.items if item.sort in sorts and not item.used]
@@ -177,9 +181,28 @@ _PARTED = tuple(
 """Deeds in two words with something between: threw 3 gal out, took a quart off, put 12 in."""
 
 
+_THROWN = frozenset(
+    "chuck chucked ditch ditched heave heaved slop slopped slosh sloshed leak pitch pitched".split()
+)
+_ALL_OF_IT = frozenset("it all the some about maybe that another".split())
+
+
+def _throws(clause: Clause) -> bool:
+    """`had to chuck 6 gal`, `slopped it all`: words that mean it only with what was thrown."""
+    return any(
+        item.text in _THROWN
+        and any(
+            each.sort in ("volume", "vessels") or each.text in _ALL_OF_IT
+            for each in clause.following(item, 1)
+        )
+        and any(each.sort in ("volume", "vessels", "number") for each in clause.following(item, 3))
+        for item in clause.items
+    )
+
+
 def _parted(clause: Clause) -> frozenset[str]:
     words = [item.text for item in clause.items if item.sort == "word"]
-    found = set()
+    found = {"POUR"} if _throws(clause) else set()
     for verbs, particles, tag in _PARTED:
         at = next((n for n, word in enumerate(words) if word in verbs), None)
         if at is not None and any(word in particles for word in words[at + 1 :]):
@@ -459,6 +482,9 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         )
         if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD:
             plan = True
+        goes_on = clause.sentence not in planned and planned.get(clause.sentence - 1, False)
+        if goes_on and _only_counts(clause):
+            plan = True  # "getting ready for next season. 10 taps this time"
         planned[clause.sentence] = plan
         clause.plan = plan
         clause.negated = "NOT" in clause.tags
@@ -474,6 +500,16 @@ def _spills_sap(found: Sequence[Clause], sentence: int) -> bool:
         )
         for clause in found
         if clause.sentence == sentence
+    )
+
+
+def _only_counts(clause: Clause) -> bool:
+    """A count of things without a deed and a day."""
+    deeds = clause.tags & (FRAME_TAGS | {"HAVE"})
+    return (
+        not deeds
+        and any(item.sort == "number" for item in clause.items)
+        and not any(item.sort in ("date", "volume", "brix") for item in clause.items)
     )
 
 
@@ -563,6 +599,8 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
             tree, clause.own_tree = trees[0].text, True
         if lots:
             lot = lots[0].text
+        elif lot is not None and n and _from_elsewhere(clause):
+            lot = None  # "10 gal from the hill lot, 5 gal behind the shed"
         if days:
             on, ahead = days[0].on, days[0].ahead
             quantities = any(item.sort in _QUANTITIES for item in clause.items)
@@ -573,6 +611,19 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
                 continue
         clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
     _day_said_last(found)
+
+
+_PLACES = frozenset(
+    "barn shed house road lane yard garden field brook creek hill swamp fence driveway garage "
+    "school pond back front top bottom behind church corner meadow woods".split()
+)
+
+
+def _from_elsewhere(clause: Clause) -> bool:
+    """An amount of its own, with words for a place that is no known lot."""
+    counted = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
+    placed = clause.tags & {"LOTN", "COMPASS"} or not _PLACES.isdisjoint(clause.words())
+    return counted and bool(placed)
 
 
 _UP_TO = frozenset("til till until before".split())

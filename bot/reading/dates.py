@@ -121,7 +121,7 @@ _FEASTS: dict[tuple[str, ...], tuple[int, int]] = {
     words: on
     for on, names in {
         (2, 2): ("groundhog day", "candlemas"),
-        (2, 14): ("valentine's day", "valentines day", "valentine's", "valentines"),
+        (2, 14): ("valentine's day", "valentines day"),
         (3, 17): (
             "st patrick's day", "st patricks day", "saint patrick's day", "st paddy's day",
             "st paddys day", "paddy's day", "st pat's day", "st pats day", "st patty's day",
@@ -138,7 +138,8 @@ _FEASTS_BEGIN = frozenset(words[0] for words in _FEASTS)
 
 def _named_day(run: Sequence[Token], i: int, today: date) -> DateHit | None:
     """`valentine's day`, `st paddy's day`; `day` may go on as `day's`."""
-    if run[i].text not in _FEASTS_BEGIN:
+    leads = i == 0 or run[i - 1].text in ("on", "for", "since", "from", ".", ",", ":")
+    if run[i].text not in _FEASTS_BEGIN or not leads:
         return None
     for words, (month, day) in _FEASTS.items():
         found = tuple(token.text for token in run[i : i + len(words)])
@@ -370,8 +371,12 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
         return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
     parts = [int(part) for part in text.split("/")]
     month, day = parts[0], parts[1]
-    if month > 12 >= day:
-        month, day = day, month  # "13/03": the day first, as most of the world writes it
+    if month > 12 >= day and len(parts) == 2:
+        # "13/03": the day first, as most of the world writes it; "25/12 ratio" is none.
+        turned = _month_day(day, month, 1, today)
+        on = None if turned is None else turned.on
+        recent = on is not None and 0 <= (today - on).days <= FURTHEST_BACK_DAYS
+        return turned if recent else None
     if not (1 <= month <= 12 and 1 <= day <= 31):
         return None
     if len(parts) == 2 and month < day and day in _FRACTION_BELOW and not sure:
@@ -396,7 +401,12 @@ def _in_its_year(
     j = i + length
     if j < len(run) and run[j].text == ",":
         j += 1
-    told = j < len(run) and run[j].shape == "number" and _YEARS.fullmatch(run[j].text)
+    told = (
+        j < len(run)
+        and run[j].shape == "number"
+        and _YEARS.fullmatch(run[j].text)
+        and abs(int(run[j].text) - today.year) <= 1
+    )
     if told and not _unit_follows(run, j + 1):
         year = int(run[j].text)
         return _clean(f"{year:04d}-{month:02d}-{day:02d}", j + 1 - i, today) or DateHit(

@@ -140,7 +140,7 @@ def _at(
 def _by_initial(run: Sequence[Token], i: int, profile: Profile) -> tuple[Item, int] | None:
     """`E lot`, where one lot's name begins so."""
     letter = run[i].text
-    if len(letter) != 1 or i + 1 >= len(run) or run[i + 1].text != "lot":
+    if len(letter) != 1 or letter in ("a", "i") or i + 1 >= len(run) or run[i + 1].text != "lot":
         return None
     meant = [lot for lot in profile.lots if lot.casefold().startswith(letter)]
     if len(meant) != 1:
@@ -164,6 +164,24 @@ def _named(
     return None
 
 
+def _is_a_letter(run: Sequence[Token], j: int) -> bool:
+    """`tree b`, and `tree a sugar maple`; but not `tree a day`."""
+    text = run[j].text
+    if len(text) != 1 or not text.isalpha() or run[j].shape != "word" or text == "i":
+        return False
+    following = run[j + 1] if j + 1 < len(run) else None
+    if text != "a" or following is None:
+        return True
+    phrases = [" ".join(token.text for token in run[j + 1 : j + 3]), following.text]
+    named = any("SPECIES" in lexicon.TAGS.get(words, _NO_TAGS) for words in phrases)
+    species = any(
+        tuple(token.text for token in run[j + 1 : j + 1 + len(phrase)]) == phrase
+        for phrase, tags in lexicon.PHRASES.get(following.text, ())
+        if "SPECIES" in tags
+    )
+    return named or species or following.shape == "number"
+
+
 _OF_A_TREE = frozenset("is gave has looks".split())
 """Behind `no. 8` at the start of a text: a tree is spoken of, and nothing is put right."""
 _TREE_WORDS = frozenset("tree trees".split())
@@ -178,7 +196,10 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         if several is not None:
             return several
     if token.text in ("no", "number", "nr") and i == 0:
-        j = i + 1 + (len(run) > i + 1 and run[i + 1].text == ".")
+        dotted = len(run) > i + 1 and run[i + 1].text == "."
+        if token.text == "no" and not dotted:
+            return None  # "no 14 is right"
+        j = i + 1 + dotted
         following = run[j + 1].text if j + 1 < len(run) else ""
         if j < len(run) and run[j].text.isdigit() and following in _OF_A_TREE:
             return Item("tree", run[j].text, token.start, run[j].end), j + 1 - i
@@ -191,6 +212,8 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         name = run[j]
         if token.text == "trees" and _unit(run, j + 1) is not None:
             return None  # "yard trees 6 gal"
+        if _is_a_letter(run, j):
+            return Item("tree", name.text, token.start, name.end), j + 1 - i
         if name.shape == "label" or (name.shape == "number" and name.text.isdigit()):
             return Item("tree", name.text, token.start, name.end), j + 1 - i
         spoken = numbers.match(run, j) if name.shape == "word" else None

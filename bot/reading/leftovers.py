@@ -130,6 +130,7 @@ _COUNTED_THINGS = (
     ("brix|sugar|percent|%", "brix sap sugar"),
     ("pints", "pints bottled"),
     ("buckets|pails|full buckets", "full buckets"),
+    ("dollars|bucks|dollar|$|money", "dollars"),
 )
 """The words that answer "12 what?", and what then stands behind the figure."""
 

@@ -18,4 +18,4 @@ _NUMBERED = frozenset(
 def says_which(clause: Clause, item: Item) -> bool:
     """True where the word before a figure makes it a name."""
     before = clause.preceding(item, 1)
-    return bool(before) and before[0].text in _NUMBERED
+    return item.text.isdigit() and bool(before) and before[0].text in _NUMBERED

@@ -38,11 +38,13 @@ _INCHES = re.compile(r"(?<=\d) ?in\. (?=a?round|across|diam|dbh|thick|girth|circ
 _FEET_INCHES = re.compile(r"\b(\d{1,2}) ?(?:ft|feet|foot|') ?(\d{1,2}) ?(?:in\b|inch\w*|\")")
 _WORTH = re.compile(r"(?<=\d )(gal|gals|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?) worth\b")
 _HOURS_MINUTES = re.compile(r"\b(\d{1,2})h([0-5]\d)\b")
+# "lit at 7h30": the time of day, as it is written in French.
+_CLOCK_H = re.compile(r"\b(at|by|from|since|till?|until|to|around) (\d{1,2})h([0-5]\d)\b")
 _ZERO_CLOCK = re.compile(r"\b(at|on|by|off|out|since|til|till) 0(\d)([0-5]\d)\b(?![\d.:/-])")
-# "3-11 boil 28 gal", and no range: "3-11 gal".
-_DAY_FIRST_OFF = re.compile(
-    r"^(1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])(?=:? (?!gal|g\b|l\b|lit|qt|quart|pint|pt|tap|buck"
-    r"|pail|brix|%|in\b|jar|hr|hour|h\b|to\b)[a-z])"
+# "3-11 boil 28 gal": a date where a deed follows, and no range.
+_DASHED_DATE = re.compile(
+    r"^(1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])"
+    r"(?=:? (?:boil|boiled|gathered|collected|hauled|set|tapped|pulled|drew|bottled|got)\b)"
 )
 _NUMBERED = re.compile(
     r"\b(boil|run|batch|gathering|draw|tap|bucket|pail|lot) (?:no\.?|number) ?(?=\d)"
@@ -63,8 +65,9 @@ def tidy(text: str) -> str:
     text = _STRANGE.sub(" ", text).replace("h2o", "water")
     text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
     text = _DOLLARS_BEHIND.sub(r"$\1", text)
-    text = _INCHES.sub(" in ", _HOURS_MINUTES.sub(r"\1 h \2 min", text))
-    text = _DAY_FIRST_OFF.sub(r"\1/\2", _ZERO_CLOCK.sub(r"\1 \2:\3 am", text))
+    text = _CLOCK_H.sub(r"\1 \2:\3", _INCHES.sub(" in ", text))
+    text = _HOURS_MINUTES.sub(r"\1 h \2 min", text)
+    text = _DASHED_DATE.sub(r"\1/\2", _ZERO_CLOCK.sub(r"\1 \2:\3 am", text))
     text = _FEET_INCHES.sub(lambda hit: f"{12 * int(hit[1]) + int(hit[2])} inches", text)
     text = _WORTH.sub(r"\1", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")

@@ -26,9 +26,11 @@ from bot.reading.kinds import (
     Tree,
     WaterBoils,
 )
+from bot.reading.kinds.pan_temp import drawn_at
 from bot.reading.leftovers import LONG_TALK, ask_what, short
 from bot.reading.notes import Notes
 from bot.reading.numbered import says_which
+from bot.reading.volumes import is_rate
 
 _KEPT: tuple[type[Reading], ...] = (
     *(Sap, Sugar, PouredOut, Boil, Syrup, Jars, TapsSet, TapsPulled),
@@ -45,8 +47,6 @@ _STAYS = frozenset(
 )
 _SIZED = frozenset("deep apart long wide tall high thick".split())
 _LEAST_F = 25.0
-_PAN_F = (205.0, 230.0)
-"""Between these a bare figure beside syrup is the heat that it was drawn at."""
 
 
 def unclaimed(notes: Notes) -> None:
@@ -116,16 +116,17 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
             or any(each.text == "all" for each in clause.preceding(item, 1))
             or _counts_others(clause, item)
             or _is_heat_of_a_test(clause, item)
-            or (_PAN_F[0] <= item.value <= _PAN_F[1] and clause.has("SYRUP", "DRAW"))
+            or _is_weather_or_total(clause, item, notes)
+            or (drawn_at(item.value, notes.profile.units) and clause.has("SYRUP", "DRAW"))
         )
+    if item.sort == "volume" and is_rate(clause, item):
+        return True
     if item.sort in ("volume", "cords"):
         return bought or not _LEFT_TO_DO.isdisjoint(clause.words())
     if item.sort == "vessels":
         more = any("MORE" in each.tags for each in clause.following(item, 2))
         return item.part or not more
-    if item.sort == "hours":
-        return not any(isinstance(noted.reading, Sap) for noted in notes.noted)
-    return False
+    return item.sort == "hours"  # how long it took
 
 
 def _is_added(clause: Clause, item: Item) -> bool:
@@ -137,6 +138,32 @@ def _is_time(clause: Clause, item: Item) -> bool:
     before = clause.preceding(item, 1)
     at = bool(before) and before[0].text in _BEFORE_A_TIME
     return at and item.text.isdigit() and 1 <= item.value <= _LAST_HOUR
+
+
+_WEATHER_BEFORE = frozenset("temp temps low high lows highs outside about around".split())
+_WEATHER_BEHIND = frozenset(
+    "sunny cloudy clear windy outside degrees below above tonight overnight tomorrow total people "
+    "men women children of folks kids guys".split()
+)
+_FOR_HOW_LONG = frozenset("week month season year day".split())
+
+
+def _is_weather_or_total(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`low of 22 tonight`, `40 and sunny`, `45 total`, `30 for the week`, `3 people`."""
+    if clause.has("TOTAL", "SOFAR"):
+        return True
+    before = {each.text for each in clause.preceding(item, 2)}
+    behind = {each.text for each in clause.following(item, 3)}
+    if clause.items[-1] is item:
+        at = next(n for n, each in enumerate(notes.clauses) if each is clause)
+        behind |= {
+            each.text for other in notes.clauses[at + 1 : at + 2] for each in other.items[:2]
+        }
+    if not before.isdisjoint(_WEATHER_BEFORE) and "at" not in before:
+        return True
+    return not behind.isdisjoint(_WEATHER_BEHIND) or (
+        "for" in behind and not behind.isdisjoint(_FOR_HOW_LONG)
+    )
 
 
 def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:

@@ -101,10 +101,11 @@ def role(clause: Clause, item: Item) -> str:
     if any(each.sort == "brix" and each.value >= _SYRUP_BRIX_FROM for each in clause.items):
         return "syrup"
     if nearest in ("BOIL", "FIRE"):
-        return "boil"
+        little = item.unit in CONTAINER_UNITS and item.gallons < _LEAST_BOILED
+        return "unclear" if little else "boil"
     if nearest == "GATHER":
         return "sap"
-    gathered = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    gathered = clause.gathers()
     if clause.about("DRAW", "SYRUP") and not gathered and thing != "sap":
         return "syrup" if item.gallons <= _MOST_FINISHED else "unclear"
     if clause.about("BOIL", "FIRE"):
@@ -147,7 +148,7 @@ def _is_a_capacity(clause: Clause, item: Item) -> bool:
     """`a 275 gal tote`: how much a vessel holds, where nothing was put into it."""
     behind = clause.following(item, 1)
     holds = bool(behind) and "STORE" in behind[0].tags
-    gathered = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    gathered = clause.gathers()
     return holds and not gathered and not clause.has("FULL", "SAP", "BOTTLE")
 
 
@@ -184,6 +185,8 @@ def is_rate(clause: Clause, item: Item) -> bool:
     return bool(before) and before[0].text in ("per", "/")
 
 
+_LEAST_BOILED = 1.0
+"""Fewer gallons in pints or quarts are hardly sap that was boiled: most likely syrup."""
 _TAKEN_OFF = frozenset("off got out finished".split())
 _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
@@ -210,7 +213,7 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     each_one = any(each.text in ("each", "apiece") for each in clause.following(item, 1))
     if bucket is not None and each_one and not clause.has("FULL", "GATHER"):
         return True
-    emptied = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    emptied = clause.gathers()
     told = clause.has("FULL", "SAP") or emptied
     if bucket is not None and bucket.start < item.start and not told:
         between = [each for each in clause.items if bucket.start < each.start < item.start]

@@ -112,13 +112,9 @@ def _counts_things(clause: Clause, item: Item) -> bool:
 def _a_price(clause: Clause, item: Item) -> bool:
     """`$60 a gallon`, `$9 each`: a price, and no money spent."""
     after = clause.following(item, 2)
-    before = clause.preceding(item, 1)
-    paid = clause.has("COSTV", "BUY")
-    if not paid and before and before[0].text in ("is", "are"):
-        return True  # "parking is $5"
     if not after:
         return False
-    if not paid and after[0].text in ("a", "an") and len(after) > 1 and after[1].sort == "word":
+    if after[0].text in ("a", "an") and len(after) > 1 and after[1].text in _SOLD_BY:
         return True  # "$9 a plate"
     return (
         bool(after[0].tags & {"RATE"})
@@ -127,6 +123,7 @@ def _a_price(clause: Clause, item: Item) -> bool:
     )
 
 
+_SOLD_BY = frozenset("box case plate person head ticket adult kid child family car".split())
 _JOINS = frozenset("on for in of".split())
 _DROPPED = frozenset(
     "a an the some more my our me us it this that to total today yesterday".split()

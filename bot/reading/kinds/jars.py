@@ -59,7 +59,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if not (clause.has("JARN") or _bottled(clause)):
         return
-    if clause.has("TWICE"):
+    said = notes.text[clause.items[0].start : clause.items[-1].end]
+    if clause.has("TWICE") or _SIZES_BOTH_WAYS.search(said):
         notes.ask(
             "How many jars, and of what size? Like 6 pints.", fill="bottled {}", number_only=False
         )
@@ -235,25 +236,33 @@ def _size_next(clause: Clause, notes: Notes) -> Item | None:
 
 def _listed(clause: Clause, notes: Notes) -> list[tuple[Item, Jar]]:
     """`half pints: 10`, `pints - 4`: the size before the count."""
-    found = _SIZE_FIRST.search(notes.text[clause.items[0].start : clause.items[-1].end])
-    if found is None:
-        return []
-    counts = [item for item in clause.free("number") if item.text == found[2]]
-    unit = found[1].removesuffix("s").removeprefix("half ")
-    each = units.factor(unit, "gallon") / (2 if found[1].startswith("half") else 1)
-    return [(counts[0], Jar(int(found[2]), each))] if counts else []
+    said = notes.text[clause.items[0].start : clause.items[-1].end]
+    numbers = clause.free("number")
+    made = []
+    for found in _SIZE_FIRST.finditer(said):
+        count = next((item for item in numbers if item.text == found[2]), None)
+        if count is None:
+            continue
+        numbers.remove(count)
+        unit = found[1].removesuffix("s").removeprefix("half ")
+        each = units.factor(unit, "gallon") / (2 if found[1].startswith("half") else 1)
+        made.append((count, Jar(int(found[2]), each)))
+    return made
 
 
+_SIZES_BOTH_WAYS = re.compile(r"\b(?:pints?|quarts?) ?[:=] ?\d+ (?:half )?(?:pints?|quarts?) ?[:=]")
 _SIZE_FIRST = re.compile(r"\b(half pints?|pints?|quarts?) ?[:=-] ?(\d+)\b")
 
 
 def _unsized(clause: Clause, notes: Notes) -> None:
     numbers = [item for item in clause.free("number") if not item.part]
-    for number, jar in _listed(clause, notes):
+    listed = _listed(clause, notes)
+    for number, jar in listed:
         number.used = True
         for item in clause.free("volume"):
             item.used = True
         _write(notes, clause, [jar], number.start)
+    if listed:
         return
     if not numbers:
         if clause.has("BOTTLE") and ("JARN" in clause.tags or _SIZES & set(clause.words())):

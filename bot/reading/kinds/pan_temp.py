@@ -70,11 +70,22 @@ def _likely(clause: Clause, item: Item, notes: Notes) -> bool:
     syrupy = clause.about("SYRUP", "BOIL", "FIRE") or notes.profile.boiling
     return (
         item.sort == "number"
-        and 205 <= item.value <= 235
+        and PAN_F[0] <= item.value <= PAN_F[1]
         and syrupy
         and not clause.free("volume", "money")
         and clause.has("IS", "TEMPN", "SYRUP", "ABOUT", "BOIL")
     )
+
+
+PAN_F = (205.0, 235.0)
+PAN_C = (96.0, 113.0)
+"""Between these a bare figure beside syrup or fire is the heat of the pan."""
+
+
+def drawn_at(value: float, measure: str) -> bool:
+    """Can a bare figure beside syrup be the heat that it was drawn at, in F or (metric) C?"""
+    in_c = measure == "metric" and PAN_C[0] <= value <= PAN_C[1]
+    return in_c or PAN_F[0] <= value <= PAN_F[1]
 
 
 def _in_sentence(clause: Clause, notes: Notes) -> bool:

@@ -26,8 +26,8 @@ CUES = {
         "all_over_the_floor all_over_the_ground all_over_the_deck on_the_floor "
         "over_the_floor to_the_lawn on_the_lawn fed_it_to "
         "threw_it_all_out threw_all_of_it_out tossed_it_all dumped_it_all poured_it_all_out "
-        "slopped sloshed slosh heave heaved heave_out dribbled_away "
-        "chuck ditch leak sprang_a_leak sprung_a_leak springing_a_leak leaking pitch "
+        "dribbled_away "
+        "sprang_a_leak sprung_a_leak springing_a_leak "
         "down_the_drain on_the_ground threw_it_out threw_it_away poured_it_out dumped_it "
     ),
 }
@@ -68,8 +68,24 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.add(PouredOut(gallons=gallons, on=notes.day(clause)), item.start)
     if poured or notes.all(PouredOut):
         return
+    number = next((item for item in clause.free("number") if not item.part), None)
+    if number is not None and not clause.has("POUR") and len(clause.items) <= MOST_BESIDE:
+        _what_was_it(notes, number)  # "dumped the cloudy stuff, all 14"
+        return
     if not _said_before(clause, notes):
         _without_amount(clause, notes)
+
+
+MOST_BESIDE = 3
+
+
+def _what_was_it(notes: Notes, number: Item) -> None:
+    number.used = True
+    notes.ask(
+        f"{number.value:g} what did you pour out: gal?",
+        ("gal|gallons|ok", f"dumped {number.value:g} gal"),
+        fill="dumped {} gal",
+    )
 
 
 def _forget_unmeasured(notes: Notes) -> None:
@@ -144,13 +160,7 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     if deed is None or (deed.text in _SAID_ALONE and not clause.has("SAP", "BUCKET", "STORE")):
         return
     if clause.free("number"):
-        number = clause.free("number")[0]
-        number.used = True
-        notes.ask(
-            f"{number.value:g} what did you pour out: gal?",
-            ("gal|gallons|ok", f"dumped {number.value:g} gal"),
-            fill="dumped {} gal",
-        )
+        _what_was_it(notes, clause.free("number")[0])
         return
     if clause.has("SAP", "BUCKET", "STORE") or {"it", "all", "everything", "rest"} & set(
         clause.text.split()

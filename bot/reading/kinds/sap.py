@@ -168,7 +168,7 @@ _DRAWN_IN = frozenset(("pint", "half_pint", "quart", "cup", "fluid_ounce", "mill
 def _may_be_drawn(clause: Clause, item: Item) -> bool:
     """`got 2 pints` while the fire burns: as likely syrup as sap."""
     named = clause.has("SAP", "BUCKET") or clause.tree is not None or clause.lot is not None
-    gathered = any("GATHER" in each.tags and "WEAK" not in each.tags for each in clause.items)
+    gathered = clause.gathers()
     sweet = any(each.sort == "brix" for each in clause.items)
     return item.unit in _DRAWN_IN and not item.parts and not (named or gathered or sweet)
 
@@ -303,7 +303,8 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         tree_first = clause.preceding(item, 1)
         more = bool(follows) and "MORE" in follows[0].tags
         more = more or (bool(tree_first) and tree_first[0].text == "another")
-        listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot")
+        listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot", "date")
+        listed = listed and not (tree_first[0].sort == "date" and follows)
         whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
         apart = before.clause != notes.clause_number
         if apart and (more or listed or whence) and not item.part:

@@ -119,7 +119,13 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _stay(clause: Clause, number: Item) -> bool:
     """`9 left for a late run`: those that still hang."""
-    behind = {each.text for each in clause.following(number, 3)}
+    following = clause.following(number, 4)
+    for at, each in enumerate(following):
+        if each.text == "left" and at + 1 < len(following):
+            ahead = following[at + 1]
+            if ahead.sort in ("number", "clock") or ahead.text == "at":
+                return False  # "12 taps left at 5", "12 taps left 4"
+    behind = {each.text for each in following[:3]}
     before = {each.text for each in clause.preceding(number, 1)}
     if not before.isdisjoint(("leaving", "left", "keeping")):
         return True

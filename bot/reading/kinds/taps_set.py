@@ -60,7 +60,8 @@ def find(clause: Clause, notes: Notes) -> None:
         each = int(item.value)
         told = notes.last(TapsSet)
         if told is not None and told.clause == notes.clause_number - 1:
-            _times(told, each)  # "tapped 8 trees, one spile each"
+            if _counts_trees(notes.clauses[told.clause]):
+                _times(told, each)  # "tapped 8 trees, one spile each"
             return
         trees = _trees_before(clause, notes)
         if trees is None:
@@ -81,6 +82,15 @@ def find(clause: Clause, notes: Notes) -> None:
             return
     notes.add(
         TapsSet(count=int(item.value), on=notes.day(clause), lot=lot, manner=manner), item.start
+    )
+
+
+def _counts_trees(clause: Clause) -> bool:
+    """Whether what was counted as taps was told as trees."""
+    return not clause.has("TAPN") and any(
+        {"tree", "trees", "maple", "maples"} & {each.text for each in clause.following(item, 3)}
+        for item in clause.items
+        if item.sort == "number"
     )
 
 
@@ -108,7 +118,7 @@ def _buckets_hung(clause: Clause, notes: Notes) -> None:
 def _in_each(clause: Clause, item: Item) -> bool:
     """`one spile each`, `2 taps per tree`."""
     behind = " ".join(each.text for each in clause.following(item, 4))
-    return re.search(r"\b(?:each|apiece|per tree|a tree|in every)\b", behind) is not None
+    return re.search(r"\b(?:each|apiece|per tree|in every)\b", behind) is not None
 
 
 def _trees_before(clause: Clause, notes: Notes) -> Item | None:
@@ -136,7 +146,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         if names_taps:
             if behind in _NOT_SET and not (behind in ("all", "on") and sett):
                 continue
-            if not sett and (clause.tree is not None or _of_a_tree(clause, notes)):
+            more = clause.has("MORE") and not clause.has("DRY", "BUCKET")
+            if not sett and not more and (clause.tree is not None or _of_a_tree(clause, notes)):
                 continue
             this_year = {"year", "season"} & set(clause.words())
             if not sett and "out" in clause.words() and not (clause.has("HAVE") or this_year):

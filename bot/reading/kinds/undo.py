@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
     from bot.reading.notes import Notes
 
 CUES = {
@@ -17,6 +18,7 @@ CUES = {
         "forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off "
         "take_that_last_one_off take_the_last_one_off that_last_one take_that_one_off "
         "back_that_one_out cancel_that_one drop_it remove_the delete_the take_out_the "
+        "scratch_his scratch_hers scratch_their "
         "scratch_the nvm_that_was_wrong strike_that_last delete_that_one remove_that_one "
         "erase_that_one scratch_that_one nix_that nix_the take_that_out pull_that_one "
         "back_out_the back_out_that drop_that_one disregard_my disregard_the ignore_what "
@@ -45,7 +47,13 @@ class Undo(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that takes the last record back, and puts nothing in its place."""
+    if _takes_back_an_undo(notes):
+        notes.ask("I can't put it back by myself. Text it again, like: 12 gal at 2.2.")
+        return True
     said = next((c for c in notes.clauses if c.has("UNDOP")), None)
+    if said is not None and not said.question and _somebody_elses(said):
+        notes.ask("I only take back what you logged yourself. They text: undo.")
+        return True
     if said is None or said.question:
         return False
     deed_first = said.first("UNDOP")
@@ -85,6 +93,33 @@ def find_whole(notes: Notes) -> bool:
     return True
 
 
+def _takes_back_an_undo(notes: Notes) -> bool:
+    """`redo`, `undo the undo`, `put that back`."""
+    plain = notes.text.strip(" .!?")
+    return plain.removeprefix("no ").removeprefix("wait ") in _REDO
+
+
+_REDO = frozenset(
+    (
+        *("redo", "redo it", "redo that", "undo the undo", "undo that undo", "put that back"),
+        *("put it back", "bring it back", "bring that back", "unundo"),
+    )
+)
+
+
+def _somebody_elses(said: Clause) -> bool:
+    """`scratch his`, `undo jake's last one`."""
+    words = said.text.split()
+    return not _THEIRS.isdisjoint(words) or any(
+        word.endswith("'s") and word not in _NOBODYS for word in words
+    )
+
+
+_THEIRS = frozenset("his her hers their theirs".split())
+_NOBODYS = frozenset(
+    "that's it's what's let's today's yesterday's tonight's here's there's morning's evening's "
+    "sap's sugar's boil's bucket's tree's he's she's who's".split()
+)
 _AMOUNTS = frozenset(("volume", "number", "brix", "hours", "money", "temp", "cords", "mass"))
 
 
