@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 from bot.answers import (
@@ -37,13 +38,22 @@ TOPICS: dict[str, Callable[[Asked], Answer | str]] = {
 }
 
 
+# "season over": told, and no question of how to know it.
+_SEASON_OVER = re.compile(
+    r"(?:the |our |my )?season(?:'s| is)? (?:all )?(?:over|done|finished)[ .!]*"
+    r"|(?:we're|we are|i'm|i am) (?:all )?(?:done|finished) for the (?:year|season)[ .!]*"
+    r"|that'?s it for (?:the|this) (?:year|season)[ .!]*"
+)
+
+
 def answer(asked: Asked) -> Answer:
     """The answer to a question; a figure in it that cannot be is asked after.
 
     Raises KeyError for a topic that is not in the family.
     """
+    answers = TOPICS[asked.topic]
     try:
-        said = TOPICS[asked.topic](asked)
+        said = totals.closing(asked) if _SEASON_OVER.fullmatch(asked.plain) else answers(asked)
     except ImpossibleError as error:
         return Answer(
             refusals.impossible(error.thing, error.value, error.unit, error.wanted, asked.style)

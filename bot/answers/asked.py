@@ -12,7 +12,7 @@ from bot.clock import season_of
 from bot.entry import Entry
 from bot.ledger import Book
 from bot.outdoors import NoWeather, Outdoors, air_of
-from bot.reading import Amount, Profile, amounts, tidied
+from bot.reading import Amount, Profile, amounts, days, tidied
 from bot.reading.kinds import Gear
 from bot.reading.kinds import gear as gear_words
 from bot.reckoning.storage import Stored
@@ -76,6 +76,11 @@ class Asked:
     def figures(self) -> tuple[Amount, ...]:
         """The figures of the words, those of gear left out."""
         return amounts(_RATE.sub(" ", gear_words.without(self.plain)), self.profile)
+
+    @cached_property
+    def days_named(self) -> tuple[date, ...]:
+        """The local days that the words name."""
+        return days(self.plain, self.sent, self.profile)
 
     @property
     def rate_named(self) -> float | None:

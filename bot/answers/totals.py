@@ -7,8 +7,10 @@ from datetime import date, timedelta
 from bot.answers import storage
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
+from bot.clock import season_of
 from bot.standing import boil_sums
 from bot.wording import totals as wording
+from bot.wording.days import day
 
 
 def answer(asked: Asked) -> Answer:
@@ -60,12 +62,22 @@ def _part(asked: Asked) -> str | None:
         name = "The week before" if asked.says("last") else "Last 7 days"
         return wording.days(name, asked.part(asked.season, first, last), asked.style)
     if asked.says("yesterday"):
-        day = asked.today - timedelta(days=1)
-        return wording.days("Yesterday", asked.part(asked.season, day, day), asked.style)
+        on = asked.today - timedelta(days=1)
+        return wording.days("Yesterday", asked.part(asked.season, on, on), asked.style)
     if asked.says("today"):
         tally = asked.part(asked.season, asked.today, asked.today)
         return wording.days("Today", tally, asked.style)
+    if len(asked.days_named) == 1:
+        on = asked.days_named[0]
+        return wording.days(day(on, asked.today), asked.part(season_of(on), on, on), asked.style)
     return None
+
+
+def closing(asked: Asked) -> Answer:
+    """The season is told as over: what it came to, and what is left to do."""
+    hang = asked.known.taps is not None and asked.known.taps.count > 0
+    said = wording.season(asked.tally, asked.style)
+    return Answer(wording.closing(said, taps_hang=hang), table=lambda: _by_week(asked))
 
 
 def _by_week(asked: Asked) -> str:

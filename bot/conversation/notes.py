@@ -199,7 +199,8 @@ def _pan_temp(turn: Turn, entries: Sequence[Entry]) -> None:
         turn.book, turn.who.sugarbush_id, at, turn.gear(), air=lambda: air_of(turn.weather())
     )
     if water is None:
-        turn.note(standing.water_needed(turn.style), 1)
+        if "finish_point" not in turn.topics:
+            turn.note(standing.water_needed(turn.style), 1)
         return
     draw_f = finish_f(water.fahrenheit, turn.syrup_brix)
     if pan_f < water.fahrenheit:

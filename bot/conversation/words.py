@@ -21,6 +21,8 @@ _NEVER_MIND = frozenset(
         *("never mind", "nevermind", "nvm", "never mind that", "forget it", "forget that"),
         *("skip", "skip it", "skip that", "drop it", "drop that", "neither", "none", "no matter"),
         *("doesn't matter", "doesnt matter", "ignore that", "ignore it", "leave it", "nothing"),
+        *("dont", "don't", "no dont", "no don't", "keep it", "nvm keep it", "no keep it"),
+        *("no thanks", "no thank you"),
     )
 )
 

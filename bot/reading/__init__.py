@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bot.reading.amounts import Amount, amounts
+from bot.reading.amounts import Amount, amounts, days
 from bot.reading.read import read
 from bot.reading.settling import settle
 from bot.reading.tidy import tidy as tidied
@@ -15,6 +15,7 @@ __all__ = [
     "Profile",
     "Understanding",
     "amounts",
+    "days",
     "read",
     "settle",
     "tidied",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 from bot import units
 from bot.reading import items, tidy, tokens
@@ -27,6 +27,13 @@ class Amount:
 
 _WANTED = {"length": "inch", "hours": "hour", "cords": "cord", "mass": "pound"}
 _SORTS = frozenset(("volume", "brix", "temp", "money", "number", *_WANTED))
+
+
+def days(plain: str, sent: datetime, profile: Profile) -> tuple[date, ...]:
+    """The local days that a tidied text names, each once, in its order; `sent` is local."""
+    found = items.items(tokens.tokens(plain), sent, profile)
+    named = [item.on for item in found if item.sort == "date" and item.on is not None]
+    return tuple(dict.fromkeys(named))
 
 
 def amounts(text: str, profile: Profile | None = None) -> tuple[Amount, ...]:

@@ -57,6 +57,12 @@ def season(tally: Tally, style: Style) -> str:
     return " ".join(said) or NO_SAP
 
 
+def closing(season_said: str, *, taps_hang: bool) -> str:
+    """The season's last word: what it came to, and the work that is left."""
+    left = "Pull the spiles, then wash" if taps_hang else "Wash"
+    return f"{season_said} {left} pails, lines and pans with hot water, no soap, and dry them."
+
+
 def syrup(tally: Tally, style: Style) -> str:
     """Syrup made so far, against what the sap should give."""
     if not tally.syrup_records:
