@@ -142,7 +142,8 @@ async def _signed_form(request: Request, path: str, signatures: Signatures | Clo
         form = _form(body)
     except ValueError:
         raise _RefusedError(400, "The form has too many fields") from None
-    if not signatures.are_right(path, request.url.query, form, dict(request.headers)):
+    query = request.scope["query_string"].decode("ascii", "replace")
+    if not signatures.are_right(path, query, form, request.headers):
         log.warning("Refused what Twilio did not sign")
         raise _RefusedError(403, "The signature is not that of this account and this address")
     return form

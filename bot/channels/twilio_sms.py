@@ -9,7 +9,7 @@ advanced-opt-out), "TwiML for Programmable Messaging" (docs/messaging/twiml).
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import datetime
 from xml.sax.saxutils import escape
 
@@ -73,7 +73,7 @@ class Signatures:
         self._validator = RequestValidator(auth_token)
         self._public_url = public_url
 
-    def are_right(self, path: str, query: str, form: Form, headers: dict[str, str]) -> bool:
+    def are_right(self, path: str, query: str, form: Form, headers: Mapping[str, str]) -> bool:
         """True when the request's signature is that of our account.
 
         path: from the root, like "/in/twilio". query: as it came, without "?". headers: by

@@ -22,7 +22,8 @@ _NEVER_MIND = frozenset(
         *("skip", "skip it", "skip that", "drop it", "drop that", "neither", "none", "no matter"),
         *("doesn't matter", "doesnt matter", "ignore that", "ignore it", "leave it", "nothing"),
         *("dont", "don't", "no dont", "no don't", "keep it", "nvm keep it", "no keep it"),
-        *("no thanks", "no thank you"),
+        *("no thanks", "no thank you", "dont know", "don't know", "i dont know", "i don't know"),
+        *("idk", "no idea", "not sure"),
     )
 )
 

@@ -13,7 +13,7 @@ from bot.reckoning.first_stretch import first_stretch
 from bot.reckoning.mornings import best_hours_to_gather
 from bot.reckoning.outlook import Outlook
 from bot.reckoning.outlook_figures import FADING_NIGHTS, TRUNK_COLD_SHARE
-from bot.standing.wishes import EVERY, NEVER, Wishes
+from bot.standing.wishes import EVERY, NEVER, USUAL_ALERT_AT, Wishes
 from bot.wording import mornings, weather
 from bot.wording.compose import Part
 from bot.wording.style import Style
@@ -56,7 +56,8 @@ def alert(
     3. Taps in: a run day is told, and a possible one that may be more than drips; any morning to
        those who want it.
 
-    knows_hour: whether an earlier alert has come, so that its hour need not be explained.
+    knows_hour: whether an earlier alert has come, so that its hour need not be explained; nor need
+    it to those who chose one.
     knows_what_waits: whether a reminder has told today of the sap that waits.
     """
     if wishes.mornings == NEVER or bush.is_pulled:
@@ -79,7 +80,7 @@ def alert(
         parts.append(Part(mornings.waits(fresh.gallons, fresh.boil_by, style), _WAITS))
     if out.is_old:
         parts.append(Part(weather.age(out.age)))
-    if not knows_hour:
+    if not knows_hour and wishes.alert_at == USUAL_ALERT_AT:
         parts.append(Part(mornings.CHANGE_HOUR, _HOUR))
     return Alert(MORNING, out.today, mornings.alert(_lead(swing, on, style), parts))
 

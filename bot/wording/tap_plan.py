@@ -57,7 +57,7 @@ def needs(
     """What so many taps need and may give."""
     things = f"{amounts.plural(taps, 'spile')} and {amounts.plural(taps, 'pail')}"
     return (
-        f"{lead}: {things}, room for {amounts.volume(storage_gallons, style)} (two big days)."
+        f"{lead}: {things}, room for {amounts.rough(storage_gallons, style)} (two big days)."
         f" A season may give {amounts.rough_range(*sap, style)} of sap,"
         f" {amounts.rough_range(*syrup, style)} of syrup: a rule of thumb."
     )

@@ -162,6 +162,14 @@ def test_the_first_alert_says_how_to_change_the_hour_and_the_next_do_not() -> No
     assert ["another hour" in one.text for one in left] == [True, False]
 
 
+def test_who_chose_an_hour_is_not_told_how_to() -> None:
+    made = season((25, 38), (25, 38), (25, 38))
+    made.text("text me at 7", "2027-03-01T12:00")
+    left = alerts(made.until("2027-03-02T12:00"))
+    assert left
+    assert not any("another hour" in one.text for one in left)
+
+
 def test_every_morning_is_told_to_those_who_want_it() -> None:
     made = season(FROZEN, FROZEN, FROZEN)
     made.text("text me every morning", "2027-03-01T12:00")
