@@ -415,6 +415,11 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if clause.about("POUR") and not clause.kept:
         return
     size = notes.profile.bucket_gallons
+    if item.part and item.value < 1 and not _SEVERAL.isdisjoint(item.text.split()):
+        # "half the buckets": a share of them, and not of one.
+        if not _amount_in_sentence(clause, notes):
+            notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
+        return
     if (
         "half full" not in item.text
         and "full" in clause.text
@@ -442,6 +447,7 @@ def _brimming_next(clause: Clause, notes: Notes) -> bool:
     )
 
 
+_SEVERAL = frozenset(("buckets", "pails", "bags", "jugs"))
 _ALL_FULL = frozenset("all both right the way plumb clear".split())
 
 
