@@ -81,6 +81,7 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
             log.info("Read %d texts that were kept but not read before", taken_up)
         warm()
         with _worker(parts, database_url, settings) if with_worker else nullcontext():
+            _settle()
             uvicorn.run(
                 app,
                 host=host,
@@ -129,9 +130,7 @@ def look_at_store(parts: Parts) -> None:
 def warm() -> None:
     """Load now what the first texts would otherwise wait for: word lists, dates, places.
 
-    It is done by answering a few of them on a store that is gone afterwards. What is loaded then
-    is kept out of the garbage collector's way: it would look through all of it again and again,
-    for a tenth of a second each time.
+    It is done by answering a few of them on a store that is gone afterwards.
     """
     clock = SystemClock()
     parts = build("sqlite://", clock)
@@ -140,6 +139,11 @@ def warm() -> None:
             parts.inbox.receive(Incoming("console", str(number), _REHEARSER, text, clock.now_utc()))
     finally:
         parts.ledger.close()
+
+
+def _settle() -> None:
+    """Keep all that is loaded by now out of the garbage collector's way: it would look through all
+    of it again and again, for a tenth of a second each time."""
     gc.collect()
     gc.freeze()
 

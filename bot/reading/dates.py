@@ -274,8 +274,13 @@ def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit 
         except ValueError:
             continue
         if on <= today:
-            return DateHit(on, before + 1)
+            # Of a month without such a day nobody speaks: "the 31st" is no 50 days ago.
+            recent = (today - on).days <= _LONGEST_MONTH
+            return DateHit(on if recent else None, before + 1)
     return None
+
+
+_LONGEST_MONTH = 31
 
 
 _COUNTED = frozenset(

@@ -216,6 +216,8 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
             return Item("tree", name.text, token.start, name.end), j + 1 - i
         if name.shape == "label" or (name.shape == "number" and name.text.isdigit()):
             return Item("tree", name.text, token.start, name.end), j + 1 - i
+        if token.text == "trees":
+            return None  # "8 trees one tap each"
         spoken = numbers.match(run, j) if name.shape == "word" else None
         counted = spoken is not None and not (spoken.article or spoken.vague or spoken.part)
         if spoken is None or not counted or spoken.value != int(spoken.value):
@@ -470,6 +472,10 @@ def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, in
         return None
     if _after(run, k) == ("and", "a", "half"):
         made.value, k = made.value + 0.5, k + 3
+    elif _after(run, k) == ("and", "a", "quarter"):
+        made.value, k = made.value + 0.25, k + 3
+    elif _after(run, k) == ("and", "three", "quarters"):
+        made.value, k = made.value + 0.75, k + 3
     elif _after(run, k)[:2] == ("half", "full") or _after(run, k)[:2] == ("1/2", "full"):
         made.value, k, full = made.value / 2, k + 2, True
     else:

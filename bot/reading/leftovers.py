@@ -23,8 +23,6 @@ MOST_UNMARKED_WORDS = 25
 _FIGURES = frozenset("number volume brix temp vessels hours mass length tree money cords".split())
 _NOT_OURS = ("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL")
 _TALK = (*_NOT_OURS, "GREET", "THANKS", "SMALLTALK", "PLAN", "NOT", "PERHAPS")
-LONG_TALK = 6
-"""Clauses beyond which a text with stray figures is a letter, and no note."""
 TALK_WORDS = 3
 
 
@@ -52,7 +50,7 @@ def leftover(notes: Notes) -> None:
         for clause, item in figures
         if not (clause.plan or clause.hypothetical or clause.has(*_NOT_OURS))
     ]
-    if ours and len(notes.clauses) <= LONG_TALK:
+    if ours and not notes.is_letter:
         _ask_about(*ours[0], notes)
         return
     words = sum(len(clause.words()) for clause in notes.clauses)

@@ -15,6 +15,10 @@ if TYPE_CHECKING:
 R = TypeVar("R", bound="Reading")
 
 
+LONG_TALK = 6
+"""Clauses beyond which a text with stray figures is a letter, and no note."""
+
+
 @dataclass(slots=True)
 class Noted:
     """A reading, where in the text it stands, and the clause that gave it."""
@@ -45,6 +49,11 @@ class Notes:
         self.has_address = any(
             item.sort in ("phone", "email") for clause in self.clauses for item in clause.items
         )
+
+    @property
+    def is_letter(self) -> bool:
+        """True for a text so long that much in it is talk."""
+        return len(self.clauses) > LONG_TALK
 
     def day(self, clause: Clause) -> date:
         """The local day that a clause speaks of."""

@@ -92,7 +92,17 @@ def _about_alerts(plain: str) -> bool:
     """`stop sending the morning alerts` is about the alerts, not about every text; so is
     `don't text me about boiling`."""
     return wish.about_one_thing(plain) or any(
-        word in plain for word in ("morning", "alert", "reminder", "weekly", "daily")
+        word in plain
+        for word in (
+            "morning",
+            "alert",
+            "reminder",
+            "weekly",
+            "daily",
+            " before ",
+            " after ",
+            "so early",
+        )
     )
 
 

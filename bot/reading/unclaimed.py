@@ -27,7 +27,7 @@ from bot.reading.kinds import (
     WaterBoils,
 )
 from bot.reading.kinds.pan_temp import drawn_at
-from bot.reading.leftovers import LONG_TALK, ask_what, short
+from bot.reading.leftovers import ask_what, short
 from bot.reading.notes import Notes
 from bot.reading.numbered import says_which
 from bot.reading.volumes import is_rate
@@ -51,7 +51,7 @@ _LEAST_F = 25.0
 
 def unclaimed(notes: Notes) -> None:
     """Asks about a figure that nothing accounts for, and takes its sentence's readings back."""
-    if notes.doubts or len(notes.clauses) > LONG_TALK:
+    if notes.doubts or notes.is_letter:
         return
     for clause in notes.clauses:
         if clause.question or clause.hypothetical or clause.plan or clause.negated:
@@ -61,7 +61,7 @@ def unclaimed(notes: Notes) -> None:
         left = [
             item
             for item in clause.free(*_FIGURES)
-            if not item.article and not _is_explained(clause, item, notes)
+            if (not item.article or item.part) and not _is_explained(clause, item, notes)
         ]
         beside = [
             noted

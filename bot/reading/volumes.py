@@ -24,6 +24,8 @@ def _of(clause: Clause, item: Item) -> str:
             return "sap"
         if "SYRUP" in each.tags:
             return "syrup"
+        if each.text in ("amber", "golden") and not _names_a_thing_behind(clause, each):
+            return "syrup"
         if "WOOD" in each.tags or "PROPANE" in each.tags:
             return "fuel"
         if "FOREIGN" in each.tags or each.text == "water":
@@ -45,6 +47,11 @@ def _of(clause: Clause, item: Item) -> str:
         ):
             break
     return ""
+
+
+def _names_a_thing_behind(clause: Clause, item: Item) -> bool:
+    behind = clause.following(item, 1)
+    return bool(behind) and bool(behind[0].tags & {"SAP", "SYRUP"})
 
 
 def role(clause: Clause, item: Item) -> str:

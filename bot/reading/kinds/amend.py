@@ -37,7 +37,8 @@ CUES = {
         "i_wrote i_texted recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
-        "it_was_actually that_was_actually it_was_only_really it_was_really was_really "
+        "last_one_was_for last_one_was_from it_was_actually that_was_actually "
+        "it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "
         "shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been "
         "typed_that_wrong typed_it_wrong got_that_wrong got_it_wrong put_that_wrong "

@@ -237,7 +237,12 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return "end"
     if clause.has("START") and (fire or boil or pan):
         return None if clause.has("PORCH", "FOREIGN") or _temperature(clause) else "start"
-    if "boiling" in words and not clause.has("PAST", "DRAW") and not clause.free("cords", "mass"):
+    cooks = "cooking" in words and clause.has("SAP")
+    if (
+        ("boiling" in words or cooks)
+        and not clause.has("PAST", "DRAW")
+        and not clause.free("cords", "mass")
+    ):
         if any(item.sort == "hours" for item in clause.items) and not clause.has("START"):
             return "end" if "been" not in words else None
         if _later_today(clause, notes):
@@ -270,7 +275,9 @@ def _out_at(clause: Clause, notes: Notes) -> bool:
         item.sort == "clock" or (item.sort == "number" and _told_as_time(clause, item))
         for item in clause.items
     )
-    return lit and timed and bool(_OUT_WORDS & set(clause.words()))
+    words = set(clause.words())
+    till = clause.has("PAST") and bool({"till", "til", "until"} & words)
+    return lit and timed and (till or bool(_OUT_WORDS & words))
 
 
 def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:
@@ -379,6 +386,9 @@ def _clock(clause: Clause, notes: Notes, state: str | None) -> time | None:
     return None
 
 
+_BEFORE_A_TIME = frozenset("at around since about by till til until".split())
+
+
 def _told_as_time(clause: Clause, item: Item) -> bool:
     before = clause.preceding(item, 1)
-    return bool(before) and before[0].text in ("at", "around", "since", "about", "by")
+    return bool(before) and before[0].text in _BEFORE_A_TIME

@@ -36,6 +36,9 @@ def find(clause: Clause, notes: Notes) -> None:
     """What one bucket holds."""
     _beside_taps(clause, notes)
     for item in clause.free("volume"):
+        aside = notes.is_letter and not clause.has("HOLD")
+        if aside and not {"my", "our"} & set(clause.words()):
+            continue  # in a letter pails are spoken of for other reasons
         if role(clause, item) != "bucket" or (clause.plan and not clause.has("HOLD")):
             continue
         before = clause.preceding(item, 2)

@@ -138,8 +138,11 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
     numbers = [item for item in clause.free("number") if not item.part]
     for item in sorted(numbers, key=lambda each: not _names_taps(clause, each)):
         after = [each for each in clause.following(item, 4) if each.text not in _ADJECTIVES]
-        before = clause.preceding(item, 2)
+        before = clause.preceding(item, 3)
         behind = before[0].text if before else ""
+        if len(before) == 3 and before[1].text == "of" and before[2].sort == "number":
+            item.used = True
+            continue  # "10 of the 14 trees"
         if any(each.text in ("each", "apiece") for each in clause.following(item, 1)):
             continue
         names_taps = bool(after) and "TAPN" in after[0].tags
@@ -305,7 +308,7 @@ def _spoke_of_taps(notes: Notes) -> bool:
     return any(
         ("TAPN" in clause.tags and "SETV" in clause.tags)
         or clause.text.startswith("tapping")
-        or (len(clause.items) <= 4 and "tapped" in clause.words())
+        or (len(clause.items) <= 4 and bool({"tapped", "tapping"} & set(clause.words())))
         or ("TAPN" in clause.tags and "in" in clause.words())
         for clause in notes.clauses
     )
