@@ -157,8 +157,8 @@ def _named(
         if tuple(token.text for token in run[i : i + len(words)]) == words or (
             len(words) == 1 and run[i].text == words[0] + "'s"
         ):
-            if sort == "tree" and words[0].isdigit():
-                continue  # a tree called 7 is told from seven gallons by the word "tree"
+            if sort == "tree" and len(words) == 1 and (len(name) == 1 or name.isdigit()):
+                continue  # a tree called 7 or A is told from 7 and a gallon by the word "tree"
             end = run[i + len(words) - 1].end
             return Item(sort, name, run[i].start, end), len(words)
     return None
@@ -179,7 +179,11 @@ def _is_a_letter(run: Sequence[Token], j: int) -> bool:
         for phrase, tags in lexicon.PHRASES.get(following.text, ())
         if "SPECIES" in tags
     )
-    return named or species or following.shape == "number"
+    told = following.text in _OF_A_TREE_CALLED_A or following.shape == "number"
+    return named or species or told
+
+
+_OF_A_TREE_CALLED_A = frozenset("gave gives is has had was filled tested ran doing : ?".split())
 
 
 _OF_A_TREE = frozenset("is gave has looks".split())
@@ -213,7 +217,7 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         if token.text == "trees" and _unit(run, j + 1) is not None:
             return None  # "yard trees 6 gal"
         if _is_a_letter(run, j):
-            return Item("tree", name.text, token.start, name.end), j + 1 - i
+            return Item("tree", name.text.upper(), token.start, name.end), j + 1 - i
         if name.shape == "label" or (name.shape == "number" and name.text.isdigit()):
             return Item("tree", name.text, token.start, name.end), j + 1 - i
         if token.text == "trees":
