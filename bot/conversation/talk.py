@@ -17,7 +17,7 @@ from bot.conversation.pending import WhereAsked
 from bot.conversation.reach import Reach
 from bot.conversation.recording import entry_of
 from bot.conversation.turn import Senses, Turn
-from bot.conversation.understanding import Meant, meant, said_already
+from bot.conversation.understanding import Meant, logged_too, meant, said_already
 from bot.conversation.words import units_spoken
 from bot.ledger import Book, KeptText
 from bot.outdoors import Looked, Skies, WeatherWantedError
@@ -171,6 +171,8 @@ class Conversation:
         elif not said.settled and self._twice(turn, said):
             self._ask_again(turn, said.understanding)
             return
+        elif not said.settled and self._is_anothers(turn, said.understanding):
+            return
         self._do(turn, said.understanding)
 
     def _do(self, turn: Turn, understanding: Understanding) -> None:
@@ -189,6 +191,18 @@ class Conversation:
 
     def _twice(self, turn: Turn, said: Meant) -> bool:
         return any(map(_adds_up, said.understanding.readings)) and said_already(turn)
+
+    def _is_anothers(self, turn: Turn, understanding: Understanding) -> bool:
+        """Asks where somebody else of the sugarbush logged as much; whether it had to."""
+        found = logged_too(turn, understanding)
+        if found is None:
+            return False
+        address, gallons = found
+        question = questions.logged_too(address, gallons, turn.style)
+        same = Choice(("same", "the same", "ok", "yes", "y", "yep"), "")
+        both = Choice(("both", "no", "n", "nope", "different", "count both"), turn.words)
+        turn.ask(question, Doubt(question, (same, both)))
+        return True
 
     def _ask_again(self, turn: Turn, understanding: Understanding) -> None:
         entries = [entry_of(one, turn.sent) for one in understanding.readings if _is_kept(one)]

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import date, timedelta
 
+from bot.clock import season_of
 from bot.conversation.pending import ANSWERABLE_FOR, Rest, WhereAsked, WhichRecord
 from bot.conversation.turn import Open, Turn, open_question
 from bot.conversation.words import lets_it_be, same_words, wants_more, without_correction
 from bot.reading import Doubt, Understanding
-from bot.reading.kinds import Amend, Chat, Gear, Place, Question, Reading, Undo
+from bot.reading.kinds import Amend, Chat, Gear, Place, Question, Reading, Sap, Undo
 
 # The same words from one person within this time are asked about, not counted twice.
 SAME_WORDS_WITHIN = timedelta(minutes=10)
@@ -195,6 +196,30 @@ def said_already(turn: Turn) -> bool:
         same_words(text.text) == words and turn.book.records.of_text(turn.who.sugarbush_id, text.id)
         for text in earlier
     )
+
+
+def logged_too(turn: Turn, understanding: Understanding) -> tuple[str, float] | None:
+    """Who else logged as much sap for the same day, by their address, and the gallons: most likely
+    the same sap. None where nobody did, or nobody else keeps this tally."""
+    told: dict[date, float] = {}
+    for reading in understanding.readings:
+        if isinstance(reading, Sap) and reading.gallons > 0:
+            told[reading.on] = told.get(reading.on, 0.0) + reading.gallons
+    if not told or not turn.who.is_shared:
+        return None
+    bush = turn.who.sugarbush_id
+    for on, gallons in told.items():
+        for one in turn.book.members.logged_on(bush, season_of(on), on):
+            theirs = one.sap_gallons or 0.0
+            same = abs(theirs - gallons) <= SAME_SAP_WITHIN * gallons
+            if same and one.person_id != turn.who.person_id:
+                mates = {mate.person_id: mate.address for mate in turn.book.members.of(bush)}
+                return mates.get(one.person_id, ""), gallons
+    return None
+
+
+# Two measures of the same sap are this near, by ratio (our own).
+SAME_SAP_WITHIN = 0.005
 
 
 def _stands_alone(understanding: Understanding) -> bool:

@@ -35,8 +35,19 @@ _IS_OPEN = (
     _member.c.joined_utc.is_(None),
     _member.c.left_utc.is_(None),
 )
+_other = _member.alias("other")
+_IS_SHARED = (
+    select(_other.c.id)
+    .where(
+        _other.c.sugarbush_id == _member.c.sugarbush_id,
+        _other.c.person_id != _person.c.id,
+        _other.c.joined_utc.is_not(None),
+        _other.c.left_utc.is_(None),
+    )
+    .exists()
+)
 _FIND = (
-    select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role)
+    select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role, _IS_SHARED)
     .join_from(_address, _person, _address.c.person_id == _person.c.id)
     .join(_member, _member.c.person_id == _person.c.id)
     .join(_sugarbush, _member.c.sugarbush_id == _sugarbush.c.id)
@@ -109,13 +120,15 @@ _JOIN = (
 
 @dataclass(frozen=True, slots=True)
 class Who:
-    """A person as they text now. `units` is "us" or "metric", None while they named none."""
+    """A person as they text now. `units` is "us" or "metric", None while they named none.
+    is_shared: others keep the tally of the sugarbush too."""
 
     person_id: int
     address: str
     units: Units | None
     sugarbush_id: int
     role: str
+    is_shared: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,8 +152,8 @@ class People:
         found = self._first(_FIND, address=address)
         if found is None:
             return None
-        person_id, units, sugarbush_id, role = found
-        return Who(person_id, address, units, sugarbush_id, role)
+        person_id, units, sugarbush_id, role, is_shared = found
+        return Who(person_id, address, units, sugarbush_id, role, is_shared)
 
     def find_with_notes(self, address: str) -> tuple[Who, str | None, Asked | None] | None:
         """The same, with what they said last of consent and the question that waits for them.
@@ -150,9 +163,10 @@ class People:
         found = self._first(_FIND_WITH_NOTES, address=address)
         if found is None:
             return None
-        person_id, units, sugarbush_id, role, said, question, text_id, asked_utc = found
+        *who, said, question, text_id, asked_utc = found
+        person_id, units, sugarbush_id, role, is_shared = who
         asked = None if text_id is None else Asked(question, text_id, asked_utc)
-        return Who(person_id, address, units, sugarbush_id, role), said, asked
+        return Who(person_id, address, units, sugarbush_id, role, is_shared), said, asked
 
     def lock(self, person_id: int) -> Who | None:
         """The person of this number, locked until the transaction ends, with the address that

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.wording import amounts
 from bot.wording.gsm import plain
+from bot.wording.style import Style
 
 
 def changed(receipt: str) -> str:
@@ -15,6 +17,12 @@ def changed(receipt: str) -> str:
 def again(receipt: str) -> str:
     """The same words came twice in a few minutes."""
     return f"{receipt} again? Text again to count it twice, or ok to leave it."
+
+
+def logged_too(address: str, gallons: float, style: Style) -> str:
+    """Two people tell of as much sap on one day."""
+    told = amounts.volume(gallons, style)
+    return f"{plain(address)} logged {told} that day too. Text same, or both to count both."
 
 
 def which(options: Sequence[str]) -> str:
