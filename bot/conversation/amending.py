@@ -91,7 +91,7 @@ def amend(turn: Turn, reading: Amend) -> None:
     if set(changes) == {"on"}:
         _move(turn, texts[0], reading)
         return
-    if reading.value is not None and not set(changes) - {"on"}:
+    if _is_bare(reading, changes):
         _bare(turn, texts[0], reading)
         return
     for depth, text in enumerate(texts):
@@ -114,7 +114,7 @@ def amend_chosen(turn: Turn, which: WhichRecord, record_id: int) -> bool:
                 changes = _changes(reading)
                 fits = (
                     _bare_fits(turn, [kept], reading)
-                    if reading.value is not None and not set(changes) - {"on"}
+                    if _is_bare(reading, changes)
                     else _fits([kept], changes, reading, may_take=True)
                 )
                 if fits:
@@ -133,6 +133,11 @@ def _lately(turn: Turn) -> list[list[Kept]]:
     times = turn.book.inbox.times([text[0].text_id for text in texts])
     recent = [text for text in texts[1:] if turn.now_utc - times[text[0].text_id] <= _LATELY]
     return [texts[0], *recent]
+
+
+def _is_bare(reading: Amend, changes: Mapping[str, Any]) -> bool:
+    """A figure that names no field; a tree or a lot beside it picks the record."""
+    return reading.value is not None and not set(changes) - {"on", "tree", "lot"}
 
 
 def _tells_a_tree(reading: Amend) -> bool:
@@ -170,6 +175,10 @@ def _meant(turn: Turn, texts: list[list[Kept]], reading: Amend) -> list[list[Kep
 def _is_named(turn: Turn, entry: Entry, reading: Amend) -> bool:
     if reading.about is not None and entry.kind not in (reading.about, _LIKE.get(reading.about)):
         return False
+    if reading.value is not None:
+        for told, has in ((reading.tree, entry.tree), (reading.lot, entry.lot)):
+            if told is not None and (has is None or has.casefold() != told.casefold()):
+                return False
     if reading.was is None:
         return True
     field, figure = reading.was

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -62,6 +63,9 @@ def meant(turn: Turn) -> Meant:
             return answered
     if wants_more(words):
         return Meant(Understanding(), words, wants_more=True)
+    restated = _restated(turn, direct)
+    if restated is not None:
+        return restated
     regeared = _gear_again(turn, direct)
     if regeared is not None:
         return regeared
@@ -70,6 +74,21 @@ def meant(turn: Turn) -> Meant:
         if place is not None:
             return Meant(Understanding((place,)), words)
     return Meant(direct, words)
+
+
+# "it was 28 gal", and nothing else.
+_IT_WAS = re.compile(r"(?:it|that) was (\S+(?: \S+)?)[ .!]*")
+
+
+def _restated(turn: Turn, direct: Understanding) -> Meant | None:
+    """`it was 28 gal`: the record before this text, told anew; there is none, and it is sap."""
+    said = _IT_WAS.fullmatch(" ".join(turn.words.casefold().split()))
+    if said is None or not _is_only(direct, Sap):
+        return None
+    if not turn.book.records.last_texts(turn.who.sugarbush_id, turn.who.person_id, 1):
+        return None
+    corrected = turn.understand(f"no, {said[1]}")
+    return Meant(corrected, turn.words) if _is_only(corrected, Amend) else None
 
 
 # How the gear that a last text told is told with another size.

@@ -409,7 +409,7 @@ def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
     if species and not changes:
         changes["species"] = species[-1][0].text
         start = species[-1][0].start
-    if "value" in changes and len(changes) > 1 and "on" not in changes:
+    if "value" in changes and set(changes) - {"value", "on", "tree", "lot"}:
         changes.pop("value")
     return changes, start
 
@@ -491,6 +491,9 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
         return "cords", item.value * units.factor(item.unit, "cord")
     if item.sort == "mass":
         return "propane_lb", item.value * units.factor(item.unit, "pound")
+    named = any(i.sort in ("tree", "lot") for each in notes.clauses for i in each.items)
+    if item.sort == "number" and item.text == "one" and named:
+        return None, None  # "the west one"
     if item.sort == "number":
         if (
             any(each.has("PANN", "WATERN", "STORE", "TEMPN") for each in notes.clauses)
