@@ -96,11 +96,12 @@ def _by_week(asked: Asked) -> str:
 
 
 def _named(asked: Asked) -> str | None:
-    """One lot, when its name is in the question."""
-    spoken = f" {asked.text.casefold()} "
+    """The lots whose names are in the question."""
+    spoken = f" {asked.text.casefold()} ".replace("?", " ").replace(",", " ")
+    said = []
     for lot in asked.known.lots:
-        if f" {lot.casefold()} " in spoken.replace("?", " "):
+        if f" {lot.casefold()} " in spoken:
             sums = asked.book.sums.season(asked.sugarbush_id, asked.season, lot=lot)
             gallons = sum(one.gallons or 0.0 for one in sums if one.kind == "sap")
-            return wording.one_place(lot, gallons, asked.style)
-    return None
+            said.append(wording.one_place(lot, gallons, asked.style))
+    return " ".join(said) or None

@@ -8,6 +8,7 @@ from datetime import date
 
 from bot.tally import Tally
 from bot.wording import amounts, tables
+from bot.wording.compose import sentence
 from bot.wording.days import date_of_year
 from bot.wording.gsm import plain
 from bot.wording.style import Style
@@ -129,7 +130,7 @@ def last_season(tally: Tally, style: Style) -> str:
 
 def one_place(name: str, gallons: float, style: Style) -> str:
     """One lot's sap this season."""
-    return f"{plain(name)}: {amounts.volume(gallons, style)} of sap this season."
+    return sentence(f"{plain(name)}: {amounts.volume(gallons, style)} of sap this season")
 
 
 def taps(by_lot: Mapping[str | None, int] | None) -> str:
