@@ -23,9 +23,9 @@ CUES = {
     "AMENDLEAD": (
         "forget_that never_mind nevermind nvm no nope oops sorry wait actually correction typo "
         "my_bad hold_on whoops oop woops ope my_mistake mistake scratch_that sorry_about_that "
-        "correcting fix fat_fingered fat_finger wrong_number mistyped typed_wrong misread "
-        "check_that ugh argh dang nah hang_on let_me_correct make_that strike_that no_wait "
-        "no_no edit * "
+        "correcting fix fat_fingered fat_fingers fat_finger wrong_number mistyped "
+        "typed_wrong misread check_that ugh argh dang nah hang_on let_me_correct make_that "
+        "strike_that no_wait no_no edit * "
     ),
     "AMENDP": (
         "is_wrong was_wrong wrong i_said make_that make_it make_the i_meant meant meant_to_say "
