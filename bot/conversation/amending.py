@@ -198,7 +198,7 @@ def _is_near(old: float, figure: float) -> bool:
     return abs(old - figure) <= _SAID_NEAR * max(abs(old), abs(figure))
 
 
-_SAID_NEAR = 0.01
+_SAID_NEAR = 0.01  # by ratio (our own)
 # A kind's figure may stand in a record of another.
 _LIKE = {"sap": "sugar"}
 

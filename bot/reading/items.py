@@ -172,15 +172,8 @@ def _is_a_letter(run: Sequence[Token], j: int) -> bool:
     following = run[j + 1] if j + 1 < len(run) else None
     if text != "a" or following is None:
         return True
-    phrases = [" ".join(token.text for token in run[j + 1 : j + 3]), following.text]
-    named = any("SPECIES" in lexicon.TAGS.get(words, _NO_TAGS) for words in phrases)
-    species = any(
-        tuple(token.text for token in run[j + 1 : j + 1 + len(phrase)]) == phrase
-        for phrase, tags in lexicon.PHRASES.get(following.text, ())
-        if "SPECIES" in tags
-    )
     told = following.text in _OF_A_TREE_CALLED_A or following.shape == "number"
-    return named or species or told
+    return told or "SPECIES" in _word(run, j + 1)[0].tags
 
 
 _OF_A_TREE_CALLED_A = frozenset("gave gives is has had was filled tested ran doing : ?".split())

@@ -39,7 +39,7 @@ _KEPT: tuple[type[Reading], ...] = (
 _FIGURES = ("number", "volume", "brix", "vessels", "hours", "money", "cords")
 _NOT_OURS = ("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL", "OTHERDAY")
 _BEFORE_A_TIME = frozenset("at by till til until around about since from before after of".split())
-_LAST_HOUR = 12
+_LAST_HOUR = 12  # of a clock's face
 _LEFT_TO_DO = frozenset("left remaining go".split())
 _SMALL_COUNTS = frozenset("two three four five six".split())
 _STAYS = frozenset(
@@ -47,6 +47,7 @@ _STAYS = frozenset(
 )
 _SIZED = frozenset("deep apart long wide tall high thick".split())
 _LEAST_F = 25.0
+"""Degrees F below which a figure behind "at" is no heat of sap (our own)."""
 
 
 def unclaimed(notes: Notes) -> None:

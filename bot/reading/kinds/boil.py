@@ -252,6 +252,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
 
 
 _EVENING_FROM = 16
+"""Hour of the local day from which "boiling tonight" is now (our own)."""
 
 
 def _later_today(clause: Clause, notes: Notes) -> bool:

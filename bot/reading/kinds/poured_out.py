@@ -77,6 +77,7 @@ def find(clause: Clause, notes: Notes) -> None:
 
 
 MOST_BESIDE = 3
+"""Items of a clause that only tells how much (our own)."""
 
 
 def _what_was_it(notes: Notes, number: Item) -> None:

@@ -150,6 +150,7 @@ def besides(clause: Clause, notes: Notes) -> list[Item]:
 
 
 MOST_BESIDES = 2
+"""Items of a clause that only adds an amount (our own)."""
 
 
 def _all_full(clause: Clause, notes: Notes) -> None:

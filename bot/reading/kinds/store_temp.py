@@ -7,6 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.sugar import MOST_BRIX
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -24,7 +25,6 @@ COLDEST_F = 27.0
 WARMEST_F = 100.0
 """2 Brix sap freezes at 31.8 F (computed, trade figures): well below that it is ice, and well
 above 100 F it is no longer stored."""
-MOST_BRIX = 8.0
 NEVER = float("-inf")
 CELSIUS_BELOW = 27.0
 """A metric person's bare figure below this is in Celsius: sap is never kept at 27 F."""
