@@ -53,16 +53,17 @@ def test_the_migrated_postgresql_store_is_what_the_tables_say(postgres_url: str)
     store.close()
 
 
-@pytest.mark.parametrize("database", ["sqlite", "postgresql"])
-def test_an_old_store_is_brought_up_to_date_with_what_it_holds(
-    tmp_path: Path, request: pytest.FixtureRequest, database: str
-) -> None:
+@pytest.fixture(params=["sqlite", "postgresql"])
+def old_store_url(tmp_path: Path, request: pytest.FixtureRequest) -> str:
+    """Where a store of an earlier schema is to be laid: both databases, nothing in it yet."""
+    if request.param == "sqlite":
+        return f"sqlite:///{tmp_path / 'old.sqlite'}"
+    return str(request.getfixturevalue("empty_postgres_url"))
+
+
+def test_an_old_store_is_brought_up_to_date_with_what_it_holds(old_store_url: str) -> None:
     """From the first migration on: a person, their text and their STOP are there afterwards."""
-    if database == "sqlite":
-        url = f"sqlite:///{tmp_path / 'old.sqlite'}"
-    else:
-        url = request.getfixturevalue("empty_postgres_url")
-    engine = create_engine(url.replace("postgresql:", "postgresql+psycopg:"))
+    engine = create_engine(old_store_url.replace("postgresql:", "postgresql+psycopg:"))
     migrate(engine, "0001")
     with engine.begin() as connection:
         for sentence in (
@@ -70,11 +71,11 @@ def test_an_old_store_is_brought_up_to_date_with_what_it_holds(
             "INSERT INTO consent (person_id, said, how, at_utc)"
             " VALUES (1, 'stop', 'test: STOP', '2027-03-01 12:00:00+00')",
         ):
-            if database == "sqlite":
+            if engine.dialect.name == "sqlite":
                 sentence = sentence.replace("+00", ".000000")
             connection.execute(text(sentence))
     engine.dispose()
-    ledger = Ledger.open(url)
+    ledger = Ledger.open(old_store_url)
     with ledger.reading() as book:
         (word,) = book.consents.of_person(1)
         assert (word.said, word.how, word.address) == ("stop", "test: STOP", None)
@@ -83,16 +84,9 @@ def test_an_old_store_is_brought_up_to_date_with_what_it_holds(
     ledger.close()
 
 
-@pytest.mark.parametrize("database", ["sqlite", "postgresql"])
-def test_a_store_that_kept_no_days_keeps_them_from_now_on(
-    tmp_path: Path, request: pytest.FixtureRequest, database: str
-) -> None:
+def test_a_store_that_kept_no_days_keeps_them_from_now_on(old_store_url: str) -> None:
     """From the schema before: its forecast is there afterwards."""
-    if database == "sqlite":
-        url = f"sqlite:///{tmp_path / 'old.sqlite'}"
-    else:
-        url = request.getfixturevalue("empty_postgres_url")
-    engine = create_engine(url.replace("postgresql:", "postgresql+psycopg:"))
+    engine = create_engine(old_store_url.replace("postgresql:", "postgresql+psycopg:"))
     migrate(engine, "0004")
     assert "weather_day" not in inspect(engine).get_table_names()
     with engine.begin() as connection:
@@ -103,7 +97,7 @@ def test_a_store_that_kept_no_days_keeps_them_from_now_on(
             )
         )
     engine.dispose()
-    ledger = Ledger.open(url)
+    ledger = Ledger.open(old_store_url)
     with ledger.writing() as book:
         assert book.forecasts.told("nws", "INV/1,2") == "invented"
         book.forecasts.keep_days("nws INV/1,2", [(date(2027, 3, 1), 0.4, 24.0, 44.0)])
