@@ -611,6 +611,7 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
                 continue
         clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
     _day_said_last(found)
+    _name_said_last(found)
 
 
 _PLACES = frozenset(
@@ -652,3 +653,25 @@ def _day_said_last(found: Sequence[Clause]) -> None:
         )
         if not own_fact:
             before.on, before.ahead = clause.on, clause.ahead
+
+
+_BESIDE_A_NAME = frozenset("all both from in at the off on of".split())
+
+
+def _name_said_last(found: Sequence[Clause]) -> None:
+    """`10 gal this morning and 7 more after lunch, ridge`; `8 gal. Tree 7.`: a lot or tree that
+    stands alone at the end is that of what was said before it, where no other is named there."""
+    sentences = [list(each) for _, each in itertools.groupby(found, lambda c: c.sentence)]
+    if len(sentences) > 1 and len(sentences[-1]) == 1:
+        sentences[-2:] = [sentences[-2] + sentences[-1]]
+    for *before, last in sentences:
+        said = [item for item in last.items if item.sort != "sign"]
+        alone = [item for item in said if item.text not in _BESIDE_A_NAME]
+        if not before or len(alone) != 1 or alone[0].sort not in ("lot", "tree"):
+            continue
+        if any(item.sort in ("lot", "tree", "trees") for each in before for item in each.items):
+            continue
+        if not any(map(_from_elsewhere, before)):
+            for each in before:
+                each.lot = alone[0].text if alone[0].sort == "lot" else each.lot
+                each.tree = alone[0].text if alone[0].sort == "tree" else each.tree

@@ -19,7 +19,10 @@ _OF_SYRUP = frozenset(("syrup",))
 
 def _of(clause: Clause, item: Item) -> str:
     """The thing that the amount is said to be of: `12 gal of sap`, `3 pints syrup`."""
-    for each in clause.following(item, 3):
+    behind = clause.following(item, 3)
+    if behind and behind[0].text == "the":
+        return ""  # "dumped 2 gal the dog got into"
+    for each in behind:
         if "SAP" in each.tags:
             return "sap"
         if "SYRUP" in each.tags:

@@ -46,6 +46,10 @@ CUES = {
         "zip_today zilch_today no_sap_yet "
     ),
     "FULL": "full brimming overflowing to_the_top topped_off brim_full to_the_brim",
+    "STILLOUT": (
+        "hanging still_in_the_buckets still_in_the_pails still_in_buckets still_in_pails "
+        "still_hanging still_out still_out_there to_be_gathered to_be_collected "
+    ),
 }
 
 MOST_GALLONS_A_DAY = 300 * SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
@@ -96,7 +100,7 @@ def find(clause: Clause, notes: Notes) -> None:
     gathered += besides(clause, notes)
     if gathered and _puzzling(clause, notes):
         return None
-    if gathered and _each_tap(clause, notes, gathered[0]):
+    if gathered and (_each_tap(clause, notes, gathered[0]) or _each_lot(clause, notes)):
         return None
     if gathered and any(
         each.sort == "trees"
@@ -190,7 +194,7 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
         each.text == "at" for item in clause.free("volume") for each in clause.preceding(item, 1)
     )
     told = clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None
-    if stands:
+    if stands or _still_out(clause, notes):
         _is_it_sap(clause, notes)
         return True
     tested = any(
@@ -220,6 +224,46 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
         return False
     _is_it_sap(clause, notes)
     return True
+
+
+def _still_out(clause: Clause, notes: Notes) -> bool:
+    """`20 gal hanging on the ridge`, `20 gal in the pails, will get it tomorrow`: nobody has
+    gathered that yet."""
+    if clause.has("STILLOUT") or "waiting" in clause.words():
+        return not clause.gathers()
+    if any(_has_still_to_be_gathered(clause, item) for item in clause.free("volume")):
+        return True
+    return not clause.has("GATHER") and any(
+        other.sentence == clause.sentence
+        and (other.plan or {"after", "later"} & set(other.words()))
+        and _gathers_it(other)
+        for other in notes.clauses
+    )
+
+
+_TO_GET = frozenset(("gather", "collect", "get", "haul", "gathering"))
+
+
+def _has_still_to_be_gathered(clause: Clause, item: Item) -> bool:
+    """`20 gal still to collect`; but not `12 gal to get us started`."""
+    behind = [each.text for each in clause.following(item, 4) if each.text not in _STILL]
+    ends = behind[2:] == [] or behind[2] in _THAT_SAP
+    return len(behind) > 1 and behind[0] == "to" and behind[1] in _TO_GET and ends
+
+
+_STILL = frozenset("still more left yet".split())
+
+
+def _gathers_it(clause: Clause) -> bool:
+    """`will get it tomorrow`, `gathering after work`; but not `will get the rest`."""
+    deed = clause.first("GATHER")
+    behind = [] if deed is None else [each.text for each in clause.following(deed, 1)]
+    gathers = deed is not None and deed.text in _TO_GET | {"pick up"}
+    amounts = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
+    return gathers and not amounts and (not behind or behind[0] in _THAT_SAP)
+
+
+_THAT_SAP = frozenset("it them that em after later tomorrow tonight".split())
 
 
 _PREPOSITIONS = frozenset(
@@ -255,6 +299,25 @@ def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:
     item.used = True
     notes.ask(f"{item.text} from each tap: how many gal in all?", fill="{} gal of sap")
     return True
+
+
+def _each_lot(clause: Clause, notes: Notes) -> bool:
+    """`5 gal from each lot`, `4 gal from both lots`, `3 gal from every tree`."""
+    each_of = any(
+        noun.text in _EACH_OF and before and before[0].text in _EACH_ONE
+        for noun in clause.items
+        for before in [clause.preceding(noun, 1)]
+    )
+    if not each_of:
+        return False
+    item = clause.free("volume")[0]
+    item.used = True
+    notes.ask(f"{item.text} from each: how many gal in all?", fill="{} gal of sap")
+    return True
+
+
+_EACH_OF = frozenset("lot lots tree trees bush stand spot place side maple".split())
+_EACH_ONE = frozenset(("each", "every", "both", "each of the", "all the"))
 
 
 def _from_several(clause: Clause, notes: Notes, item: Item) -> None:
@@ -386,16 +449,17 @@ def _counted(clause: Clause, notes: Notes) -> float | None:
 
 
 def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item) -> bool:
-    """`tree 1 and tree 2 gave 2 gal each`: one reading a tree. Says whether it could be told."""
-    trees: list[str] = []
-    for other in notes.clauses:
-        if other.sentence == clause.sentence:
-            trees += [each.text for each in other.items if each.sort == "tree"]
-    if len(trees) < 2:
-        return False
-    for tree in trees:
-        notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree), item.start)
-    return True
+    """`tree 1 and tree 2 gave 2 gal each`, `3 gal each from ridge and brook`: one reading for
+    each. Says whether it could be told."""
+    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    for sort in ("tree", "lot"):
+        names = [each.text for other in here for each in other.items if each.sort == sort]
+        if len(names) > 1:
+            for name in names:
+                told = {sort: name}
+                notes.add(Sap(gallons=gallons, on=notes.day(clause), **told), item.start)
+            return True
+    return False
 
 
 def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None:

@@ -122,8 +122,9 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
             continue
         on_the = [each.text for each in clause.following(item, 2)] == ["on", "the"]
         decimal_sugar = "." in item.text and LEAST_BRIX < item.value <= MOST_BRIX
-        if on_the and decimal_sugar and not before and notes.last(Sap) is not None:
-            out.append(item)  # "24 gal, 1.9 on the stick"
+        told = decimal_sugar or (clause.has("SUGAR") and LEAST_BRIX < item.value <= MOST_BRIX)
+        if on_the and told and not before and notes.last(Sap) is not None:
+            out.append(item)  # "24 gal, 1.9 on the stick", "24 gal, 2 on the hydrometer"
             continue
         of_both = bool(after) and "BOTH" in after[0].tags and "." in item.text
         if of_both or _of_sap(clause, item) or _one_more_test(clause, notes, item):
@@ -140,11 +141,21 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
         near = before[0].text if before else ""
         follows_amount = _follows_amount(clause, notes, item)
         decimal = item.value != int(item.value) or item.text.count(".") > 0
-        if follows_amount and (
-            near in ("at", "@", "=") or decimal or (not before and item.value <= _MOST_UNSAID)
-        ):
+        whole = not before and item.value <= _MOST_UNSAID and _ends_there(clause, item)
+        if follows_amount and (near in ("at", "@", "=") or decimal or whole):
             out.append(item)
     return out[:1]
+
+
+def _ends_there(clause: Clause, item: Item) -> bool:
+    """`12 gal, 2`; but not `12 gal, 5 still hanging`, which counts something else."""
+    behind = [each for each in clause.items if each.start > item.start]
+    return clause.has("SUGAR") or all(
+        each.sort in ("date", "sign") or each.text in _SAYS_NO_MORE for each in behind
+    )
+
+
+_SAYS_NO_MORE = frozenset("even flat exactly again".split())
 
 
 def _of_sap(clause: Clause, item: Item) -> bool:

@@ -1,0 +1,93 @@
+"""A part of an amount: `28 of the 30 gal`, `half the 30 gal`, `28 gal of the 30`.
+
+What was done, was done to the part; the whole was told before.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.reading.items import Item
+
+_WHOSE = frozenset("the my our those these that".split())
+_VESSELS = ("BUCKET", "JARN", "STORE")
+
+
+def of_a_whole(found: Sequence[Item]) -> list[Item]:
+    """The items, with each part of an amount and its whole as one volume: that of the part."""
+    out: list[Item] = []
+    i = 0
+    while i < len(found):
+        joined = _part_first(found, i) or _whole_behind(found, i)
+        item, length = joined if joined is not None else (found[i], 1)
+        out.append(item)
+        i += length
+    return out
+
+
+def _part_first(found: Sequence[Item], i: int) -> tuple[Item, int] | None:
+    """`28 of the 30 gal`; of `3 of the 5 gal pails` only those are an amount that were full."""
+    at = _behind_of(found, i)
+    if at is None or at >= len(found):
+        return None
+    part, whole = found[i], found[at]
+    if not _is_plain(part, "number") or not _is_plain(whole, "volume") or whole.article:
+        return None
+    noun = found[at + 1] if at + 1 < len(found) else None
+    if noun is not None and not noun.tags.isdisjoint(_VESSELS):
+        return _filled(found, part, whole, at, i)
+    value = part.value * whole.value if part.part and part.value < 1 else part.value
+    if value > whole.value:
+        return None
+    return _amount(value, part, whole), at + 1 - i
+
+
+def _filled(
+    found: Sequence[Item], part: Item, whole: Item, at: int, i: int
+) -> tuple[Item, int] | None:
+    """`2 of the 5 gal pails were full`: ten gallons."""
+    full = any("FULL" in each.tags or each.text == "filled" for each in found[max(i - 3, 0) :])
+    if not full or "BUCKET" not in found[at + 1].tags or part.value % 1:
+        return None
+    return _amount(part.value * whole.value, part, whole), at + 2 - i
+
+
+def _amount(value: float, part: Item, whole: Item) -> Item:
+    unit = whole.text.split()[-1]
+    return replace(whole, value=value, text=f"{value:g} {unit}", start=part.start)
+
+
+def _whole_behind(found: Sequence[Item], i: int) -> tuple[Item, int] | None:
+    """`28 gal of the 30`."""
+    at = _behind_of(found, i)
+    if at is None or at >= len(found):
+        return None
+    part, whole = found[i], found[at]
+    ends = at + 1 == len(found) or found[at + 1].sort in ("sign", "date")
+    if not ends or not _is_plain(part, "volume") or not _is_plain(whole, "number"):
+        return None
+    if found[at - 1].text == "of" or whole.part or whole.value < part.value:
+        return None
+    return replace(part, end=whole.end), at + 1 - i
+
+
+def _behind_of(found: Sequence[Item], i: int) -> int | None:
+    """Where the amount behind "of the" would stand, None where no such words follow. A share of
+    something (`half the 30 gal`) holds its "of" already."""
+    at = i + 1
+    said_of = at < len(found) and found[at].text == "of"
+    at += said_of
+    whose = at < len(found) and found[at].text in _WHOSE
+    if not said_of and not (whose and found[i].part):
+        return None
+    return at + whose
+
+
+def _is_plain(item: Item, sort: str) -> bool:
+    return (
+        item.sort == sort
+        and not (item.article and not item.part)
+        and not (item.vague or item.negative or item.parts)
+        and item.low is None
+    )
