@@ -5,6 +5,7 @@ from __future__ import annotations
 from bot.answers import totals
 from bot.answers.answer import Answer, asking
 from bot.answers.asked import Asked
+from bot.answers.period import period_of
 from bot.reckoning.bottling import cost_of, worth_dollars
 from bot.wording import costs as wording
 
@@ -20,6 +21,10 @@ def answer(asked: Asked) -> Answer:
     """What the syrup is worth where that is asked or a price told; else what was spent."""
     if asked.mentioned.price is not None or (asked.says(*_WORTH) and not asked.says("spent")):
         return _worth(asked)
+    period = period_of(asked)
+    if period is not None and asked.says(*_MONEY):
+        spent = totals.part_of(asked, period).cost_dollars
+        return Answer(wording.spent_in(period.name, spent))
     costs = asked.book.sums.costs(asked.sugarbush_id, asked.season)
     if not costs and not asked.says(*_MONEY):
         return totals.answer(asked)

@@ -38,7 +38,7 @@ def answer(asked: Asked) -> Answer:
     sizes = _sizes(asked)
     if sizes:
         return _for_sizes(asked, sizes)
-    if _HAVE.search(asked.plain) or _ARE_IN.search(asked.plain):
+    if any(said.search(asked.plain) for said in (_HAVE, _ARE_IN)) or _on_a_lot(asked):
         return totals.answer(asked)
     named = _OF_TAPS.search(asked.plain)
     if named is not None and 0 < int(named[1]) <= figures.TAPS_MOST:
@@ -49,6 +49,12 @@ def answer(asked: Asked) -> Answer:
     if asked.known.taps is not None and asked.known.taps.count:
         return Answer(_needs(asked, asked.known.taps.count))
     return Answer(wording.NO_TREES_METRIC if asked.style.is_metric else wording.NO_TREES)
+
+
+def _on_a_lot(asked: Asked) -> bool:
+    """`how many taps on the ridge`: those that hang there."""
+    lots = totals.lots_named(asked)
+    return bool(lots) and not asked.says("need", "should", "could", "can", "more", "room")
 
 
 def _sizes(asked: Asked) -> list[tuple[int, float]]:

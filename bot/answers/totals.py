@@ -7,70 +7,74 @@ from datetime import date, timedelta
 from bot.answers import storage
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
-from bot.clock import season_of
-from bot.standing import boil_sums
+from bot.answers.period import Period, period_of
+from bot.standing import Boil, boil_sums
+from bot.tally import Tally
 from bot.wording import totals as wording
-from bot.wording.days import day
 
 
 def answer(asked: Asked) -> Answer:
     """The amount that the words ask for; without any, the season's sap and syrup."""
-    one = _one_amount(asked)
+    if asked.says("last") and asked.says("season", "year", "spring"):
+        return Answer(wording.last_season(asked.tally_of(asked.season - 1), asked.style))
+    period = period_of(asked)
+    one = _one_amount(asked, period)
     if one is not None:
         return Answer(one)
-    part = _part(asked)
-    if part is not None:
-        return Answer(part)
+    if period is not None:
+        return Answer(wording.days(period.name, part_of(asked, period), asked.style))
     of = wording.syrup if asked.says("syrup") else wording.season
     return Answer(of(asked.tally, asked.style), table=lambda: _by_week(asked))
 
 
-def _one_amount(asked: Asked) -> str | None:
+def part_of(asked: Asked, period: Period) -> Tally:
+    """Some days in numbers."""
+    return asked.part(period.season, period.first, period.last)
+
+
+def _one_amount(asked: Asked, period: Period | None) -> str | None:
     """Anything but the sap and the syrup of all of the sugarbush."""
     style = asked.style
-    named = _named(asked)
-    if named is not None:
-        return named
+    lots = lots_named(asked)
     if asked.says("taps", "spiles", "tapped", "spouts"):
         by_lot = None if asked.known.taps is None else dict(asked.known.taps.by_lot)
-        return wording.taps(by_lot)
+        return wording.taps_of(lots, by_lot or {}) if lots else wording.taps(by_lot)
+    if lots:
+        return " ".join(_of_lot(asked, lot, period) for lot in lots)
+    name = None if period is None else period.name
+    tally = asked.tally if period is None else part_of(asked, period)
     if asked.says("brix", "sugar", "sweetness", "sweet"):
-        return wording.mean_brix(asked.tally, style)
+        return wording.mean_brix(tally, style, name)
     if asked.says("waiting", "waits", "left", "remaining", "hand", "unboiled"):
         return storage.answer(asked).text
     in_jars = asked.says("pints", "quarts") and asked.tally.jars_gallons > 0
     if in_jars or asked.says("jars", "jar", "bottled", "bottles", "canned"):
-        return wording.jars(asked.tally, style)
-    if asked.says("dumped", "poured", "spilled", "lost", "wasted", "thrown"):
-        return wording.poured_out(asked.tally, style)
+        return wording.jars(tally, style, name)
+    if asked.says(*_POURED):
+        return wording.poured_out(tally, style, name)
     if asked.says("hours", "boiled", "boiling"):
-        sums = boil_sums(asked.boils)
-        return wording.boiled(sums.boils, sums.hours, sums.gallons, style)
+        sums = boil_sums(_boils(asked, period))
+        return wording.boiled(sums.boils, sums.hours, sums.gallons, style, name)
     if asked.says("wood", "cord", "cords", "propane", "fuel"):
-        return wording.burned(asked.tally, style)
+        return wording.burned(tally, style, name)
     return None
 
 
-def _part(asked: Asked) -> str | None:
-    """Today, yesterday, the week, or last season."""
-    if asked.says("last") and asked.says("season", "year", "spring"):
-        return wording.last_season(asked.tally_of(asked.season - 1), asked.style)
-    if asked.says("week"):
-        days = 14 if asked.says("last") else 7
-        first = asked.today - timedelta(days=days - 1)
-        last = asked.today - timedelta(days=days - 7)
-        name = "The week before" if asked.says("last") else "Last 7 days"
-        return wording.days(name, asked.part(asked.season, first, last), asked.style)
-    if asked.says("yesterday"):
-        on = asked.today - timedelta(days=1)
-        return wording.days("Yesterday", asked.part(asked.season, on, on), asked.style)
-    if asked.says("today"):
-        tally = asked.part(asked.season, asked.today, asked.today)
-        return wording.days("Today", tally, asked.style)
-    if len(asked.days_named) == 1:
-        on = asked.days_named[0]
-        return wording.days(day(on, asked.today), asked.part(season_of(on), on, on), asked.style)
-    return None
+_POURED = (
+    *("dump", "dumped", "pour", "poured", "spill", "spilled", "lose", "lost"),
+    *("waste", "wasted", "throw", "threw", "thrown"),
+)
+
+
+def _boils(asked: Asked, period: Period | None) -> list[Boil]:
+    """The boils of the season, or those that ended within the days asked about."""
+    if period is None:
+        return asked.boils
+    return [
+        boil
+        for boil in asked.boils
+        if boil.ended_at is not None and period.first <= boil.ended_at.date() <= period.last
+    ]
 
 
 def closing(asked: Asked) -> Answer:
@@ -95,13 +99,16 @@ def _by_week(asked: Asked) -> str:
     return wording.by_week(list(weeks.values()), asked.style)
 
 
-def _named(asked: Asked) -> str | None:
+def lots_named(asked: Asked) -> list[str]:
     """The lots whose names are in the question."""
     spoken = f" {asked.text.casefold()} ".replace("?", " ").replace(",", " ")
-    said = []
-    for lot in asked.known.lots:
-        if f" {lot.casefold()} " in spoken:
-            sums = asked.book.sums.season(asked.sugarbush_id, asked.season, lot=lot)
-            gallons = sum(one.gallons or 0.0 for one in sums if one.kind == "sap")
-            said.append(wording.one_place(lot, gallons, asked.style))
-    return " ".join(said) or None
+    return [lot for lot in asked.known.lots if f" {lot.casefold()} " in spoken]
+
+
+def _of_lot(asked: Asked, lot: str, period: Period | None) -> str:
+    """The sap of one lot, of all the season or of the days asked about."""
+    season = asked.season if period is None else period.season
+    first, last = (None, None) if period is None else (period.first, period.last)
+    sums = asked.book.sums.season(asked.sugarbush_id, season, first=first, last=last, lot=lot)
+    gallons = sum(one.gallons or 0.0 for one in sums if one.kind == "sap")
+    return wording.one_place(lot, gallons, asked.style, None if period is None else period.name)

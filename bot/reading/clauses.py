@@ -118,9 +118,14 @@ class Clause:
         return next(n for n, each in enumerate(self.items) if each is item)
 
     def spoken(self) -> str:
-        """The whole clause as it was said, its trees with the word "tree"."""
+        """The whole clause as it was said, its trees and lots named as such."""
         return " ".join(
-            f"tree {item.text}" if item.sort == "tree" else item.text for item in self.items
+            f"tree {item.text}"
+            if item.sort == "tree"
+            else f"{item.text} lot"
+            if item.sort == "lot" and not item.text.endswith("lot")
+            else item.text
+            for item in self.items
         )
 
     def words(self) -> list[str]:

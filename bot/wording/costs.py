@@ -35,6 +35,11 @@ def spent(
     return said if each is None else f"{said} {_cost_said(tally, each, style)}"
 
 
+def spent_in(when: str, dollars: float) -> str:
+    """What was spent in the days called `when`."""
+    return f"{when}: {amounts.dollars(dollars) if dollars else 'nothing'} spent."
+
+
 def by_item(tally: Tally, items: Sequence[tuple[str, float]]) -> str:
     """A table of all items, the dearest first, and their sum; "" for one item or none."""
     if len(items) < 2:

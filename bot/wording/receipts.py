@@ -148,7 +148,9 @@ def _jars(entry: Entry, style: Style) -> str:
         else f"{jar['count']} x {amounts.jar_size(jar['gallons_each'], style)}"
         for jar in entry.detail.get("jars", ())
     ]
-    return f"{', '.join(named)} bottled ({amounts.in_pints(entry.gallons or 0.0, style)})"
+    in_all = amounts.in_pints(entry.gallons or 0.0, style)
+    said = f"{', '.join(named)} bottled"
+    return said if named == [in_all] else f"{said} ({in_all})"
 
 
 def _taps_set(entry: Entry, style: Style) -> str:

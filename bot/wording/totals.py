@@ -128,9 +128,18 @@ def last_season(tally: Tally, style: Style) -> str:
     return said + "."
 
 
-def one_place(name: str, gallons: float, style: Style) -> str:
-    """One lot's sap this season."""
-    return sentence(f"{plain(name)}: {amounts.volume(gallons, style)} of sap this season")
+def one_place(name: str, gallons: float, style: Style, when: str | None = None) -> str:
+    """One lot's sap this season, or of the days called `when`."""
+    sap = f"{amounts.volume(gallons, style)} of sap"
+    if when is None:
+        return sentence(f"{plain(name)}: {sap} this season")
+    return sentence(f"{plain(name)}, {_within(when)}: {sap}")
+
+
+def _within(when: str) -> str:
+    """The name of some days within a sentence: "yesterday", but "March" and "Mon"."""
+    spoken = when.startswith(("Today", "Yesterday", "Last", "The", "Since"))
+    return when[0].lower() + when[1:] if spoken else when
 
 
 def taps(by_lot: Mapping[str | None, int] | None) -> str:
@@ -147,53 +156,71 @@ def taps(by_lot: Mapping[str | None, int] | None) -> str:
     return f"{said}: {', '.join(parts)}."
 
 
-def mean_brix(tally: Tally, style: Style) -> str:
-    """The season's mean sugar, weighted by its sugar."""
+def taps_of(lots: Sequence[str], by_lot: Mapping[str | None, int]) -> str:
+    """Taps that hang in some lots."""
+    said = [f"{plain(lot)}: {amounts.plural(by_lot.get(lot, 0), 'tap')} in" for lot in lots]
+    return sentence("; ".join(said))
+
+
+def mean_brix(tally: Tally, style: Style, when: str | None = None) -> str:
+    """The mean sugar of the season, or of the days called `when`, weighted by its sugar."""
     if tally.sap_brix_mean is None:
+        if when is not None:
+            return f"{when}: no sugar test in the tally."
         return "No sugar test in the tally yet. Text it like: 12 gal at 2.2."
     mean = amounts.number(tally.sap_brix_mean, 2)
-    return f"Season mean {mean} Brix over {amounts.volume(tally.sap_gallons, style)}."
+    name = "Season" if when is None else f"{when}:"
+    return f"{name} mean {mean} Brix over {amounts.volume(tally.sap_gallons, style)}."
 
 
-def jars(tally: Tally, style: Style) -> str:
-    """What is in jars."""
+def jars(tally: Tally, style: Style, when: str | None = None) -> str:
+    """What was bottled in the season, or in the days called `when`."""
     if not tally.jars_gallons:
+        if when is not None:
+            return f"{when}: nothing bottled in the tally."
         return "Nothing bottled in the tally yet. Text it like: bottled 6 pints."
-    said = f"In jars this season {amounts.volume(tally.jars_gallons, style)}"
-    if not style.is_metric:
-        said += f" ({amounts.pints(tally.jars_gallons)})"
+    said = amounts.volume(tally.jars_gallons, style)
+    in_pints = amounts.pints(tally.jars_gallons)
+    if not style.is_metric and said != in_pints:
+        said += f" ({in_pints})"
+    if when is not None:
+        return f"{when}: {said} in jars."
     if tally.syrup_records:
         said += f" of {amounts.syrup(tally.syrup_gallons, style)} drawn"
-    return said + "."
+    return f"In jars this season {said}."
 
 
-def poured_out(tally: Tally, style: Style) -> str:
-    """What was poured out."""
+def poured_out(tally: Tally, style: Style, when: str | None = None) -> str:
+    """What was poured out in the season, or in the days called `when`."""
+    said = amounts.volume(tally.poured_out_gallons, style)
+    if when is not None:
+        return f"{when}: {said if tally.poured_out_gallons else 'nothing'} poured out."
     if not tally.poured_out_gallons:
         return "Nothing poured out in the tally this season."
-    return (
-        f"Poured out {amounts.volume(tally.poured_out_gallons, style)} of"
-        f" {amounts.volume(tally.sap_gallons, style)} this season."
-    )
+    return f"Poured out {said} of {amounts.volume(tally.sap_gallons, style)} this season."
 
 
-def boiled(boils: int, hours: float, gallons: float, style: Style) -> str:
+def boiled(boils: int, hours: float, gallons: float, style: Style, when: str | None = None) -> str:
     """Hours of boiling, and the sap that went in where it was told."""
     if not boils:
+        if when is not None:
+            return f"{when}: no boil in the tally."
         return "No boil in the tally yet this season. Text it like: lit the fire."
-    said = f"Boiled {amounts.hours(hours)} in {amounts.plural(boils, 'boil')}"
+    said = f"{amounts.hours(hours)} in {amounts.plural(boils, 'boil')}"
     if gallons:
         said += f", {amounts.volume(gallons, style)} of sap"
-    return said + " this season."
+    return f"Boiled {said} this season." if when is None else f"{when}: boiled {said}."
 
 
-def burned(tally: Tally, style: Style) -> str:
-    """Fuel burned."""
+def burned(tally: Tally, style: Style, when: str | None = None) -> str:
+    """Fuel burned in the season, or in the days called `when`."""
     told = []
     if tally.cords:
         told.append(amounts.cords(tally.cords))
     if tally.propane_lb:
         told.append(amounts.propane(tally.propane_lb, style))
+    if when is not None:
+        return f"{when}: {' and '.join(told) or 'no fuel'} burned."
     if not told:
         return "No fuel in the tally yet. Text it like: burned a quarter cord."
     return f"Burned this season: {' and '.join(told)}."

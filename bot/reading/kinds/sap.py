@@ -456,8 +456,9 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
         names = [each.text for other in here for each in other.items if each.sort == sort]
         if len(names) > 1:
             for name in names:
-                told = {sort: name}
-                notes.add(Sap(gallons=gallons, on=notes.day(clause), **told), item.start)
+                tree, lot = (name, None) if sort == "tree" else (None, name)
+                one = Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=lot)
+                notes.add(one, item.start)
             return True
     return False
 

@@ -1,0 +1,96 @@
+"""The part of a season that a question asks about: a day, some days, a month."""
+
+from __future__ import annotations
+
+import calendar
+import re
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from bot.answers.asked import Asked
+from bot.clock import season_of
+from bot.wording.days import day
+
+_DAYS_BACK = re.compile(
+    r"\b(?:last|past) (?P<days>\d{1,2}|two|three|four|five|six|seven|ten) days\b"
+)
+_SPOKEN = {"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "ten": 10}
+_MONTHS = {
+    name.casefold(): number
+    for names in (calendar.month_name, calendar.month_abbr)
+    for number, name in enumerate(names)
+    if name
+} | {"sept": 9}
+# "may" and "mar" are months only behind a word that says so.
+_MONTH = re.compile(
+    rf"\b(?:in|for|during|of|since|through) (?P<named>{'|'.join(_MONTHS)})\b"
+    r"|\b(?P<bare>january|february|march|april|november|december)\b"
+)
+_LAST_MONTH = re.compile(r"\blast month\b")
+_THIS_MONTH = re.compile(r"\bthis month\b")
+
+
+@dataclass(frozen=True, slots=True)
+class Period:
+    """Days of one season, local, both included, and what to call them: "Yesterday"."""
+
+    name: str
+    season: int
+    first: date
+    last: date
+
+
+def period_of(asked: Asked) -> Period | None:
+    """The days that the words ask about, None for the whole season."""
+    today = asked.today
+    back = _DAYS_BACK.search(asked.plain)
+    if back is not None:
+        days = _SPOKEN.get(back["days"]) or int(back["days"])
+        return _days(f"Last {days} days", today - timedelta(days=max(days, 1) - 1), today)
+    if asked.says("week"):
+        last_one = asked.says("last")
+        last = today - timedelta(days=7 if last_one else 0)
+        return _days(
+            "The week before" if last_one else "Last 7 days", last - timedelta(days=6), last
+        )
+    if asked.says("yesterday"):
+        on = today - timedelta(days=1)
+        return _days("Yesterday", on, on)
+    if asked.says("today"):
+        return _days("Today", today, today)
+    if len(asked.days_named) == 1:
+        on = asked.days_named[0]
+        name = day(on, today)
+        since = asked.says("since") and on <= today
+        return _days(f"Since {name}", on, today) if since else _days(name, on, on)
+    return _month(asked)
+
+
+def _month(asked: Asked) -> Period | None:
+    """`in february`, `this month`: of the season of the question."""
+    today = asked.today
+    named = _MONTH.search(asked.plain)
+    if named is not None:
+        month = _MONTHS[named["named"] or named["bare"]]
+        year = asked.season if month <= _LAST_OF_A_SEASON else asked.season - 1
+    elif _THIS_MONTH.search(asked.plain):
+        year, month = today.year, today.month
+    elif _LAST_MONTH.search(asked.plain):
+        before = today.replace(day=1) - timedelta(days=1)
+        year, month = before.year, before.month
+    else:
+        return None
+    first = date(year, month, 1)
+    last = date(year, month, calendar.monthrange(year, month)[1])
+    name = calendar.month_name[month]
+    if asked.says("since") and first <= today:
+        return _days(f"Since {name}", first, today)
+    return _days(name, first, last)
+
+
+_LAST_OF_A_SEASON = 6
+"""June: a season runs from July to June and is named by the spring's year."""
+
+
+def _days(name: str, first: date, last: date) -> Period:
+    return Period(name, season_of(last), first, last)
