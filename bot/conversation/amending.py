@@ -61,6 +61,8 @@ _BARE: Mapping[str, Mapping[str, tuple[float, float]]] = {
 }
 # Figures nearer than this, by ratio, are one figure.
 _SAME = 1e-6
+# Fewer gallons than this are not boiled (our own).
+_LEAST_BOILED = 1.0
 _WHOLE_COUNTS = frozenset({"count", "taps"})
 
 
@@ -79,13 +81,16 @@ def amend(turn: Turn, reading: Amend) -> None:
     if _tells_a_tree(reading):
         _tree_anew(turn, reading)
         return
-    lately = _lately(turn)
-    if not lately:
+    told = lately(turn)
+    if not told:
         _nothing_to_change(turn, reading)
         return
-    texts = _meant(turn, lately, reading)
+    texts = _meant(turn, told, reading)
     if not texts:
-        _does_not_fit(turn, lately[0])
+        _does_not_fit(turn, told[0])
+        return
+    if not turn.is_settled and reading.was is None and _is_long_ago(turn, told[0]):
+        _ask_if_that_one(turn, told[0])
         return
     changes = _changes(reading)
     if set(changes) == {"on"}:
@@ -107,7 +112,7 @@ def amend(turn: Turn, reading: Amend) -> None:
 
 def amend_chosen(turn: Turn, which: WhichRecord, record_id: int) -> bool:
     """The answer to "which one?". Says whether that record still stands."""
-    for text in _lately(turn):
+    for text in lately(turn):
         for kept in text:
             if kept.id == record_id:
                 reading = _reading_of(which.amend)
@@ -123,7 +128,7 @@ def amend_chosen(turn: Turn, which: WhichRecord, record_id: int) -> bool:
     return False
 
 
-def _lately(turn: Turn) -> list[list[Kept]]:
+def lately(turn: Turn) -> list[list[Kept]]:
     """What counts of this person's last texts, if they are recent by the wall clock's day."""
     texts = turn.book.records.last_texts(
         turn.who.sugarbush_id, turn.who.person_id, _TEXTS_BACK, skip_kinds=("helper", "place")
@@ -133,6 +138,21 @@ def _lately(turn: Turn) -> list[list[Kept]]:
     times = turn.book.inbox.times([text[0].text_id for text in texts])
     recent = [text for text in texts[1:] if turn.now_utc - times[text[0].text_id] <= _LATELY]
     return [texts[0], *recent]
+
+
+def _is_long_ago(turn: Turn, text: Sequence[Kept]) -> bool:
+    """Whether a text came so long before this one that a correction is hardly about it."""
+    text_id = text[0].text_id
+    return turn.now_utc - turn.book.inbox.times([text_id])[text_id] > _LATELY
+
+
+def _ask_if_that_one(turn: Turn, text: Sequence[Kept]) -> None:
+    receipt = "; ".join(receipts.line(kept.entry, turn.style) for kept in text[:2])
+    question = questions.change_that(receipt)
+    turn.ask(question, Doubt(question, (Choice(_AGREES, turn.words),)))
+
+
+_AGREES = ("ok", "y", "yes", "yep", "yeah", "change it", "change", "that one", "right")
 
 
 def _is_bare(reading: Amend, changes: Mapping[str, Any]) -> bool:
@@ -175,6 +195,8 @@ def _meant(turn: Turn, texts: list[list[Kept]], reading: Amend) -> list[list[Kep
 def _is_named(turn: Turn, entry: Entry, reading: Amend) -> bool:
     if reading.about is not None and entry.kind not in (reading.about, _LIKE.get(reading.about)):
         return False
+    if reading.thing is not None and not went_on(entry, reading.thing):
+        return False
     if reading.value is not None:
         for told, has in ((reading.tree, entry.tree), (reading.lot, entry.lot)):
             if told is not None and (has is None or has.casefold() != told.casefold()):
@@ -182,8 +204,9 @@ def _is_named(turn: Turn, entry: Entry, reading: Amend) -> bool:
     if reading.was is None:
         return True
     field, figure = reading.was
-    if field == "gallons":
-        return entry.gallons is not None and _is_near(entry.gallons, figure)
+    if field != "value":
+        old = getattr(entry, field)
+        return old is not None and _is_near(old, figure)
     if entry.kind == "jars":
         return any(jar["count"] == figure for jar in entry.detail.get("jars", ()))
     return any(
@@ -191,6 +214,15 @@ def _is_named(turn: Turn, entry: Entry, reading: Amend) -> bool:
         for name in _BARE.get(entry.kind, ())
         for old in [_old_value(entry, name)]
     )
+
+
+def went_on(entry: Entry, thing: str) -> bool:
+    """Whether the money of a cost went on what is named; nobody knows where none was told."""
+    item = entry.detail.get("item")
+    if item is None:
+        return True
+    told, named = ({word.rstrip("s") for word in name.casefold().split()} for name in (item, thing))
+    return bool(told & named)
 
 
 def _is_near(old: float, figure: float) -> bool:
@@ -205,7 +237,7 @@ _LIKE = {"sap": "sugar"}
 
 def _changes(reading: Amend) -> dict[str, Any]:
     told = reading.as_dict()
-    for name in ("kind", "value", "pieces", "was", "about"):
+    for name in ("kind", "value", "pieces", "was", "about", "thing"):
         told.pop(name, None)
     return told
 
@@ -265,6 +297,8 @@ def _changed(entry: Entry, changes: Mapping[str, Any], reading: Amend) -> Entry 
         if name == "on":
             out = moved(out, reading.on) if reading.on is not None else out
             continue
+        if entry.kind == "boil" and name == "gallons" and value < _LEAST_BOILED:
+            return None  # "it was only 3 quarts" is no word about a boil
         can_take = name in _CAN_TAKE.get(entry.kind, ()) or _tells(entry, {name: value})
         if not can_take:
             return None

@@ -16,6 +16,7 @@ from bot.conversation.notes import add_notes
 from bot.conversation.pending import WhereAsked
 from bot.conversation.reach import Reach
 from bot.conversation.recording import entry_of
+from bot.conversation.retelling import ask_which_it_is
 from bot.conversation.turn import Senses, Turn
 from bot.conversation.understanding import Meant, logged_too, meant, said_already
 from bot.conversation.words import units_spoken
@@ -171,7 +172,9 @@ class Conversation:
         elif not said.settled and self._twice(turn, said):
             self._ask_again(turn, said.understanding)
             return
-        elif not said.settled and self._is_anothers(turn, said.understanding):
+        elif not said.settled and (
+            self._is_anothers(turn, said.understanding) or ask_which_it_is(turn, said.understanding)
+        ):
             return
         self._do(turn, said.understanding)
 

@@ -145,9 +145,9 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     if not question.number_only and _stands_alone(direct):
         return None  # so does a record
     completed = turn.senses.settle(question, words)
-    # "3.5 gal again?" - "oops, 3": what is corrected is the amount that stands already.
-    stands_already = question.fill is None and any(not one.text for one in question.choices)
-    if completed is None and _is_only(direct, Amend) and wrote_nothing and not stands_already:
+    if completed is None and _is_only(direct, Amend) and wrote_nothing:
+        if _asks_of_a_record(turn, question):
+            return None
         # A correction of what was only asked about, not of an older record.
         return _corrected(turn, question, direct.readings[0])
     if completed == "":
@@ -160,6 +160,13 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     if tries and _is_only(direct, Chat) and (question.choices or question.fill):
         return Meant(direct, words, repeat=question)
     return None
+
+
+def _asks_of_a_record(turn: Turn, question: Doubt) -> bool:
+    """`3.5 gal again?`, `instead of $12 for lids?`: a correction is one of what stands already."""
+    return question.fill is None and any(
+        not one.text or _is_only(turn.understand(one.text), Amend) for one in question.choices
+    )
 
 
 def _corrected(turn: Turn, question: Doubt, amend: Reading) -> Meant:

@@ -25,6 +25,16 @@ def logged_too(address: str, gallons: float, style: Style) -> str:
     return f"{plain(address)} logged {told} that day too. Text same, or both to count both."
 
 
+def change_that(receipt: str) -> str:
+    """A correction of a record that was texted days ago."""
+    return f"Your last record is {receipt[:1].lower()}{receipt[1:]}. Change that? Text ok."
+
+
+def instead(new: str, old: str) -> str:
+    """What may be told anew, or be one more of its kind."""
+    return f"{new[:1].upper()}{new[1:]}: instead of {old}, or one more? Text instead or more."
+
+
 def which(options: Sequence[str]) -> str:
     """Several things could be meant by a correction."""
     named = f"{', '.join(options[:-1])} or {options[-1]}"

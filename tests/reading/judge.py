@@ -13,7 +13,7 @@ DEGREES_AGREE_WITHIN = 0.15
 BY_WORDS = ("species", "lot", "item", "text")
 FREE_TO_ADD = ("lot", "item")
 """What may be told beyond what is expected."""
-NOT_OF_THE_CONTRACT = ("also", "at", "manner", "pieces", "was", "about")
+NOT_OF_THE_CONTRACT = ("also", "at", "manner", "pieces", "was", "about", "thing")
 IDLE_WORDS = frozenset(
     ("maple", "lot", "the", "block", "side", "bush", "a", "new", "my", "our", "some")
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -63,7 +63,7 @@ class Amend(Reading):
 
     pieces: an amount as counted containers (7 pints), for when the last record is jars. was: the
     field and the old figure that the text names ("value" for a bare one): only a record that has
-    it is meant. about: the kind of record that the text names.
+    it is meant. about: the kind of record that the text names. thing: what the money went on.
     """
 
     kind: ClassVar[str] = "amend"
@@ -88,6 +88,7 @@ class Amend(Reading):
     pieces: tuple[Jar, ...] | None = None
     was: tuple[str, float] | None = None
     about: str | None = None
+    thing: str | None = None
 
 
 def find_whole(notes: Notes) -> bool:
@@ -120,46 +121,111 @@ def find_whole(notes: Notes) -> bool:
             )
             return True
         return False
-    notes.add(Amend(**changes, was=_was(notes), about=_about(notes)), start)
+    if _several_called(notes):
+        return True
+    thing = _thing(notes) if "dollars" in changes else None
+    about = "cost" if "dollars" in changes else _about(notes)
+    notes.add(Amend(**changes, was=_was(notes), about=about, thing=thing), start)
     return True
 
 
-_ABOUT = {"sap": "sap", "syrup": "syrup", "boil": "boil", "jars": "jars", "wood": "fuel"}
+def _several_called(notes: Notes) -> bool:
+    """`the 22 was the brook and the 9 was ridge`: a correction of each. Says whether it is so."""
+    called = [clause for clause in notes.clauses if _called_by(clause) is not None]
+    if len(called) < 2 or len(called) < len(notes.clauses):
+        return False
+    for clause in called:
+        alone = replace(notes, clauses=[clause])
+        changes, start = _changes(alone)
+        notes.add(Amend(**changes, was=_was(alone)), start)
+    return True
+
+
+_ABOUT = {
+    **{"sap": "sap", "syrup": "syrup", "jars": "jars", "wood": "fuel"},
+    **dict.fromkeys(("boil", "boiling", "fire"), "boil"),
+}
+_WHOSE = frozenset("the my our that".split())
 
 
 def _about(notes: Notes) -> str | None:
-    """`sap was 30 not 40`: the kind of record, where one alone is named before the figure."""
-    first = next((item for item in notes.clauses[0].items if item.sort != "sign"), None)
-    if first is not None and first.text == "the" and len(notes.clauses[0].items) > 1:
-        first = notes.clauses[0].items[1]
-    return None if first is None else _ABOUT.get(first.text)
+    """`sap was 30 not 40`, `no, the boil was 7 hours`: the kind of record, where one alone is
+    named before the figure."""
+    for clause in notes.clauses[:2]:
+        for item in clause.items:
+            if item.text in _ABOUT:
+                return _ABOUT[item.text]
+            leads = item.sort == "sign" or "AMENDLEAD" in item.tags or item.text in _BEFORE_LEAD
+            if not leads and item.text not in _WHOSE:
+                return None
+    return None
+
+
+def _thing(notes: Notes) -> str | None:
+    """`the lids were $14`, `no, $18 for filters`: what the money went on."""
+    for clause in notes.clauses:
+        figure = next((item for item in clause.items if item.sort == "money"), None)
+        if figure is None:
+            continue
+        before = [item for item in clause.items if item.start < figure.start]
+        behind = clause.following(figure, 4)
+        joined = bool(behind) and behind[0].text in ("for", "on")
+        for words in (behind[1:] if joined else [], before):
+            named = [
+                item.text
+                for item in words
+                if item.sort == "word"
+                and not item.tags & {*_NO_THING}
+                and item.text not in _FILLERS | _BEFORE_LEAD | _WERE
+            ]
+            if named:
+                return " ".join(named)
+    return None
+
+
+_NO_THING = ("AMENDLEAD", "AMENDP", "STRONG", "NOT", "COSTV", "IS", "BUY", "GATHER")
+_WERE = frozenset("were came ran".split())
 
 
 def _was(notes: Notes) -> tuple[str, float] | None:
     """The old figure: what is denied (not 40), or what the record is called by (the 40 L was)."""
     called = _called_by(notes.clauses[0])
     if called is not None:
-        return "gallons", called.gallons
+        return ("gallons", called.gallons) if called.sort == "volume" else ("value", called.value)
     for clause in notes.clauses:
         denied = False
         for item in clause.items:
             if item.text in _DENIALS:
                 denied = True
-            elif denied and item.sort in ("volume", "number") and not item.article:
-                if item.sort == "volume":
-                    return "gallons", item.gallons
-                return "value", item.value
+            elif denied and item.sort in _FIELDS_DENIED and not item.article:
+                field = _FIELDS_DENIED[item.sort]
+                return field, item.gallons if item.sort == "volume" else item.value
     return None
 
 
+_FIELDS_DENIED = {"volume": "gallons", "number": "value", "money": "dollars", "brix": "brix"}
+_SHOULD = ("should be", "should have been", "should've been", "supposed to be")
+
+
 def _called_by(clause: Clause) -> Item | None:
-    """`the 40 l was yesterday`, `the 10 gal was 9`: the amount that a record is called by."""
-    items = [item for item in clause.items if item.sort != "sign"]
-    if len(items) < 4 or items[0].text not in ("the", "that", "my"):
+    """`the 40 l was yesterday`, `the 22 was really the brook`: the amount that a record is called
+    by."""
+    said = [item for item in clause.items if item.sort != "sign"]
+    if said and said[0].text in ("and", "but"):
+        said = said[1:]
+    items = [item for item in said[:3] if item.text not in _BETWEEN_CALLED]
+    items += [item for item in said[3:] if item.text not in _BETWEEN_CALLED | set(_SHOULD)]
+    if len(items) < 3 or said[0].text not in ("the", "that", "my"):
         return None
-    told = items[1].sort == "volume" and items[2].text in ("was", "is", "should be", "were")
-    behind = items[3]
-    return items[1] if told and behind.sort in ("date", "number", "volume", "lot", "tree") else None
+    called, verb, behind = items[:3]
+    told = called.sort in ("volume", "number") and verb.text in _IS_CALLED
+    return called if told and behind.sort in ("date", "number", "volume", "lot", "tree") else None
+
+
+_BETWEEN_CALLED = frozenset("the that my really actually from for on".split())
+_IS_CALLED = frozenset(
+    ("was", "is", "were", "was actually", "was really", "really was", "actually was", *_SHOULD)
+)
 
 
 def _units_alone(notes: Notes) -> bool:
@@ -238,6 +304,7 @@ def _corrects(notes: Notes) -> bool:
         any(clause.has("STRONG") for clause in notes.clauses)
         or _only_the_day(notes.clauses)
         or _said_but_was(notes.clauses)
+        or _was_only(notes.clauses)
         or _called_by(notes.clauses[0]) is not None
     )
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
@@ -253,9 +320,7 @@ def _corrects(notes: Notes) -> bool:
         strong = True
     if (
         any(
-            clause.has("GATHER", "BOTTLE", "BOIL", "DRAW", "POUR")
-            and not clause.has("WEAK", "AMENDP")
-            and not clause.has("STRONG")
+            _tells_a_deed(clause) and not clause.has("WEAK", "AMENDP") and not clause.has("STRONG")
             for clause in notes.clauses
         )
         and not strong
@@ -286,6 +351,18 @@ def _corrects(notes: Notes) -> bool:
     return len(plain) <= MOST_OTHER_WORDS
 
 
+def _tells_a_deed(clause: Clause) -> bool:
+    """`boiled 7 hours`; but not `the boil was 7 hours`, which speaks of one that was told."""
+    return any(
+        item.tags & {"GATHER", "BOTTLE", "BOIL", "DRAW", "POUR"}
+        and not (
+            item.text in ("boil", "boiling")
+            and any(each.text in _WHOSE for each in clause.preceding(item, 1))
+        )
+        for item in clause.items
+    )
+
+
 _BEFORE_LEAD = frozenset("oh um uh ah well yikes ok okay hey and hi crap darn shoot".split())
 
 
@@ -300,6 +377,19 @@ def _only_the_day(clauses: Sequence[Clause]) -> bool:
         item for item in clauses[0].items if item.text not in ("for", "from", "on", "actually")
     ]
     return len(items) == 2 and items[0].text in _THAT_WAS and items[1].sort == "date"
+
+
+def _was_only(clauses: Sequence[Clause]) -> bool:
+    """`it was only 3 quarts`: less than was told, and nothing else is said."""
+    said = [item for item in clauses[0].items if item.sort != "sign"]
+    words = [item.text for item in said[:-1]]
+    return (
+        len(clauses) == 1
+        and len(said) == 3
+        and words[0] in ("it was", "that was", "was")
+        and words[1] in ("only", "just")
+        and said[2].sort in ("volume", "number", "brix", "hours", "money", "vessels")
+    )
 
 
 def _leads(first: Clause) -> bool:
@@ -414,7 +504,7 @@ def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
     return changes, start
 
 
-_CORRECTED_TO = frozenset(("should be", "should have been", "should've been", "supposed to be"))
+_CORRECTED_TO = frozenset(_SHOULD)
 
 
 def _kept(notes: Notes) -> list[tuple[Item, Clause]]:

@@ -1,0 +1,62 @@
+"""`lids were $14` after "$12 on lids": told anew in place of what was told, or one more?"""
+
+from __future__ import annotations
+
+import re
+
+from bot.conversation.amending import lately, went_on
+from bot.conversation.recording import entry_of
+from bot.conversation.turn import Turn
+from bot.entry import Entry
+from bot.reading import Choice, Doubt, Understanding
+from bot.reading.kinds import Amend, Boil, Cost, Sap, Syrup
+from bot.wording import questions, receipts
+
+# A thing that is spoken of as known, and its figure: "the boil was 7 hours", "lids were $14".
+_WAS = re.compile(
+    r"(?:(?:and|so) )?(?P<whose>(?:the|our|my|that) )?[a-z' ]{3,30}? "
+    r"(?:was|were|came to|cost|took) (?:(?:only|really|just|about|like) )*\$?[\d.]+.*"
+)
+_KINDS = (Boil, Cost, Sap, Syrup)
+_INSTEAD = ("instead", "in place", "change it", "change", "that one", "same", "same one")
+_MORE = ("more", "one more", "both", "another", "as well", "add it", "new")
+
+
+def ask_which_it_is(turn: Turn, understanding: Understanding) -> bool:
+    """Asks where a text may tell a late record anew. Whether it had to."""
+    words = " ".join(turn.words.casefold().split())
+    found = _WAS.fullmatch(words)
+    if found is None or understanding.doubt is not None or len(understanding.readings) != 1:
+        return False
+    reading = understanding.readings[0]
+    if not isinstance(reading, _KINDS):
+        return False
+    if isinstance(reading, Sap | Syrup) and found["whose"] is None:
+        return False
+    new = entry_of(reading, turn.sent)
+    told = [kept.entry for text in lately(turn) for kept in text]
+    old = next((entry for entry in told if _is_told_anew(entry, new)), None)
+    corrected = f"no, {turn.words}"
+    if old is None or not _corrects(turn, corrected):
+        return False
+    question = questions.instead(receipts.short(new, turn.style), receipts.short(old, turn.style))
+    turn.ask(question, Doubt(question, (Choice(_INSTEAD, corrected), Choice(_MORE, turn.words))))
+    return True
+
+
+def _is_told_anew(old: Entry, new: Entry) -> bool:
+    """The same thing on the same day, with another figure."""
+    if (old.kind, old.on, old.tree, old.lot) != (new.kind, new.on, new.tree, new.lot):
+        return False
+    if new.kind == "cost":
+        item = new.detail.get("item")
+        same = item is not None and old.detail.get("item") is not None and went_on(old, str(item))
+        return same and old.dollars != new.dollars
+    pairs = ((old.gallons, new.gallons), (old.hours, new.hours))
+    both = [(was, now) for was, now in pairs if was is not None and now is not None]
+    return any(was != now for was, now in both)
+
+
+def _corrects(turn: Turn, words: str) -> bool:
+    readings = turn.understand(words).readings
+    return len(readings) == 1 and isinstance(readings[0], Amend)
