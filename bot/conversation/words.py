@@ -101,12 +101,23 @@ def units_spoken(text: str, before: Units | None, country: str | None) -> Units 
 # A part of the bush: "the north lot", "upper woods"; or a lie of the land with a word of place
 # before it: "on the ridge", "from the orchard".
 _LOT = re.compile(r"\b([a-z]+) (?:lot|woodlot|section|stand|woods|bush)\b", re.IGNORECASE)
-_LAND = re.compile(
-    r"\b(?:on|from|in|at|by|along|off|up|down) the "
+_LIES = (
     r"(ridge|hollow|hill|hillside|orchard|swamp|pasture|creek|brook|road|roadside|driveway|yard"
-    r"|lane|bottom|knoll|meadow|field|gully|ravine|valley|cemetery|church|school|barn|fence)\b",
+    r"|lane|bottom|knoll|meadow|field|gully|ravine|valley|cemetery|church|school|barn|fence)"
+)
+_LAND = re.compile(
+    rf"\b(?:on|from|in|at|by|along|off|up|down) the {_LIES}\b",
     re.IGNORECASE,
 )
+# The lie of the land right beside an amount: "14 gal ridge at 2.2", "ridge: 14 gal".
+_BESIDE = re.compile(
+    rf"\b(?:gal(?:lon)?s?|l|lit(?:er|re)s?|quarts?|qts?)(?: of sap)?,? {_LIES}"
+    r"(?=\s*(?:$|[.,;:!&@]|and\b|at\b|today\b|yesterday\b|\d))",
+    re.IGNORECASE,
+)
+_AHEAD = re.compile(rf"(?:^|[.,;]\s*){_LIES}[:,-]? (?=\d)", re.IGNORECASE)
+# The same alone at the end: "10 gal this morning and 7 more after lunch, ridge".
+_LAST = re.compile(rf"[.,;-]\s*{_LIES}[ .!]*$", re.IGNORECASE)
 # A side of the bush, where no other word follows: "from the back", "75 in the front".
 _SIDE = re.compile(
     r"\b(?:from|in|on) the (back|front|north|south|east|west)"
@@ -126,7 +137,8 @@ def lots_named(text: str) -> tuple[str, ...]:
     """Names of parts of the bush that a text speaks of, though they were never told before."""
     named = [match[1].casefold() for match in _LOT.finditer(text)]
     named += [match[1].casefold() for match in _LAND.finditer(text)]
-    named += [match[1].casefold() for match in _SIDE.finditer(text)]
+    for beside in (_SIDE, _BESIDE, _AHEAD, _LAST):
+        named += [match[1].casefold() for match in beside.finditer(text)]
     return tuple(name for name in dict.fromkeys(named) if name not in _NO_LOTS)
 
 

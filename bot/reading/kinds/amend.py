@@ -142,9 +142,9 @@ def _several_called(notes: Notes) -> bool:
 
 
 _ABOUT = {
-    **{"sap": "sap", "syrup": "syrup", "jars": "jars", "wood": "fuel"},
-    **dict.fromkeys(("boil", "boiling", "fire"), "boil"),
-}
+    "sap": "sap", "syrup": "syrup", "jars": "jars", "wood": "fuel",
+    "boil": "boil", "boiling": "boil", "fire": "boil",
+}  # fmt: skip
 _WHOSE = frozenset("the my our that".split())
 
 
