@@ -216,8 +216,8 @@ def said_already(turn: Turn) -> bool:
     """True when the same words of this sender were recorded a few minutes ago and still count."""
     # A door's clock may be a little behind: both directions count.
     since, until = turn.now_utc - SAME_WORDS_WITHIN, turn.now_utc + SAME_WORDS_WITHIN
-    earlier = turn.book.inbox.earlier_from(turn.who.address, turn.text.id, since, until)
     words = same_words(turn.text.incoming.text)
+    earlier = turn.book.inbox.earlier_from(turn.who.address, turn.text.id, since, until, words)
     return any(
         same_words(text.text) == words and turn.book.records.of_text(turn.who.sugarbush_id, text.id)
         for text in earlier

@@ -36,12 +36,14 @@ _UNREAD = _SELECT.where(
     _inbox.c.read_utc.is_(None), _inbox.c.tries < bindparam("most_tries")
 ).order_by(_inbox.c.id)
 _OWED = _SELECT.where(_inbox.c.reply_owed).order_by(_inbox.c.id)
+_ESCAPE = "\\"
 _EARLIER = (
     select(_inbox.c.id, _inbox.c.text)
     .where(
         _inbox.c.sender == bindparam("sender"),
         _inbox.c.arrived_utc.between(bindparam("since_utc"), bindparam("until_utc")),
         _inbox.c.id < bindparam("text_id"),
+        _inbox.c.text.ilike(bindparam("like"), escape=_ESCAPE),
     )
     .order_by(_inbox.c.id.desc())
 )
@@ -118,10 +120,11 @@ class InboxRows:
         return self._all(_OWED)
 
     def earlier_from(
-        self, sender: str, text_id: int, since_utc: datetime, until_utc: datetime
+        self, sender: str, text_id: int, since_utc: datetime, until_utc: datetime, words: str
     ) -> list[Earlier]:
-        """What this sender texted before `text_id` between two moments, latest first."""
-        given = {"sender": sender, "text_id": text_id}
+        """What this sender texted before `text_id` between two moments, latest first: texts that
+        hold all of these words, in this order and in any case. Others may stand between."""
+        given = {"sender": sender, "text_id": text_id, "like": _like(words)}
         rows = self._connection.execute(
             _EARLIER, {**given, "since_utc": since_utc, "until_utc": until_utc}
         )
@@ -134,6 +137,18 @@ class InboxRows:
 
     def _all(self, wanted: Any, **given: Any) -> list[KeptText]:
         return [_kept(row) for row in self._connection.execute(wanted, given)]
+
+
+def _like(words: str) -> str:
+    """A pattern for texts with these words. A database knows the case of ASCII letters alone."""
+    held = (
+        "".join(
+            f"{_ESCAPE}{char}" if char in f"%_{_ESCAPE}" else char if char.isascii() else "%"
+            for char in word
+        )
+        for word in words.split()
+    )
+    return f"%{'%'.join(held)}%"
 
 
 def storable(text: str) -> str:

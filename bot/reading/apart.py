@@ -19,7 +19,7 @@ from bot.reading.instruments import (
     SapTest,
     Shown,
     SyrupTest,
-    shown,
+    shown_in,
 )
 from bot.reading.kinds import gear
 from bot.reading.kinds.chat import Chat
@@ -58,7 +58,7 @@ def apart(
         return None if asked is None else Understanding((asked,))
     below = read(rest) if rest else Understanding()
     readings = tuple(one for one in below.readings if not isinstance(one, Chat))
-    if isinstance(shown(plain, profile), SapTest):
+    if isinstance(shown_in(plain, profile), SapTest):
         # The heat of the sap in the test cup is not that of the barrel, and what the reading
         # comes to is said with its receipt.
         readings = tuple(one for one in readings if not isinstance(one, StoreTemp | Question))
@@ -79,6 +79,6 @@ def _instrument(plain: str, profile: Profile) -> Question | None:
     if _ASKS_FOR_JARS.search(plain):
         sorts = {one.sort for one in amounts(plain, profile)}
         return Question(topic="syrup_expected") if "volume" in sorts else None
-    found = shown(plain, profile)
+    found = shown_in(plain, profile)
     target = None if found is None else _ASKED.get(type(found))
     return None if target is None else Question(topic=target[0], howto=target[1])

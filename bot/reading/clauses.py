@@ -115,7 +115,11 @@ class Clause:
         return self.items[max(0, at - count) : at][::-1]
 
     def _at(self, item: Item) -> int:
-        return next(n for n, each in enumerate(self.items) if each is item)
+        # Not by `index`, which compares; a plain loop, since this is asked a hundred times a text.
+        for n, each in enumerate(self.items):
+            if each is item:
+                return n
+        raise ValueError(f"{item.text!r} is no item of this clause")
 
     def spoken(self) -> str:
         """The whole clause as it was said, its trees and lots named as such."""

@@ -124,9 +124,12 @@ def shown(text: str, profile: Profile | None = None) -> Shown | None:
 
     Bare temperatures are Fahrenheit, or Celsius for somebody metric where they must be.
     """
-    profile = profile if profile is not None else Profile()
+    return shown_in(tidy(text[:LONGEST]), profile if profile is not None else Profile())
+
+
+def shown_in(plain: str, profile: Profile) -> Shown | None:
+    """The same by a tidied text."""
     metric = profile.units == "metric"
-    plain = tidy(text[:LONGEST])
     if not any(char.isdigit() for char in plain):
         return None
     if _LIGHT.search(plain):

@@ -75,8 +75,31 @@ def test_earlier_texts_of_a_sender_within_a_time(ledger: Ledger) -> None:
     ledger.keep(Incoming("test", "other", "+15550100077", "12 gal", START + minute))
     last = ledger.keep(Incoming("test", "last", ANN, "12 gal", START + 4 * minute))
     with ledger.reading() as book:
-        found = book.inbox.earlier_from(ANN, last.id, START + minute, START + 2 * minute)
+        found = book.inbox.earlier_from(ANN, last.id, START + minute, START + 2 * minute, "12 gal")
     assert [text.id for text in found] == [ids[2], ids[1]]
+
+
+@pytest.mark.parametrize(
+    ("text", "words", "is_found"),
+    [
+        ("12 gal at 2.2", "12 gal at 2.2", True),
+        (" 12  GAL at 2.2 !", "12 gal at 2.2", True),
+        ("12 gal", "12 gal at 2.2", False),
+        ("100% full", "100% full", True),
+        ("100 and full", "100% full", False),
+        ("a_b\\c 3 gal", "a_b\\c 3 gal", True),
+        ("axb\\c 3 gal", "a_b\\c 3 gal", False),
+        ("À l'érablière 12 L", "à l'érablière 12 l", True),
+    ],
+)
+def test_earlier_texts_hold_the_words(
+    ledger: Ledger, text: str, words: str, is_found: bool
+) -> None:
+    ledger.keep(Incoming("test", "1", ANN, text, START))
+    last = ledger.keep(Incoming("test", "2", ANN, "and now", START))
+    with ledger.reading() as book:
+        found = book.inbox.earlier_from(ANN, last.id, START, START, words)
+    assert [one.text for one in found] == ([text] if is_found else [])
 
 
 def test_when_texts_arrived(ledger: Ledger) -> None:
