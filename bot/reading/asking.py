@@ -15,12 +15,14 @@ SURE_MARGIN = 6.0
 def add_questions(notes: Notes) -> None:
     """What is asked. Words that recorded nothing help to tell what the question is about."""
     found = notes.clauses
-    sentences: dict[int, list[int]] = {}
+    sentences: dict[tuple[int, int], list[int]] = {}
+    asked_anew = 0
     for number, clause in enumerate(found):
         if clause.has("ADD") and notes.last(Helper) is not None:
             continue  # "can you add ken, ken@example.org"
         if clause.question or (clause.hypothetical and _asks(found, clause.sentence)):
-            sentences.setdefault(clause.sentence, []).append(number)
+            asked_anew += number > 0 and _asks_anew(found[number - 1], clause)
+            sentences.setdefault((clause.sentence, asked_anew), []).append(number)
     if not sentences:
         return
     recorded = {noted.clause for noted in notes.noted}
@@ -52,6 +54,17 @@ def add_questions(notes: Notes) -> None:
         notes.add(Chat(), found[numbers[0]].items[0].start)
         return
     _add_question(notes, numbers[0], hit)
+
+
+def _asks_anew(before: Clause, clause: Clause) -> bool:
+    """`how much syrup is in that, | and whats my total now`: a question of its own."""
+    led = next((item for item in clause.items if item.sort != "sign"), None)
+    return (
+        before.question
+        and clause.joint in ("and", "&")
+        and led is not None
+        and "ASKHOW" in led.tags
+    )
 
 
 WEAK_MARGIN = 1.5

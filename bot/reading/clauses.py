@@ -404,7 +404,7 @@ def _led_by_question(clause: Clause) -> bool:
         return second is not None and second.text in _AFTER_WHEN and not told
     if first == "which" and clause.joint == "," and clause.ended_by != "?":
         return False  # "tested 2.1, which I'll take any day"
-    if leading[0].tags & {"ASKHOW"}:
+    if leading[0].tags & {"ASKHOW"} or first in ("what'll", "whatll", "how'll"):
         return True
     if first == "any" and second is not None and second.sort == "word":
         return True

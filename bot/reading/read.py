@@ -1,7 +1,7 @@
 """The whole way from a text to what it means.
 
 1. A lone carrier's word is settled at once.
-2. tidy -> tokens -> items (a part of an amount is one, shares.py) -> clauses.
+2. tidy -> tokens -> items -> shares (a part of an amount) -> parted deeds -> clauses.
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
@@ -31,6 +31,7 @@ from bot.reading.kinds.stop import SAID_OUT, Stop
 from bot.reading.kinds.undo import Undo
 from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
+from bot.reading.parted import rejoined
 from bot.reading.shares import of_a_whole
 from bot.reading.totals import settle_totals
 from bot.reading.unclaimed import unclaimed
@@ -70,7 +71,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     meant = apart(plain, profile, lambda rest: read(rest, sent, profile))
     if meant is not None:
         return meant
-    found = clauses(of_a_whole(item_stage.items(run, sent, profile)))
+    found = clauses(rejoined(of_a_whole(item_stage.items(run, sent, profile))))
     if len(found) > MOST_CLAUSES:
         return Understanding((), Doubt("That is too much for one text. Text it in pieces."))
     notes = Notes(plain, sent, profile, found)

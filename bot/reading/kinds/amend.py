@@ -305,10 +305,13 @@ def _corrects(notes: Notes) -> bool:
         or _only_the_day(notes.clauses)
         or _said_but_was(notes.clauses)
         or _was_only(notes.clauses)
+        or _was_actually(first)
         or _called_by(notes.clauses[0]) is not None
     )
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
-    if any(_NO_CORRECTION & set(clause.text.split()) for clause in notes.clauses) or any(
+    actually = _was_actually(first)
+    talk = notes.clauses[:1] if actually else notes.clauses
+    if any(_NO_CORRECTION & set(clause.text.split()) for clause in talk) or any(
         "zip" in word for word in notes.text.split()
     ):
         return False
@@ -328,7 +331,7 @@ def _corrects(notes: Notes) -> bool:
         told_anew = not contrasted
         if told_anew:
             return False
-    if "forgot" in notes.text or "also" in notes.text.split()[:2]:
+    if ("forgot" in notes.text and not actually) or "also" in notes.text.split()[:2]:
         return False
     if (first.has("DRY") and not strong) or any(clause.hypothetical for clause in notes.clauses):
         return False
@@ -377,6 +380,17 @@ def _only_the_day(clauses: Sequence[Clause]) -> bool:
         item for item in clauses[0].items if item.text not in ("for", "from", "on", "actually")
     ]
     return len(items) == 2 and items[0].text in _THAT_WAS and items[1].sort == "date"
+
+
+def _was_actually(first: Clause) -> bool:
+    """`that was $24 actually`."""
+    said = [item for item in first.items if item.sort != "sign"]
+    return (
+        len(said) == 3
+        and said[0].text in _THAT_WAS
+        and said[1].sort in _FIELDS
+        and said[2].text in ("actually", "really")
+    )
 
 
 def _was_only(clauses: Sequence[Clause]) -> bool:

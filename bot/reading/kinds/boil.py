@@ -20,7 +20,7 @@ CUES = {
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over processed "
         "process cook_off cooked_off reduced boiled boil boiling boils cooked_down cook_down "
         "cooking_down cooked cooking evaporated evaporating evaporate simmered simmering "
-        "sugaring_off run_through_the_pan went_through_the_pan "
+        "sugaring_off run_through_the_pan went_through_the_pan into_steam off_as_steam "
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
     "LIT": (
@@ -60,7 +60,8 @@ CUES = {
     "OVER": "out off over done finished ended through",
     "DONE": "done finished finish end ended stopped wrapped quit",
     "THROUGH": (
-        "started_with went_through gone_through go_through get_through put_through ran_through "
+        "started_with went_through gone_through go_through get_through got_through put_through "
+        "ran_through burned_through burnt_through "
         "to_get_through through_the_evaporator through_the_pan through_the_rig through_the_pans "
         "on_hand to_boil through_the_arch into_the_pan "
     ),

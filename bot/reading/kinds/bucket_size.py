@@ -42,6 +42,8 @@ def find(clause: Clause, notes: Notes) -> None:
         if role(clause, item) != "bucket" or (clause.plan and not clause.has("HOLD")):
             continue
         before = clause.preceding(item, 2)
+        if before and (before[0].text.endswith("'s") or before[0].text in _OTHERS):
+            continue  # "dad's 2 gal pail finally rusted out"
         count = (
             before[0] if before and before[0].sort == "number" and not before[0].article else None
         )
@@ -62,6 +64,9 @@ def find(clause: Clause, notes: Notes) -> None:
         if count is not None:
             count.used = True
         notes.add(BucketSize(gallons=item.gallons), item.start)
+
+
+_OTHERS = frozenset("his her their".split())
 
 
 def _beside_taps(clause: Clause, notes: Notes) -> None:

@@ -17,7 +17,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "POUR": (
-        "out_went pitched cost_us cost_me dropped_a dumped dump dumping poured poured_out pour "
+        "got_rid_of get_rid_of getting_rid_of out_went pitched cost_us cost_me dropped_a dumped "
+        "dump dumping poured poured_out pour "
         "pour_out spilled spilt spill spilling threw_out threw_away throw_out throw_away "
         "thrown_out thrown_away tossed tossed_out toss chucked ditched lost knocked_over "
         "kicked_over tipped_over tipped dump_out dumped_out discarded discard had_to_dump "

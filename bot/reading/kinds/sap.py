@@ -194,7 +194,11 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
         each.text == "at" for item in clause.free("volume") for each in clause.preceding(item, 1)
     )
     told = clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None
-    if stands or _still_out(clause, notes):
+    if (
+        stands
+        or _still_out(clause, notes)
+        or any(_unknown_deed(clause, item) for item in clause.free("volume"))
+    ):
         _is_it_sap(clause, notes)
         return True
     tested = any(
@@ -224,6 +228,25 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
         return False
     _is_it_sap(clause, notes)
     return True
+
+
+def _unknown_deed(clause: Clause, item: Item) -> bool:
+    """`flung 20 gal of sap`: what was done with it, we do not know."""
+    before = [each for each in clause.items if each.start < item.start]
+    while before and ("ABOUT" in before[-1].tags or before[-1].text in _BEFORE_AN_AMOUNT):
+        before.pop()
+    if not before or clause.gathers():
+        return False
+    deed = before[-1]
+    return (
+        deed.sort == "word"
+        and not deed.tags
+        and deed.text not in PLAIN_WORDS
+        and not _behind_a_preposition(clause, deed)
+    )
+
+
+_BEFORE_AN_AMOUNT = frozenset("the a an another some all up down out in off over only just".split())
 
 
 def _still_out(clause: Clause, notes: Notes) -> bool:

@@ -48,7 +48,7 @@ def find(clause: Clause, notes: Notes) -> None:
         or clause.about("PULLV")
         or (clause.has("TAPN") and "out" in words and not clause.has("SETV", "PUTIN"))
     )
-    if not deed:
+    if not deed or _hang_out_there(clause, notes):
         return
     if {"still", "fell", "popped", "keeps", "heaved", "blew"} & set(clause.words()):
         return
@@ -115,6 +115,28 @@ def find(clause: Clause, notes: Notes) -> None:
         )
     else:
         notes.ask(f"How many taps did you pull from tree {clause.tree}?", fill="pulled {} taps")
+
+
+def _hang_out_there(clause: Clause, notes: Notes) -> bool:
+    """`we've got 40 taps out this year`: out in the woods, and so put in. Without the year it may
+    be either, and is asked about."""
+    words = set(clause.words())
+    number = next((item for item in clause.free("number") if not item.part), None)
+    have = not words.isdisjoint(_HAVE) and "out" in words and not clause.has("PULLV", "ALL")
+    if number is None or not have:
+        return False
+    if words.isdisjoint(("year", "season", "now")):
+        number.used = True
+        said = f"{number.value:g}"
+        notes.ask(
+            f"{said} taps: put in, or pulled?",
+            ("in|set|put in|hung|hanging", f"put in {said} taps"),
+            ("pulled|out|taken out", f"pulled {said} taps"),
+        )
+    return True
+
+
+_HAVE = frozenset(("we've", "i've", "have", "have got", "weve", "ive"))
 
 
 def _stay(clause: Clause, number: Item) -> bool:

@@ -179,6 +179,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "total"
         if _in_a_list_of_lots(clause, notes):
             return item, notes.last(TapsSet).reading.manner  # type: ignore[union-attr]
+        if behind in ("is", "was", ":", "=") and _names_the_count(clause):
+            return item, "total"
         heading = [each for each in clause.preceding(item, 3) if each.text != "in"]
         if behind == ":" and len(heading) > 1 and "TAPN" in heading[1].tags:
             return item, "total"
@@ -194,7 +196,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "add"
         if sett and clause.has("MORE") and not clause.has("BUCKET") and not clause.free("volume"):
             return item, "add"
-        of_them = [each.text for each in clause.following(item, 2)] == ["of", "them"]
+        of_them = [each.text for each in clause.following(item, 2)] in _OF_THEM
         counted = clause.has("TOTAL") or of_them
         if counted and notes.last(TapsSet) is None and _spoke_of_taps(notes):
             return item, "total"
@@ -209,6 +211,11 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         ):
             return item, "add"
     return None
+
+
+def _names_the_count(clause: Clause) -> bool:
+    """`number of taps this season is 26`."""
+    return clause.items[0].text in ("number of taps", "tap count", "number of spiles")
 
 
 _TAP_NOUNS = frozenset("tap taps spile spiles spout spouts".split())
@@ -230,6 +237,7 @@ def _in_a_list_of_lots(clause: Clause, notes: Notes) -> bool:
     )
 
 
+_OF_THEM = (["of", "them"], ["of", "em"])
 _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))
 
 
