@@ -59,12 +59,14 @@ def handle(turn: Turn, reading: Reading) -> None:
 
 
 def said_back(turn: Turn, entry: Entry) -> Entry:
-    """The entry as it is said back: a boil's end with the hours that the fire burned."""
-    if entry.kind != "boil" or entry.detail.get("state") == "start" or entry.hours is not None:
+    """The entry as it is said back: a boil's end with the hours that the fire burned, and the sap
+    that went in."""
+    ended = entry.kind == "boil" and entry.detail.get("state") == "end"
+    if not ended or entry.hours is not None:
         return entry
     boils = season_boils(turn.book, turn.who.sugarbush_id, entry.season)
     run = next((boil for boil in boils if boil.ended_at == entry.at_local), None)
-    return entry if run is None else replace(entry, hours=run.hours)
+    return entry if run is None else replace(entry, hours=run.hours, gallons=run.gallons)
 
 
 def _record(turn: Turn, reading: Reading) -> None:
@@ -81,7 +83,8 @@ def _boil(turn: Turn, reading: Boil) -> None:
     burning = turn.known.boil
     entry = entry_of(reading, turn.sent)
     lit_at = None if burning is None else burning.began_at
-    if reading.state == "start" and lit_at is not None and entry.at_local >= lit_at:
+    again = reading.state == "start" and reading.gallons is None
+    if again and lit_at is not None and entry.at_local >= lit_at:
         turn.reply.receipts.append(standing.fire_burns(lit_at, turn.style))
         return
     _write(turn, entry)

@@ -51,9 +51,9 @@ def _at(on: date, sent: datetime) -> datetime:
 
 
 def _boil(entry: Entry, boil: Boil) -> Entry:
-    """A stated time of day is when it was; a boil told whole is over."""
+    """A stated time of day is when it was; a boil told whole is over, unless sap only goes in."""
     detail = {key: value for key, value in entry.detail.items() if key != "at"}
-    if boil.state is None:
+    if boil.state is None and boil.manner is None:
         detail["state"] = "end"
     at = entry.at_local if boil.at is None else datetime.combine(entry.on, boil.at)
     return replace(entry, at_local=at, detail=detail)

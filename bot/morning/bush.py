@@ -90,7 +90,7 @@ def bush_of(
     taps = taps_of(about_taps)
     recent = [one.entry for one in passing if one.entry.at_local <= now_local]
     boils = [entry for entry in recent if entry.kind == "boil"]
-    burning = open_boil(boils[-1] if boils else None, now_local)
+    burning = open_boil(boils, now_local)
     region = place.get("region")
     return Bush(
         region=region,

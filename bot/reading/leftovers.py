@@ -63,7 +63,7 @@ def leftover(notes: Notes) -> None:
 def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
     """`bags or buckets`, `finish temp`: like one of the examples, though no question in form."""
     words = sum(len(clause.words()) for clause in notes.clauses)
-    strangers = any(clause.has("OTHERS", "KILL", "GIFT") for clause in notes.clauses)
+    strangers = any(clause.has("OTHERS", "KILL", "GIFT", "BROKEN") for clause in notes.clauses)
     priced = any(clause.has("PRICE", "RATE") for clause in notes.clauses) and "$" in notes.text
     denied = any(
         clause.negated and clause.frame & FRAME_TAGS and not clause.has("ASKHOW")

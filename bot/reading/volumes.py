@@ -52,6 +52,25 @@ def _of(clause: Clause, item: Item) -> str:
     return ""
 
 
+def into_the_pan(clause: Clause) -> bool:
+    """Whether sap goes on to boil: `poured 10 gal into the pan`, `put 15 gal in the pan`."""
+    pan = clause.first("PANN")
+    words = set(clause.words())
+    filled = "filled" in words and not clause.gathers() and not clause.has("SYRUP", "DRAW", "JARN")
+    if filled and pan is not None:
+        return [each.text for each in clause.following(pan, 1)] == ["with"]
+    gathered = any("GATHER" in item.tags and item.text not in _PUT for item in clause.items)
+    if clause.has("SYRUP", "DRAW") or gathered or words.isdisjoint(_PUT):
+        return False
+    if "into the pan" in clause.words():
+        return True
+    before = [] if pan is None else [each.text for each in clause.preceding(pan, 3)]
+    return not {"in", "into", "to"}.isdisjoint(before)
+
+
+_PUT = frozenset("poured put added dumped ladled loaded moved transferred started tossed".split())
+
+
 def _names_a_thing_behind(clause: Clause, item: Item) -> bool:
     behind = clause.following(item, 1)
     return bool(behind) and bool(behind[0].tags & {"SAP", "SYRUP"})
@@ -66,6 +85,8 @@ def role(clause: Clause, item: Item) -> str:
         return "rate"
     if clause.has("GIFT", "PRICE", "BROKEN") or _given(clause):
         return "foreign"
+    if into_the_pan(clause):
+        return "boil"
     if (
         clause.has("POUR")
         and clause.has("FULL", "SAP")
@@ -100,6 +121,8 @@ def role(clause: Clause, item: Item) -> str:
         return "unclear" if jarred else "syrup"
     if [each.text for each in clause.following(item, 1)] == ["down to"]:
         return "boil"
+    if [each.text for each in clause.preceding(item, 1)] == ["down to"]:
+        return "unclear"  # "boiled it down to 2 gal": no more sap, and not yet syrup
     if _is_a_capacity(clause, item):
         return "foreign"
     nearest = _nearest_verb(clause, item)
@@ -124,7 +147,7 @@ def role(clause: Clause, item: Item) -> str:
             return "syrup" if off else "unclear"  # "boiled 28 gal, 3 quarts off"
         return "boil"
     if any(each.sort == "hours" for each in clause.items) and not clause.about("GATHER"):
-        return "boil"
+        return "unclear" if is_so_much_in_hours(clause) else "boil"
     if clause.has("FOREIGN"):
         return "foreign"
     if clause.has("MADE"):
@@ -147,6 +170,13 @@ def role(clause: Clause, item: Item) -> str:
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
     return "unclear"
+
+
+def is_so_much_in_hours(clause: Clause) -> bool:
+    """`15 gal in 2 hrs`, and not a word more: boiled, or gathered?"""
+    told = [item for item in clause.items if item.sort not in ("sign", "date")]
+    boil = clause.near("BOIL", "FIRE", "END", "SHUT", "LIT", "DRAW", "SYRUP", "PANN", "WOOD")
+    return not boil and [item.sort for item in told if item.text != "in"] == ["volume", "hours"]
 
 
 def _little(item: Item) -> bool:

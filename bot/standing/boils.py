@@ -34,9 +34,9 @@ class Boil:
 def boils_of(entries: Iterable[Entry]) -> list[Boil]:
     """The boils of a season out of its `boil` entries, which come in wall-clock order.
 
-    1. "Lit" opens a boil. Lit again while one is open changes nothing; a stale one is given up.
+    1. "Lit" opens a boil. Lit again while one is open is the same fire; a stale one is given up.
     2. "Out", or an amount or hours boiled, ends the open one: its hours are those told, else
-       the time between.
+       the time between. An amount that is told as going in (no state) leaves it open.
     3. With none open, what is told soon after a boil ended is told of that boil (the fire out
        at 9, "boiled 40 gal in 7 hrs" at 10); anything else is a boil of its own.
     """
@@ -46,26 +46,27 @@ def boils_of(entries: Iterable[Entry]) -> list[Boil]:
         if last is not None and last.is_open and _is_stale(last, entry.at_local):
             boils.pop()
             last = boils[-1] if boils else None
-        if entry.detail.get("state") == "start":
-            if last is None or not last.is_open:
-                boils.append(Boil(entry.at_local, None))
-            continue
-        if last is not None and (last.is_open or _is_told_of(last, entry)):
+        starts = entry.detail.get("state") == "start"
+        if starts and (last is None or not last.is_open):
+            boils.append(Boil(entry.at_local, None, gallons=entry.gallons))
+        elif last is not None and last.is_open and (starts or goes_in(entry)):
+            boils[-1] = _with_more(last, entry)
+        elif last is not None and (last.is_open or _is_told_of(last, entry)):
             boils[-1] = _ended(last, entry)
         else:
             boils.append(_ended(Boil(None, None), entry))
     return boils
 
 
-def open_boil(latest: Entry | None, now_local: datetime) -> Boil | None:
+def open_boil(entries: Iterable[Entry], now_local: datetime) -> Boil | None:
     """The boil that burns now by the wall clock, None if none does or it was forgotten.
 
-    `latest` is the last `boil` entry: a fire that is lit again while it burns is not written.
+    entries: the last `boil` entries, in wall-clock order, from one that starts or ends a boil on.
     """
-    if latest is None or latest.detail.get("state") != "start":
+    boils = boils_of(entries)
+    if not boils or not boils[-1].is_open or _is_stale(boils[-1], now_local):
         return None
-    boil = Boil(latest.at_local, None)
-    return None if _is_stale(boil, now_local) else boil
+    return boils[-1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,17 @@ def boil_sums(boils: Iterable[Boil]) -> BoilSums:
         hours=sum(boil.hours or 0.0 for boil in over),
         gallons=sum(boil.gallons or 0.0 for boil in over),
     )
+
+
+def _with_more(boil: Boil, entry: Entry) -> Boil:
+    if entry.gallons is None:
+        return boil
+    return replace(boil, gallons=(boil.gallons or 0.0) + entry.gallons)
+
+
+def goes_in(entry: Entry) -> bool:
+    """Sap that goes into the pan, of which nobody says that the boil is over."""
+    return entry.detail.get("manner") == "in"
 
 
 def _is_stale(boil: Boil, at: datetime) -> bool:

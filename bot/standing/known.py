@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.clock import first_day_of, season_of
 from bot.entry import Entry
 from bot.ledger import Book
 from bot.reckoning.law import LegalDensity, legal_density
-from bot.standing.boils import Boil, open_boil
+from bot.standing.boils import Boil, goes_in, open_boil
 from bot.standing.taps import Taps, taps_of
 
 _LATEST = ("place", "bucket_size", "boil")
@@ -63,11 +63,12 @@ def zone_of(book: Book, sugarbush_id: int) -> str | None:
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """What was told of a sugarbush, not yet held against a clock: the latest of some kinds, and
-    all of those that are told now and then, in wall-clock order."""
+    """What was told of a sugarbush, not yet held against a clock: the latest of some kinds, all
+    of those that are told now and then, and the last of the boils, in wall-clock order."""
 
     latest: Mapping[str, Entry]
     now_and_then: tuple[Entry, ...]
+    boils: tuple[Entry, ...]
     lots: tuple[str, ...]
     trees: tuple[str, ...]
 
@@ -90,7 +91,7 @@ class Told:
             taps=taps_of(self.of(season, *_OF_TAPS)),
             lots=self.lots,
             trees=self.trees,
-            boil=open_boil(self.latest.get("boil"), now_local),
+            boil=open_boil(self.boils, now_local),
         )
 
 
@@ -100,12 +101,24 @@ def told_of(book: Book, sugarbush_id: int, since_season: int) -> Told:
         sugarbush_id, _LATEST, _NOW_AND_THEN, first_day_of(since_season)
     )
     trees, lots = book.sums.all_names(sugarbush_id)
+    latest = {entry.kind: entry for entry in entries if entry.kind in _LATEST}
     return Told(
-        latest={entry.kind: entry for entry in entries if entry.kind in _LATEST},
+        latest=latest,
         now_and_then=tuple(entry for entry in entries if entry.kind in _NOW_AND_THEN),
+        boils=_last_boils(book, sugarbush_id, latest.get("boil")),
         lots=lots,
         trees=trees,
     )
+
+
+def _last_boils(book: Book, sugarbush_id: int, latest: Entry | None) -> tuple[Entry, ...]:
+    """The last entry of a boil; where it only tells of more sap, those of the day before it too."""
+    if latest is None:
+        return ()
+    if not goes_in(latest):
+        return (latest,)
+    since = latest.on - timedelta(days=1)
+    return tuple(book.records.of_kinds(sugarbush_id, ("boil",), latest.season, since))
 
 
 def know(book: Book, sugarbush_id: int, now_local: datetime) -> Known:

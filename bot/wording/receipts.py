@@ -128,10 +128,16 @@ def _poured_out(entry: Entry, style: Style) -> str:
 
 def _boil(entry: Entry, style: Style) -> str:
     if entry.detail.get("state") == "start":
-        return f"fire lit {amounts.clock(entry.at_local.time())}"
+        lit = f"fire lit {amounts.clock(entry.at_local.time())}"
+        if entry.gallons is None:
+            return lit
+        return f"{lit}, {amounts.volume(entry.gallons, style)} on the boil"
     took = None if entry.hours is None else amounts.hours(entry.hours)
     if entry.gallons is not None:
-        said = f"boiled {amounts.volume(entry.gallons, style)}"
+        volume = amounts.volume(entry.gallons, style)
+        if entry.detail.get("manner") == "in":
+            return f"{volume} on the boil"
+        said = f"boiled {volume}"
         return said if took is None else f"{said} in {took}"
     return "boil over" if took is None else f"boiled {took}"
 

@@ -30,8 +30,12 @@ def entry(
     return Entry(kind=kind, on=on, at_local=at(hour, on), detail=detail, **more)
 
 
-def lit(hour: float, on: date = DAY) -> Entry:
-    return entry("boil", hour, on=on, state="start")
+def lit(hour: float, on: date = DAY, **more: Any) -> Entry:
+    return entry("boil", hour, on=on, state="start", **more)
+
+
+def goes_in(hour: float, gallons: float) -> Entry:
+    return entry("boil", hour, gallons=gallons, detail={"manner": "in"})
 
 
 def out(hour: float, on: date = DAY, **more: Any) -> Entry:
@@ -74,11 +78,25 @@ def test_boils_add_up_without_the_one_that_burns() -> None:
 
 
 @pytest.mark.parametrize(
-    ("latest", "hour", "burns"),
-    [(None, 12, False), (lit(10), 12, True), (out(11), 12, False), (lit(10), 31, False)],
+    ("told", "hour", "burns"),
+    [
+        ([], 12, False),
+        ([lit(10)], 12, True),
+        ([out(11)], 12, False),
+        ([lit(10)], 31, False),
+        ([lit(10), goes_in(11, 12.0)], 12, True),
+        ([lit(10), goes_in(11, 12.0), out(12)], 13, False),
+        ([goes_in(11, 12.0)], 12, False),
+    ],
 )
-def test_whether_a_fire_burns(latest: Entry | None, hour: float, burns: bool) -> None:
-    assert (open_boil(latest, at(hour)) is not None) is burns
+def test_whether_a_fire_burns(told: list[Entry], hour: float, burns: bool) -> None:
+    assert (open_boil(told, at(hour)) is not None) is burns
+
+
+def test_sap_that_goes_in_is_of_the_boil_that_burns() -> None:
+    told = [lit(8, gallons=10.0), goes_in(9, 12.0), goes_in(11, 8.0), out(12)]
+    assert boil_sums(boils_of(told)) == BoilSums(boils=1, hours=4.0, gallons=30.0)
+    assert boils_of([*told[:-1], out(12, gallons=28.0)])[0].gallons == 28.0
 
 
 def taps(kind: str, count: int | None, lot: str | None = None, manner: str = "add") -> Entry:

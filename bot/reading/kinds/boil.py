@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap
-from bot.reading.volumes import role
+from bot.reading.volumes import into_the_pan, is_so_much_in_hours, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -75,7 +75,8 @@ MOST_GALLONS_A_BOIL = 2000.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Boil(Reading):
-    """A boil: its start, its end, how much went in and how long it took."""
+    """A boil: its start, its end, how much went in and how long it took. manner: "in" for sap
+    that goes into the pan, of which nobody says that it is boiled."""
 
     kind: ClassVar[str] = "boil"
 
@@ -84,6 +85,7 @@ class Boil(Reading):
     hours: float | None = None
     state: str | None = None
     at: time | None = None
+    manner: str | None = None
 
 
 def find(clause: Clause, notes: Notes) -> None:
@@ -95,6 +97,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if (clause.has("WATERN") and clause.has("BOIL")) or clause.has("PRICE", "BROKEN", "TAPN"):
         return
+    if _boiled_or_gathered(clause, notes):
+        return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
     gallons += _gallons_unsaid(clause, notes)
     state = _state(clause, notes)
@@ -104,7 +108,7 @@ def find(clause: Clause, notes: Notes) -> None:
         _hours_of_the_boil(clause, notes)
         or clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
         or state is not None
-        or bool(gallons and clause.free("hours"))
+        or bool(gallons and (clause.free("hours") or into_the_pan(clause)))
     )
     if not told:
         return
@@ -137,8 +141,41 @@ def find(clause: Clause, notes: Notes) -> None:
     ):
         state = "end"
     start = clause.items[0].start
-    piece = Boil(on=notes.day(clause), gallons=amount, hours=hours, state=state, at=at)
+    going_in = amount is not None and state is None and _goes_in(clause)
+    piece = Boil(
+        on=notes.day(clause),
+        gallons=amount,
+        hours=hours,
+        state=state,
+        at=at,
+        manner="in" if going_in else None,
+    )
     _join(notes, piece, start, clause)
+
+
+def _goes_in(clause: Clause) -> bool:
+    """`added 12 gal to the pan`, `cooking 8 gal more`."""
+    return into_the_pan(clause) or not _COOKING.isdisjoint(clause.words())
+
+
+_COOKING = frozenset("boiling cooking simmering evaporating".split())
+
+
+def _boiled_or_gathered(clause: Clause, notes: Notes) -> bool:
+    """`15 gal in 2 hrs`: asks which it was, unless the fire burns or a boil was told of."""
+    volumes, hours = clause.free("volume"), clause.free("hours")
+    if not (volumes and hours and is_so_much_in_hours(clause)):
+        return False
+    if notes.profile.boiling or notes.last(Boil) is not None:
+        return False
+    volumes[0].used = hours[0].used = True
+    much, long = volumes[0].text, hours[0].text
+    notes.ask(
+        f"{much} in {long}: boiled, or gathered?",
+        ("boiled|boil|cooked", f"boiled {much} in {long}"),
+        ("gathered|sap|collected", f"{much} of sap"),
+    )
+    return True
 
 
 def _all_of_it(clause: Clause) -> bool:

@@ -26,7 +26,7 @@ CUES = {
     "PROPANE": "propane lp lp_gas cylinder cylinders propane_tank propane_tanks",
     "STACK": (
         "split stacked cut stack bucked delivered hauled_in seasoned splitting cutting stacking "
-        "need needs have got dry left ready "
+        "need needs have got dry left ready refilled refill swapped "
     ),
 }
 
@@ -53,6 +53,8 @@ def find(clause: Clause, notes: Notes) -> None:
 
 
 def _cords(clause: Clause, notes: Notes) -> None:
+    if not clause.free("cords"):
+        _in_other_loads(clause, notes)
     for item in clause.free("cords"):
         if is_rate(clause, item):
             item.used = True
@@ -83,6 +85,20 @@ def _cords(clause: Clause, notes: Notes) -> None:
             )
             continue
         notes.add(Fuel(on=notes.day(clause), cords=cords), item.start)
+
+
+def _in_other_loads(clause: Clause, notes: Notes) -> None:
+    """`burned 2 wheelbarrows of wood`: how much that is, nobody knows."""
+    loads = [item for item in clause.free("number") if not item.part]
+    burned = clause.has("BURN") and clause.has("WOOD") and not clause.free("hours", "money")
+    if not burned or not loads or clause.plan or clause.negated:
+        return
+    loads[0].used = True
+    notes.ask(
+        "How many cords is that? A face cord is a third.",
+        fill="burned {} cord",
+        number_only=False,
+    )
 
 
 def _boil_told(notes: Notes) -> bool:
@@ -125,6 +141,11 @@ def _propane(clause: Clause, notes: Notes) -> None:
             return
         item.used = True
         pounds = item.gallons * PROPANE_LB_PER_GALLON
+    burned = clause.has("BURN", "BURNISH", "BOIL", "THROUGH") or _boil_told(notes)
+    if clause.has("STACK") and not burned:
+        said = f"{pounds:g} lb of propane"
+        notes.ask(f"{said}: burned?", ("burned|ok|yeah|yep", f"burned {said}"))
+        return
     if not 0 < pounds <= MOST_PROPANE_LB:
         notes.ask("How many lb of propane did you burn?", fill="burned {} lb of propane")
         return

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.figures import SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 from bot.reading.kinds.base import Reading
+from bot.reading.levels import not_gathered_now
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
@@ -190,14 +191,9 @@ def sap_or_syrup(notes: Notes, item: Item) -> None:
 
 def _puzzling(clause: Clause, notes: Notes) -> bool:
     """An amount that nothing says is sap, among words that we do not know, is not taken."""
-    stands = clause.has("STORE") and any(
-        each.text == "at" for item in clause.free("volume") for each in clause.preceding(item, 1)
-    )
     told = clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None
-    if (
-        stands
-        or _still_out(clause, notes)
-        or any(_unknown_deed(clause, item) for item in clause.free("volume"))
+    if not_gathered_now(clause, notes) or any(
+        _unknown_deed(clause, item) for item in clause.free("volume")
     ):
         _is_it_sap(clause, notes)
         return True
@@ -247,46 +243,6 @@ def _unknown_deed(clause: Clause, item: Item) -> bool:
 
 
 _BEFORE_AN_AMOUNT = frozenset("the a an another some all up down out in off over only just".split())
-
-
-def _still_out(clause: Clause, notes: Notes) -> bool:
-    """`20 gal hanging on the ridge`, `20 gal in the pails, will get it tomorrow`: nobody has
-    gathered that yet."""
-    if clause.has("STILLOUT") or "waiting" in clause.words():
-        return not clause.gathers()
-    if any(_has_still_to_be_gathered(clause, item) for item in clause.free("volume")):
-        return True
-    return not clause.has("GATHER") and any(
-        other.sentence == clause.sentence
-        and (other.plan or {"after", "later"} & set(other.words()))
-        and _gathers_it(other)
-        for other in notes.clauses
-    )
-
-
-_TO_GET = frozenset(("gather", "collect", "get", "haul", "gathering"))
-
-
-def _has_still_to_be_gathered(clause: Clause, item: Item) -> bool:
-    """`20 gal still to collect`; but not `12 gal to get us started`."""
-    behind = [each.text for each in clause.following(item, 4) if each.text not in _STILL]
-    ends = behind[2:] == [] or behind[2] in _THAT_SAP
-    return len(behind) > 1 and behind[0] == "to" and behind[1] in _TO_GET and ends
-
-
-_STILL = frozenset("still more left yet".split())
-
-
-def _gathers_it(clause: Clause) -> bool:
-    """`will get it tomorrow`, `gathering after work`; but not `will get the rest`."""
-    deed = clause.first("GATHER")
-    behind = [] if deed is None else [each.text for each in clause.following(deed, 1)]
-    gathers = deed is not None and deed.text in _TO_GET | {"pick up"}
-    amounts = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
-    return gathers and not amounts and (not behind or behind[0] in _THAT_SAP)
-
-
-_THAT_SAP = frozenset("it them that em after later tomorrow tonight".split())
 
 
 _PREPOSITIONS = frozenset(

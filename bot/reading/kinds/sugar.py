@@ -161,7 +161,8 @@ _SAYS_NO_MORE = frozenset("even flat exactly again".split())
 def _of_sap(clause: Clause, item: Item) -> bool:
     """`the sap was 2.6`, `sap checks out at 2.6`: a decimal that is too little to be gallons."""
     before = [each for each in clause.items if each.start < item.start]
-    if clause.free("volume") or clause.has("GATHER", "POUR", "BOIL") or not before:
+    gathered = any("GATHER" in each.tags and "MEASURE" not in each.tags for each in clause.items)
+    if clause.free("volume") or gathered or clause.has("POUR", "BOIL") or not before:
         return False
     said = before[-1].text in ("at", "was", "is", "@", "about", "around", "only")
     small = "." in item.text and LEAST_BRIX < item.value <= MOST_BRIX
