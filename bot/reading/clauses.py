@@ -657,11 +657,17 @@ def _day_said_last(found: Sequence[Clause]) -> None:
         clause, before = found[n], found[n - 1]
         if clause.on is None or before.on is not None or clause.sentence != before.sentence:
             continue
-        own_fact = clause.tags & FRAME_TAGS - {"SUGAR"} or any(
+        own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
             item.sort in ("volume", "cords", "money", "tree") for item in clause.items
         )
-        if not own_fact:
+        if not own_fact and not _was_before_that(clause):
             before.on, before.ahead = clause.on, clause.ahead
+
+
+def _was_before_that(clause: Clause) -> bool:
+    """`up from 1.9 on sunday`: the day of the figure that it was."""
+    words = clause.words()
+    return any(" ".join(pair) in ("up from", "down from") for pair in itertools.pairwise(words))
 
 
 _BESIDE_A_NAME = frozenset("all both from in at the off on of".split())

@@ -151,6 +151,8 @@ def _to_come(clause: Clause, notes: Notes) -> bool:
 
 def unsure(clause: Clause, notes: Notes) -> bool:
     """`8 pints, or was it 9`: nothing of such a sentence is taken."""
+    if _told_by_another(clause, notes) or _compared(clause, notes):
+        return True
     if not clause.near("UNSURE", "PERHAPS") and " or " not in notes.text:
         return False
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
@@ -166,6 +168,32 @@ def unsure(clause: Clause, notes: Notes) -> bool:
     if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
         notes.ask("Which of the two shall I write down? Text the whole thing again.")
     return True
+
+
+def _told_by_another(clause: Clause, notes: Notes) -> bool:
+    """`she said she dumped 10 gal`: whose that is, nobody knows."""
+    if not clause.near("REPORTED") or not any(i.sort in _MEASURED for i in clause.items):
+        return False
+    if not notes.doubts:
+        notes.ask("Is that of your own sugarbush? If so, text it again without who said it.")
+    return True
+
+
+def _compared(clause: Clause, notes: Notes) -> bool:
+    """`20 L more than yesterday`: how much that is, is not said."""
+    for item in clause.free("volume", "vessels"):
+        behind = [each.text for each in clause.following(item, 3)]
+        against = clause.following(item, 3)[2:] if behind[:2] in _THAN else []
+        if against and (
+            against[0].sort == "date" or against[0].text in ("usual", "before", "last")
+        ):
+            notes.ask("How many gal of sap was it, then?", fill="{} gal of sap")
+            item.used = True
+            return True
+    return False
+
+
+_THAN = (["more", "than"], ["less", "than"], ["over", "than"])
 
 
 def _maybe_amounts(clause: Clause) -> int:

@@ -15,7 +15,7 @@ def not_gathered_now(clause: Clause, notes: Notes) -> bool:
     """Whether the clause's volumes are told as standing somewhere, or as a sum."""
     volumes = clause.free("volume")
     return _still_out(clause, notes) or any(
-        _is_a_level(clause, item) or _is_a_sum(clause, item) for item in volumes
+        _is_a_level(clause, item) or is_a_sum(clause, item) for item in volumes
     )
 
 
@@ -64,18 +64,22 @@ def _is_a_level(clause: Clause, item: Item) -> bool:
     if not clause.has("STORE") or clause.gathers() or clause.has("MORE"):
         return False
     store = clause.first("STORE")
+    there = not {"there's", "theres", "there is", "there"}.isdisjoint(clause.words())
     before = [each.text for each in clause.preceding(item, 2)]
     stands = bool(before) and (before[0] in _STANDS or " ".join(before[::-1]) in _STANDS)
     behind = [each.text for each in clause.following(item, 2)]
     return store is not None and (
-        (store.start < item.start and stands) or behind == ["in", "it"] or before[:1] == ["at"]
+        (store.start < item.start and stands)
+        or behind == ["in", "it"]
+        or before[:1] == ["at"]
+        or there
     )
 
 
 _STANDS = frozenset(("at", "is", "has", "up to", "down to", "holding", "around", "about"))
 
 
-def _is_a_sum(clause: Clause, item: Item) -> bool:
+def is_a_sum(clause: Clause, item: Item) -> bool:
     """`we're at 45 gal`, `up to 120 gal now`, `hit 100 gal so far this year`."""
     before = [each.text for each in clause.preceding(item, 3)]
     behind = {each.text for each in clause.following(item, 5)}
@@ -85,8 +89,10 @@ def _is_a_sum(clause: Clause, item: Item) -> bool:
     at = before[:1] == ["at"] and len(before) > 1 and before[1] in _WE_ARE
     at = at or before[:1] in (["we're at"], ["i'm at"], ["im at"], ["we are at"])
     up_to = before[:1] == ["up to"] or before[:2] == ["to", "up"]
-    brings = not {"makes", "brings"}.isdisjoint(before)
-    return over_a_season or at or up_to or (brings and "that" in clause.words())
+    brings = not {"makes", "brings", "that makes"}.isdisjoint(before)
+    words = set(clause.words())
+    total = "total" in words and not words.isdisjoint(("season", "running", "year"))
+    return over_a_season or at or up_to or total or (brings and "that" in words)
 
 
 _SEASON = frozenset("season year spring".split())

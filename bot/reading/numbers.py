@@ -176,6 +176,8 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
             return Number(12 * _PARTS[text], 2)
         if _word(run, i + 1) in ("a", "of", "an") and _word(run, i + 2) == "dozen":
             return Number(12 * _PARTS[text], 3)
+        if text in _ORDINALS_TOO and _word(run, i + 1) in ("a", "an", "one"):
+            return None  # "first draw a pint, third a quart"
         return _of(run, i, Number(_PARTS[text], 1, part=True))
     if text in ("a", "an", "another"):
         inner = _spoken(run, i + 1) if i + 1 < len(run) and run[i + 1].shape == "word" else None
@@ -197,6 +199,9 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
             return Number(inner.value, inner.length + 1, inner.vague, part=inner.part)
         return Number(1, 1, article=True)
     return None
+
+
+_ORDINALS_TOO = frozenset("third fifth sixth eighth tenth".split())
 
 
 def _half_pint(run: Sequence[Token], i: int) -> bool:

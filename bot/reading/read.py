@@ -18,6 +18,7 @@ from datetime import datetime
 from bot.reading import items as item_stage
 from bot.reading import kinds, tidy, tokens
 from bot.reading.apart import apart
+from bot.reading.asides import set_aside
 from bot.reading.asking import add_questions
 from bot.reading.clauses import Clause, clauses
 from bot.reading.doubting import dangling, doubtful, unsure
@@ -118,6 +119,7 @@ def _take(clause: Clause, notes: Notes) -> None:
     others = clause.has("OTHERS") and not (_from_others_trees(clause) or _for_others(clause))
     if others and not clause.has("ADD"):
         return
+    set_aside(clause, notes)
     if unsure(clause, notes):
         return
     if clause.near("KILL"):

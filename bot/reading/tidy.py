@@ -50,10 +50,23 @@ _NUMBERED = re.compile(
     r"\b(boil|run|batch|gathering|draw|tap|bucket|pail|lot) (?:no\.?|number) ?(?=\d)"
     r"|\b(tree) no\.? ?(?=\d)"
 )
+# What a telephone hears for a number: "thirty ate", "won gallon", "too more taps".
+_HEARD = re.compile(
+    r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ate\b"
+    r"|\b(won) (?=gal|quart|pint|cup|half|tap|jar)|\b(too) (?=more (?:tap|gal|pint|quart|jar|spile))"
+    r"|\b(\d+)ish\b"
+)
+_HEARD_AS = {"won": "one ", "too": "two "}
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
 _SPOKEN_SIGN = {"comma": ",", "period": ".", "full stop": ".", "question mark": "?"}
+
+
+def _meant(heard: re.Match[str]) -> str:
+    if heard[1]:
+        return f"{heard[1]} eight"
+    return heard[4] or _HEARD_AS[heard[2] or heard[3]]
 
 
 def tidy(text: str) -> str:
@@ -72,5 +85,6 @@ def tidy(text: str) -> str:
     text = _WORTH.sub(r"\1", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
+    text = _HEARD.sub(_meant, text)
     text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -35,6 +35,11 @@ def _of(clause: Clause, item: Item) -> str:
             return "foreign"
         if each.text not in (
             "of",
+            "hot",
+            "cold",
+            "warm",
+            "boiling",
+            "rinse",
             "finished",
             "good",
             "fresh",
@@ -106,6 +111,8 @@ def role(clause: Clause, item: Item) -> str:
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
     if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
         return "jars"
+    if _is_for_somebody(clause, item) or _is_not_syrup_yet(clause):
+        return "foreign"
     if thing == "syrup":
         told = clause.about("DRAW", "MADE", "BOIL", "FIRE", "GATHER", "BATCH", "BOTTLE")
         return "foreign" if clause.has("FOREIGN") and not told else "syrup"
@@ -177,6 +184,20 @@ def is_so_much_in_hours(clause: Clause) -> bool:
     told = [item for item in clause.items if item.sort not in ("sign", "date")]
     boil = clause.near("BOIL", "FIRE", "END", "SHUT", "LIT", "DRAW", "SYRUP", "PANN", "WOOD")
     return not boil and [item.sort for item in told if item.text != "in"] == ["volume", "hours"]
+
+
+def _is_for_somebody(clause: Clause, item: Item) -> bool:
+    """`1 qt goes to mom and 1 qt to sell`: what becomes of it."""
+    behind = [each.text for each in clause.following(item, 2)]
+    gone = behind[:1] in (["goes"], ["went"], ["going"]) and behind[1:] == ["to"]
+    return gone or behind in (["to", "sell"], ["to", "give"], ["for", "mom"], ["for", "dad"])
+
+
+def _is_not_syrup_yet(clause: Clause) -> bool:
+    """`2 gal of nearly syrup`."""
+    syrup = clause.first("SYRUP")
+    before = [] if syrup is None else [each.text for each in clause.preceding(syrup, 1)]
+    return before in (["nearly"], ["almost"], ["near"])
 
 
 def _little(item: Item) -> bool:

@@ -102,11 +102,12 @@ def find_whole(notes: Notes) -> bool:
     if _of_another_kind(notes):
         notes.ask("What was it, then? Text it whole, like: 3 qt of syrup.")
         return True
-    if not _corrects(notes):
-        return False
-    if _told_and_corrected(notes):
+    corrects = _corrects(notes)
+    if (corrects and _told_and_corrected(notes)) or _put_right_in_passing(notes):
         notes.ask("I read two figures for one thing. Text it once more, as it should be.")
         return True
+    if not corrects:
+        return False
     changes, start = _changes(notes)
     if not changes:
         vessels = next((i for c in notes.clauses for i in c.items if i.sort == "vessels"), None)
@@ -288,6 +289,31 @@ def _told_and_corrected(notes: Notes) -> bool:
     )
 
 
+def _put_right_in_passing(notes: Notes) -> bool:
+    """`used a face cord no wait a half`, `19 gal at 2.7, hang on, it is 1.7`, `23 gal from the
+    north side, i mean the south`: what was said first is taken back in the same text."""
+    if not notes.clauses or _leads(notes.clauses[0]):
+        return False
+    if any(clause.question for clause in notes.clauses):
+        return False
+    told: set[str] = set()
+    taken_back = False
+    for clause in notes.clauses:
+        for item in clause.items:
+            sort = item.sort if item.sort in ("tree", "lot") else "figure"
+            counts = item.sort in _FIGURES or item.sort in ("tree", "lot")
+            if taken_back and (counts or item.part) and not item.article and sort in told:
+                return True
+            if counts and not item.article:
+                told.add(sort)
+            taken_back = taken_back or (bool(told) and item.text in _TAKES_BACK)
+    return False
+
+
+_TAKES_BACK = frozenset(
+    ("no wait", "wait no", "wait", "hang on", "hold on", "oops", "whoops", "i mean", "correction",
+     "scratch that", "strike that")
+)  # fmt: skip
 _FIGURES = frozenset("volume brix hours money temp cords mass number vessels".split())
 
 
@@ -427,7 +453,7 @@ def _leads(first: Clause) -> bool:
 
 _DENIALS = frozenset(("not", "instead of", "rather than", "not the"))
 _NO_CORRECTION = frozenset(
-    "late till til until fine okay see bother delay forgot enough tomorrow tonight plenty "
+    "included his her their warmer colder late till til until fine okay see bother delay forgot enough tomorrow tonight plenty "
     "able".split()
 )
 

@@ -42,6 +42,9 @@ def find(clause: Clause, notes: Notes) -> None:
         if role(clause, item) != "bucket" or (clause.plan and not clause.has("HOLD")):
             continue
         before = clause.preceding(item, 2)
+        if _given_up(clause, item):
+            item.used = True
+            continue
         if before and (before[0].text.endswith("'s") or before[0].text in _OTHERS):
             continue  # "dad's 2 gal pail finally rusted out"
         count = (
@@ -66,6 +69,14 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.add(BucketSize(gallons=item.gallons), item.start)
 
 
+def _given_up(clause: Clause, item: Item) -> bool:
+    """`swapped the 2 gal pails for 5 gal ones`: those that were before."""
+    deed = next((each for each in clause.items if each.text in _GIVES_UP), None)
+    behind = [each for each in clause.items if each.sort == "volume" and each.start > item.start]
+    return deed is not None and deed.start < item.start and bool(behind)
+
+
+_GIVES_UP = frozenset("swapped traded replaced switched changed upgraded".split())
 _OTHERS = frozenset("his her their".split())
 
 
@@ -87,7 +98,11 @@ def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:
     """`2 five gallon pails full of sap`: not what they hold, but what was in them."""
     if clause.has("HOLD"):
         return False
-    full = clause.near("FULL")
+    full = clause.has("FULL") or any(
+        other.has("FULL") and not other.negated and not {"never", "ever"} & set(other.words())
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+    )
     gathered = clause.has("GATHER") and not clause.has("HAVE", "SETV") and counted
     return full or clause.has("SAP") or gathered
 

@@ -141,6 +141,9 @@ def _propane(clause: Clause, notes: Notes) -> None:
             return
         item.used = True
         pounds = item.gallons * PROPANE_LB_PER_GALLON
+    if item.sort == "mass" and any(each.part for each in clause.free("number")):
+        notes.ask("How many lb of propane did you burn?", fill="burned {} lb of propane")
+        return
     burned = clause.has("BURN", "BURNISH", "BOIL", "THROUGH") or _boil_told(notes)
     if clause.has("STACK") and not burned:
         said = f"{pounds:g} lb of propane"

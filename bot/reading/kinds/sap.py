@@ -56,6 +56,8 @@ CUES = {
 MOST_GALLONS_A_DAY = 300 * SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 """Where the taps are not known: 300 taps, the most that we serve, on twice a big day."""
 
+MOST_TAPS_A_TREE = 4
+"""More than any tree should bear (common practice, no source: three at the most)."""
 MOST_BRIX_SAID = 8.0
 """`12 gal at 2.2 and 2.0 from the hill`: up to this a bare figure may be sugar."""
 MOST_STRANGE_WORDS = 1
@@ -114,6 +116,8 @@ def find(clause: Clause, notes: Notes) -> None:
     if gathered and _stray_number(clause, gathered[0]):
         return notes.ask("How many gal of sap was that?", fill="{} gal of sap")
     for item in gathered:
+        if _of_what_was_told(clause, notes, item):
+            continue
         item.used = True
         if notes.profile.boiling and _may_be_drawn(clause, item):
             sap_or_syrup(notes, item)
@@ -197,6 +201,9 @@ def _puzzling(clause: Clause, notes: Notes) -> bool:
     ):
         _is_it_sap(clause, notes)
         return True
+    if not told and any(_of_something_else(clause, item) for item in clause.free("volume")):
+        _is_it_sap(clause, notes)
+        return True
     tested = any(
         item.sort == "number" and "." in item.text and 0 < item.value <= MOST_BRIX_SAID
         for other in notes.clauses
@@ -242,6 +249,19 @@ def _unknown_deed(clause: Clause, item: Item) -> bool:
     )
 
 
+def _of_something_else(clause: Clause, item: Item) -> bool:
+    """`1 gal oj`: an amount of what we do not know."""
+    behind = clause.following(item, 1)
+    return (
+        bool(behind)
+        and behind[0].sort == "word"
+        and not behind[0].tags
+        and behind[0].text.isalpha()
+        and behind[0].text not in PLAIN_WORDS | _BETWEEN | _PREPOSITIONS
+        and not behind[0].text.endswith(("ly", "ing", "ish"))
+    )
+
+
 _BEFORE_AN_AMOUNT = frozenset("the a an another some all up down out in off over only just".split())
 
 
@@ -277,6 +297,21 @@ def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:
         return False
     item.used = True
     notes.ask(f"{item.text} from each tap: how many gal in all?", fill="{} gal of sap")
+    return True
+
+
+def _of_what_was_told(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`A3 gave 2 gal of that`: a part of it, and no more sap."""
+    behind = [each.text for each in clause.following(item, 2)]
+    if " ".join(behind) not in ("of that", "of it", "of those", "of them"):
+        return False
+    item.used = True
+    said = notes.text[clause.items[0].start : item.end]
+    notes.ask(
+        f"{item.text} of what you told, or more sap? Text part or more.",
+        ("part|of that|of it|same", ""),
+        ("more|new|add it", said),
+    )
     return True
 
 
@@ -383,10 +418,12 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
             return
         else:
             return
-    most = most_gallons(notes.profile.taps)
+    named = clause.tree is not None
+    most = most_gallons(MOST_TAPS_A_TREE if named else notes.profile.taps)
     if gallons > most:
+        whose = "one tree" if named else "your taps"
         notes.ask(
-            f"{said} in a day is a lot for your taps. How many gal of sap was it?",
+            f"{said} in a day is a lot for {whose}. How many gal of sap was it?",
             fill="{} gal of sap",
         )
         return

@@ -97,7 +97,21 @@ def find(clause: Clause, notes: Notes) -> None:
         ):
             notes.add(TapsPulled(on=notes.day(clause), all=True), start)
             return
-        notes.add(TapsPulled(on=notes.day(clause), count=int(number.value)), number.start)
+        count = int(number.value)
+        hang = notes.profile.taps
+        if _all_but(clause, number):
+            if hang is None or hang <= count:
+                notes.ask("How many taps did you pull?", fill="pulled {} taps")
+                return
+            count = hang - count
+        if hang is not None and count > hang:
+            notes.ask(
+                f"{count} taps pulled, and {hang} are in. How many was it?",
+                ("all|all of them", "pulled all the taps"),
+                fill="pulled {} taps",
+            )
+            return
+        notes.add(TapsPulled(on=notes.day(clause), count=count), number.start)
         return
     if (
         clause.has("ALL")
@@ -137,6 +151,12 @@ def _hang_out_there(clause: Clause, notes: Notes) -> bool:
 
 
 _HAVE = frozenset(("we've", "i've", "have", "have got", "weve", "ive"))
+
+
+def _all_but(clause: Clause, number: Item) -> bool:
+    """`pulled all but 4`."""
+    before = [each.text for each in clause.preceding(number, 2)]
+    return before[:1] in (["but"], ["except"], ["all but"]) or before == ["for", "except"]
 
 
 def _stay(clause: Clause, number: Item) -> bool:

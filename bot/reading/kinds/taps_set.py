@@ -288,8 +288,13 @@ def _tapped(clause: Clause) -> bool:
     )
 
 
+_RUN = frozenset("running dripping flowing dry going".split())
+
+
 def _bare_ok(clause: Clause, item: Item) -> bool:
     after = clause.following(item, 2)
+    if after and after[0].text in _RUN:
+        return False  # "set 10 taps yesterday, 6 running today"
     if after and after[0].text in (
         "tree",
         "trees",

@@ -1,0 +1,104 @@
+"""Figures that are said beside what happened, and are no amount of their own: a sum told once
+more, what is left, the hours still to come, what it was before. They are set aside before any
+kind looks at its clause, and explain themselves."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from bot.reading.levels import is_a_sum
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.items import Item
+    from bot.reading.notes import Notes
+
+_SAME = 0.02
+"""By ratio: two measures in other units are one amount (40 L, 10.5 gal), as they are rounded."""
+
+
+def set_aside(clause: Clause, notes: Notes) -> None:
+    """Takes the figures of a clause out that only repeat, compare or look ahead."""
+    for item in clause.free("volume", "cords", "brix", "number", "hours"):
+        item.used = (
+            _repeats(clause, item, notes)
+            or _is_a_sum_beside_more(clause, item, notes)
+            or _is_left(clause, item, notes)
+            or _is_still_to_come(clause, item)
+            or _was_before(clause, item)
+        )
+
+
+def _before(notes: Notes, item: Item, sort: str) -> list[Item]:
+    """The figures of a sort before one, in its text."""
+    return [
+        each
+        for other in notes.clauses
+        for each in other.items
+        if each.sort == sort and each.start < item.start and not each.article
+    ]
+
+
+def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`33 trees 1 gal each, so 33 gal`; `40 L (10.5 gal)`; `6.5 gal is 6.5 gal`."""
+    if item.sort != "volume":
+        return False
+    told = _before(notes, item, "volume")
+    if not told:
+        return False
+    last = told[-1]
+    between = notes.text[last.end : item.start].strip(" ,;")
+    same = abs(last.gallons - item.gallons) <= _SAME * max(last.gallons, item.gallons)
+    if same and between in ("is", "=", "or", "so", "(", "i.e", "ie", "that's", "thats"):
+        return True
+    so = clause.joint in ("so", "=") or clause.items[0].text in _SO or between in _SO
+    sums = {sum(each.gallons for each in told), last.gallons * _times(notes, last)}
+    return so and any(abs(whole - item.gallons) <= _SAME * item.gallons for whole in sums)
+
+
+_SO = frozenset(("so", "that's", "thats", "makes", "that makes", "which makes", "= ", "equals"))
+
+
+def _times(notes: Notes, item: Item) -> float:
+    """How often an amount counts that is told as "each": by the figure before it."""
+    for clause in notes.clauses:
+        if item in clause.items and any(e.text == "each" for e in clause.following(item, 1)):
+            counts = [i for i in clause.items if i.sort == "number" and i.start < item.start]
+            return counts[-1].value if counts else 1.0
+    return 1.0
+
+
+def _is_a_sum_beside_more(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`drew off 3 qts, that makes 3.25 gal for the year`."""
+    others = any(
+        each.sort == "volume" and each is not item
+        for other in notes.clauses
+        for each in other.items
+    )
+    return item.sort == "volume" and others and is_a_sum(clause, item)
+
+
+def _is_left(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`burned half a cord, 1.5 cords left`."""
+    behind = [each.text for each in clause.following(item, 2)]
+    left = bool(behind) and behind[0] in ("left", "remaining")
+    return left and item.sort == "cords" and bool(_before(notes, item, "cords"))
+
+
+def _is_still_to_come(clause: Clause, item: Item) -> bool:
+    """`3 more hrs at least`, `2 hours to go`."""
+    if item.sort != "hours":
+        return False
+    behind = [each.text for each in clause.following(item, 2)]
+    return (
+        " more " in f" {item.text} "
+        or behind in (["to", "go"], ["at", "least"])
+        or behind[:1] in (["more"], ["left"])
+    )
+
+
+def _was_before(clause: Clause, item: Item) -> bool:
+    """`sugar 2.2, up from 1.9 on Sunday`."""
+    before = [each.text for each in clause.preceding(item, 2)]
+    moved = before[:1] == ["from"] and before[1:] in (["up"], ["down"])
+    return item.sort in ("brix", "number", "volume") and moved
