@@ -670,6 +670,24 @@ def _was_before_that(clause: Clause) -> bool:
     return any(" ".join(pair) in ("up from", "down from") for pair in itertools.pairwise(words))
 
 
+def _of_both(before: Sequence[Clause], last: Clause) -> None:
+    """`9 gal this morning and 6 gal tonight both from the ridge`; `5 pails full and 3 half full
+    off the ridge`: the lot is that of the bare amounts before it too."""
+    lots = [item for item in last.items if item.sort == "lot"]
+    if len(lots) != 1 or any(i.sort in ("lot", "tree") for each in before for i in each.items):
+        return
+    both = not _BOTH.isdisjoint(last.words())
+    for n in range(len(before) - 1, -1, -1):
+        clause = before[n]
+        joint = last.joint if n == len(before) - 1 else before[n + 1].joint
+        bare = all(i.sort in ("volume", "vessels", "sign") for i in clause.items if not i.tags)
+        if not both and not (bare and joint in ("and", "&", "plus")):
+            return
+        if any(i.sort in ("volume", "vessels") for i in clause.items):
+            clause.lot = lots[0].text
+
+
+_BOTH = frozenset("both all".split())
 _BESIDE_A_NAME = frozenset("all both from in at the off on of".split())
 
 
@@ -681,6 +699,7 @@ def _name_said_last(found: Sequence[Clause]) -> None:
         sentences[-2:] = [sentences[-2] + sentences[-1]]
     for *before, last in sentences:
         said = [item for item in last.items if item.sort != "sign"]
+        _of_both(before, last)
         alone = [item for item in said if item.text not in _BESIDE_A_NAME]
         if not before or len(alone) != 1 or alone[0].sort not in ("lot", "tree"):
             continue

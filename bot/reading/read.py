@@ -119,6 +119,8 @@ def _take(clause: Clause, notes: Notes) -> None:
     others = clause.has("OTHERS") and not (_from_others_trees(clause) or _for_others(clause))
     if others and not clause.has("ADD"):
         return
+    if clause.negated and not _TOLD_IT.isdisjoint(clause.words()):
+        clause.negated = False  # "never told you about the 11 gal from friday"
     set_aside(clause, notes)
     if unsure(clause, notes):
         return
@@ -136,6 +138,9 @@ def _take(clause: Clause, notes: Notes) -> None:
             continue
         module.find(clause, notes)
     dangling(clause, notes)
+
+
+_TOLD_IT = frozenset("told mentioned logged texted reported".split())
 
 
 def _for_others(clause: Clause) -> bool:

@@ -53,10 +53,11 @@ _NUMBERED = re.compile(
 # What a telephone hears for a number: "thirty ate", "won gallon", "too more taps".
 _HEARD = re.compile(
     r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ate\b"
-    r"|\b(won) (?=gal|quart|pint|cup|half|tap|jar)|\b(too) (?=more (?:tap|gal|pint|quart|jar|spile))"
-    r"|\b(\d+)ish\b"
+    r"|\b(won) (?=gal|quart|pint|cup|half|tap|jar)"
+    r"|\b(too) (?=more (?:tap|gal|pint|quart|jar|spile))"
+    r"|\b(\d+)ish\b|\ba (3rd|4th) of (?=a\b|the\b)"
 )
-_HEARD_AS = {"won": "one ", "too": "two "}
+_HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
@@ -66,7 +67,7 @@ _SPOKEN_SIGN = {"comma": ",", "period": ".", "full stop": ".", "question mark": 
 def _meant(heard: re.Match[str]) -> str:
     if heard[1]:
         return f"{heard[1]} eight"
-    return heard[4] or _HEARD_AS[heard[2] or heard[3]]
+    return heard[4] or _HEARD_AS[heard[2] or heard[3] or heard[5]]
 
 
 def tidy(text: str) -> str:

@@ -109,7 +109,10 @@ def role(clause: Clause, item: Item) -> str:
     if clause.has("STORE", "BUCKET") and _only_filled(clause) and item.unit in _LARGE_UNITS:
         return "sap"
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
-    if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
+    bottled = clause.about("BOTTLE") or (
+        clause.has("MADE") and clause.near("BOTTLE") and item.unit in CONTAINER_UNITS
+    )
+    if (bottled or clause.has("JARN")) and thing != "sap" and not drawn:
         return "jars"
     if _is_for_somebody(clause, item) or _is_not_syrup_yet(clause):
         return "foreign"

@@ -306,8 +306,14 @@ def _put_right_in_passing(notes: Notes) -> bool:
                 return True
             if counts and not item.article:
                 told.add(sort)
-            taken_back = taken_back or (bool(told) and item.text in _TAKES_BACK)
+            sorry = item.text == "sorry" and _figure_next(clause, item)
+            taken_back = taken_back or (bool(told) and (sorry or item.text in _TAKES_BACK))
     return False
+
+
+def _figure_next(clause: Clause, item: Item) -> bool:
+    behind = clause.following(item, 1)
+    return bool(behind) and behind[0].sort in _FIGURES
 
 
 _TAKES_BACK = frozenset(
@@ -357,6 +363,8 @@ def _corrects(notes: Notes) -> bool:
         told_anew = not contrasted
         if told_anew:
             return False
+    if "is the one" in notes.text or "are the ones" in notes.text:
+        return False  # "no 12 is the one with the split trunk"
     if ("forgot" in notes.text and not actually) or "also" in notes.text.split()[:2]:
         return False
     if (first.has("DRY") and not strong) or any(clause.hypothetical for clause in notes.clauses):
@@ -453,8 +461,8 @@ def _leads(first: Clause) -> bool:
 
 _DENIALS = frozenset(("not", "instead of", "rather than", "not the"))
 _NO_CORRECTION = frozenset(
-    "included his her their warmer colder late till til until fine okay see bother delay forgot enough tomorrow tonight plenty "
-    "able".split()
+    "included his her their warmer colder late till til until fine okay see bother delay forgot "
+    "enough tomorrow tonight plenty able".split()
 )
 
 

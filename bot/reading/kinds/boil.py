@@ -273,7 +273,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return "start"
     if clause.free("hours") and clause.about("END", "SHUT"):
         return "end"
-    if clause.has("START") and (fire or boil or pan):
+    if clause.has("START") and (fire or boil or (pan and not notes.profile.boiling)):
         return None if clause.has("PORCH", "FOREIGN") or _temperature(clause) else "start"
     cooks = "cooking" in words and clause.has("SAP")
     if (

@@ -42,7 +42,7 @@ def find(clause: Clause, notes: Notes) -> None:
         if role(clause, item) != "bucket" or (clause.plan and not clause.has("HOLD")):
             continue
         before = clause.preceding(item, 2)
-        if _given_up(clause, item):
+        if _given_up(clause, item, notes):
             item.used = True
             continue
         if before and (before[0].text.endswith("'s") or before[0].text in _OTHERS):
@@ -69,11 +69,16 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.add(BucketSize(gallons=item.gallons), item.start)
 
 
-def _given_up(clause: Clause, item: Item) -> bool:
+def _given_up(clause: Clause, item: Item, notes: Notes) -> bool:
     """`swapped the 2 gal pails for 5 gal ones`: those that were before."""
     deed = next((each for each in clause.items if each.text in _GIVES_UP), None)
-    behind = [each for each in clause.items if each.sort == "volume" and each.start > item.start]
-    return deed is not None and deed.start < item.start and bool(behind)
+    behind = any(
+        each.sort == "volume" and each.start > item.start
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+        for each in other.items
+    )
+    return deed is not None and deed.start < item.start and behind
 
 
 _GIVES_UP = frozenset("swapped traded replaced switched changed upgraded".split())

@@ -23,7 +23,7 @@ CUES = {
     "BUY": "bought buy buying purchased purchase ordered order picked_up_new",
     "EARN": (
         "won returned money_back refund sold earned made_$ charged got_paid refunded income "
-        "took_in_$ deposit "
+        "took_in_$ deposit donation donations donated "
     ),
 }
 
@@ -78,7 +78,8 @@ def find(clause: Clause, notes: Notes) -> None:
     ):
         return
     for item in amounts:
-        if is_rate(clause, item) or _a_price(clause, item):
+        bet = [each.text for each in clause.following(item, 1)] == ["says"]
+        if bet or is_rate(clause, item) or _a_price(clause, item):
             item.used = True
             continue
         item.used = True

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 CUES = {
     "BOTTLE": (
         "canning jarring bottling bottled bottle bottles_up canned can_up jarred jarred_up "
+        "put_it_in_jars put_them_in_jars put_it_up put_in_jars "
         "jar_up jugged jugging put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
     "JARN": (
@@ -57,7 +58,7 @@ def find(clause: Clause, notes: Notes) -> None:
         i.sort == "money" for i in clause.items
     ):
         return
-    if not (clause.has("JARN") or _bottled(clause)):
+    if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):
         return
     said = notes.text[clause.items[0].start : clause.items[-1].end]
     if clause.has("TWICE") or _SIZES_BOTH_WAYS.search(said):
@@ -82,6 +83,15 @@ def find(clause: Clause, notes: Notes) -> None:
         _write(notes, clause, found, start)
         return
     _unsized(clause, notes)
+
+
+def _packed(clause: Clause) -> bool:
+    """`a case of 12 quart jars`: as they are sold, empty."""
+    return not clause.has("BOTTLE") and any(
+        item.text in ("case", "box", "flat", "crate")
+        and [each.text for each in clause.following(item, 1)] == ["of"]
+        for item in clause.items
+    )
 
 
 def _bottled(clause: Clause) -> bool:

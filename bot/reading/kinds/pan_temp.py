@@ -36,7 +36,7 @@ class PanTemp(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
-    if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN"):
+    if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN") or "canner" in clause.words():
         return
     item = next(
         (each for each in clause.free("temp", "number") if _likely(clause, each, notes)), None

@@ -73,10 +73,20 @@ class Place(Reading):
     text: str
 
 
+_KIN = frozenset(
+    "sister brother mom mother dad father son daughter cousin aunt uncle friend boss parents "
+    "neighbor neighbour grandma grandpa folks".split()
+)
+
+
 def find(clause: Clause, notes: Notes) -> None:
     """Where the trees are: a ZIP, a Canadian postal code, or a town with its state."""
     if notes.last(Place) is not None or clause.negated or notes.has_address:
         return
+    if not _KIN.isdisjoint(clause.words()) and not {"trees", "bush", "maples"} & set(
+        clause.words()
+    ):
+        return  # "my sister is in 05401"
     postal = next(iter(clause.free("postal")), None)
     if postal is not None:
         postal.used = True

@@ -99,7 +99,7 @@ def find(clause: Clause, notes: Notes) -> None:
             return
         count = int(number.value)
         hang = notes.profile.taps
-        if _all_but(clause, number):
+        if _all_but(clause, number, notes):
             if hang is None or hang <= count:
                 notes.ask("How many taps did you pull?", fill="pulled {} taps")
                 return
@@ -153,8 +153,11 @@ def _hang_out_there(clause: Clause, notes: Notes) -> bool:
 _HAVE = frozenset(("we've", "i've", "have", "have got", "weve", "ive"))
 
 
-def _all_but(clause: Clause, number: Item) -> bool:
+def _all_but(clause: Clause, number: Item, notes: Notes) -> bool:
     """`pulled all but 4`."""
+    ahead = notes.clause_before()
+    if clause.joint == "but" and clause.items[0] is number and ahead is not None:
+        return ahead.items[-1].text == "all"
     before = [each.text for each in clause.preceding(number, 2)]
     return before[:1] in (["but"], ["except"], ["all but"]) or before == ["for", "except"]
 
