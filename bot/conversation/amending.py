@@ -12,6 +12,7 @@ from bot import units
 from bot.conversation.pending import WhichRecord
 from bot.conversation.recording import entry_of, jar_gallons, moved, with_detail
 from bot.conversation.turn import Turn
+from bot.conversation.words import gallons_in_its_unit
 from bot.entry import AMOUNT_FIELDS, Entry
 from bot.ledger import Kept
 from bot.reading import Choice, Doubt
@@ -92,8 +93,12 @@ def amend(turn: Turn, reading: Amend) -> None:
     if not turn.is_settled and reading.was is None and _is_long_ago(turn, told[0]):
         _ask_if_that_one(turn, told[0])
         return
+    reading, texts = _of_its_day(reading, texts)
     changes = _changes(reading)
-    if set(changes) == {"on"}:
+    if not texts:
+        _does_not_fit(turn, told[0])
+        return
+    if set(changes) == {"on"} and reading.value is None:
         _move(turn, texts[0], reading)
         return
     if _is_bare(reading, changes):
@@ -190,6 +195,16 @@ def _meant(turn: Turn, texts: list[list[Kept]], reading: Amend) -> list[list[Kep
     where it names neither."""
     named = [[kept for kept in text if _is_named(turn, kept.entry, reading)] for text in texts]
     return [text for text in named if text]
+
+
+def _of_its_day(reading: Amend, texts: list[list[Kept]]) -> tuple[Amend, list[list[Kept]]]:
+    """`saturday should be 50`: a day beside a figure picks the records of that day."""
+    told = reading.value is not None or bool(set(_changes(reading)) - {"on"})
+    if reading.on is None or not told:
+        return reading, texts
+    of_it = [[kept for kept in text if kept.entry.on == reading.on] for text in texts]
+    of_it = [text for text in of_it if text]
+    return replace(reading, on=None), of_it
 
 
 def _is_named(turn: Turn, entry: Entry, reading: Amend) -> bool:
@@ -365,6 +380,9 @@ def _bare(turn: Turn, text: Sequence[Kept], reading: Amend) -> None:
         _does_not_fit(turn, text)
         return
     if len(fits) == 1 or fits[0].distance * _CLEARLY_NEARER <= fits[1].distance:
+        if fits[0].distance > _FAR_OFF and not turn.is_settled:
+            _ask_if_that_far(turn, fits[0])
+            return
         _settle(turn, fits[:1], reading)
         return
     same_record = [fit for fit in fits if fit.kept.id == fits[0].kept.id]
@@ -372,6 +390,16 @@ def _bare(turn: Turn, text: Sequence[Kept], reading: Amend) -> None:
         _ask_field(turn, same_record, reading)
         return
     _ask_which(turn, _nearest_of_each(fits), reading)
+
+
+# Nobody mistakes an amount by more than this, by ratio of 20: another figure is meant (our own).
+_FAR_OFF = math.log(20)
+
+
+def _ask_if_that_far(turn: Turn, fit: _Fit) -> None:
+    old, new = (receipts.short(one, turn.style) for one in (fit.kept.entry, fit.becomes))
+    question = questions.so_far_off(old, new)
+    turn.ask(question, Doubt(question, (Choice(_AGREES, turn.words),)))
 
 
 def _bare_fits(turn: Turn, text: Sequence[Kept], reading: Amend) -> list[_Fit]:
@@ -383,7 +411,7 @@ def _bare_fits(turn: Turn, text: Sequence[Kept], reading: Amend) -> list[_Fit]:
             old = _old_value(kept.entry, name)
             if old is None:
                 continue
-            value = _as_said(turn, name, reading.value)
+            value = _as_said(turn, name, reading.value, kept)
             if not low <= value <= high or (name in _WHOLE_COUNTS and value != int(value)):
                 continue
             becomes = _with(kept.entry, name, int(value) if name in _WHOLE_COUNTS else value)
@@ -404,10 +432,13 @@ def _old_value(entry: Entry, name: str) -> float | None:
     return None if value is None else float(value)
 
 
-def _as_said(turn: Turn, name: str, value: float) -> float:
-    """A bare figure in the record's unit: theirs are litres and Celsius if they are metric."""
+def _as_said(turn: Turn, name: str, value: float, kept: Kept | None = None) -> float:
+    """A bare figure in the record's unit: that of the text that told it, and litres and Celsius
+    for somebody metric."""
     if not turn.style.is_metric:
-        return value
+        if name != "gallons" or kept is None:
+            return value
+        return value * gallons_in_its_unit(turn.book.inbox.words(kept.text_id))
     if name == "gallons":
         return units.gallons(value, "liter")
     if name == "fahrenheit" and value <= 110:
@@ -459,6 +490,9 @@ def _named_in(words: str, fits: Sequence[_Fit]) -> Sequence[_Fit]:
 
 
 def _write(turn: Turn, fit: _Fit) -> None:
+    if fit.becomes == fit.kept.entry:
+        _does_not_fit(turn, [fit.kept])
+        return
     turn.amend(fit.kept, fit.becomes)
     turn.recorded_again(fit.becomes)
 

@@ -145,6 +145,8 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     if not question.number_only and _stands_alone(direct):
         return None  # so does a record
     completed = turn.senses.settle(question, words)
+    if completed is None:
+        completed = _yes_or_no(question, words)
     if completed is None and _is_only(direct, Amend) and wrote_nothing:
         if _asks_of_a_record(turn, question):
             return None
@@ -160,6 +162,22 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
     if tries and _is_only(direct, Chat) and (question.choices or question.fill):
         return Meant(direct, words, repeat=question)
     return None
+
+
+_YES = frozenset(("yes", "y", "yes please", "sure", "correct", "right", "yes it is", "yeah", "ok"))
+_NO = frozenset(("no", "n", "nope", "nah", "no it isn't", "not", "no thanks"))
+
+
+def _yes_or_no(question: Doubt, words: str) -> str | None:
+    """What "yes" and "no" make of a question that can be agreed to; "" records nothing. Nobody is
+    asked for a YES, which is a word of the carriers, but people text it."""
+    agreed = next((one for one in question.choices if "ok" in one.words), None)
+    said = same_words(words)
+    if agreed is None:
+        return None
+    if said in _YES:
+        return agreed.text
+    return "" if said in _NO else None
 
 
 def _asks_of_a_record(turn: Turn, question: Doubt) -> bool:

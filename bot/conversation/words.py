@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Literal
 
@@ -56,6 +57,14 @@ _DAY = re.compile(
 )
 
 
+def names_a_place(text: str, names: Sequence[str | None]) -> frozenset[str]:
+    """Those of some trees and lots that a text names: "scratch the home lot", "the A3 one"."""
+    spoken = f" {re.sub(r'[^a-z0-9]+', ' ', text.casefold())} "
+    return frozenset(
+        name for name in names if name is not None and f" {name.casefold()} " in spoken
+    )
+
+
 def day_of_a_record(text: str, today: date) -> date | None:
     """The day that says which record is meant: "delete last friday", "undo yesterday's"."""
     said = _DAY.search(text)
@@ -86,6 +95,27 @@ def units_used(text: str) -> Units | None:
     if litres == gallons:
         return None
     return "metric" if litres else "us"
+
+
+_US_VOLUMES = (
+    (re.compile(r"(?:half|1/2)[ -]?pints?\b", re.IGNORECASE), 1 / 16),
+    (re.compile(r"\b(?:pints?|pts?)\b", re.IGNORECASE), 1 / 8),
+    (re.compile(r"\b(?:quarts?|qts?)\b", re.IGNORECASE), 1 / 4),
+    (re.compile(r"\b(?:cups?)\b", re.IGNORECASE), 1 / 16),
+    (re.compile(r"\b(?:gal(?:lon)?s?|g)\b", re.IGNORECASE), 1.0),
+)
+
+
+def gallons_in_its_unit(text: str) -> float:
+    """US gallons in the one unit of volume that a text measures in; 1 where it names none or
+    several."""
+    said = text
+    found = []
+    for pattern, gallons in _US_VOLUMES:
+        if pattern.search(said):
+            found.append(gallons)
+            said = pattern.sub(" ", said)
+    return found[0] if len(found) == 1 else 1.0
 
 
 def units_spoken(text: str, before: Units | None, country: str | None) -> Units | None:

@@ -47,6 +47,7 @@ _EARLIER = (
     )
     .order_by(_inbox.c.id.desc())
 )
+_WORDS = select(_inbox.c.text).where(_inbox.c.id == bindparam("text_id"))
 _TIMES = select(_inbox.c.id, _inbox.c.arrived_utc).where(
     _inbox.c.id.in_(bindparam("text_ids", expanding=True))
 )
@@ -134,6 +135,11 @@ class InboxRows:
         """When texts arrived, aware UTC, by their ids."""
         rows = self._connection.execute(_TIMES, {"text_ids": list(text_ids)})
         return dict(map(tuple, rows))
+
+    def words(self, text_id: int) -> str:
+        """The words of a text, "" where there is no such text."""
+        found = self._connection.execute(_WORDS, {"text_id": text_id}).scalar()
+        return "" if found is None else str(found)
 
     def _all(self, wanted: Any, **given: Any) -> list[KeptText]:
         return [_kept(row) for row in self._connection.execute(wanted, given)]

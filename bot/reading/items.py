@@ -280,7 +280,7 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     if (
         run[i].text == "one"
         and i > 0
-        and run[i - 1].text in _ONE_OF_THEM
+        and (run[i - 1].text in _ONE_OF_THEM or _is_the_one(run, i))
         and _unit(run, i + 1) is None
     ):
         return None
@@ -423,7 +423,19 @@ _ENDS_A_SHARE = frozenset(
 _RANGE_WORDS = {False: ("to", "-", "or"), True: ("and", "to", "-", "or")}
 
 
-_ONE_OF_THEM = frozenset("that this last wrong other first old new each big every which".split())
+_ONE_OF_THEM = frozenset(
+    "that this last wrong other first second third old new each big every which".split()
+)
+
+
+def _is_the_one(run: Sequence[Token], i: int) -> bool:
+    """`the upper one`, `the thursday one`, `the upper lot one`."""
+    ends = i + 1 == len(run) or run[i + 1].text not in ("gal", "gallon", "pint", "quart")
+    return (
+        ends
+        and run[i - 1].shape == "word"
+        and any(run[j].text in ("the", "that") for j in range(max(i - 3, 0), i - 1))
+    )
 
 
 def _in_range(run: Sequence[Token], i: int, joint: int, after: int) -> bool:

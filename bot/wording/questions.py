@@ -30,6 +30,11 @@ def change_that(receipt: str) -> str:
     return f"Your last record is {receipt[:1].lower()}{receipt[1:]}. Change that? Text ok."
 
 
+def so_far_off(old: str, new: str) -> str:
+    """A correction that is far from what it corrects."""
+    return f"{old[:1].upper()}{old[1:]} to {new}? Text ok, or the whole of it again."
+
+
 def instead(new: str, old: str) -> str:
     """What may be told anew, or be one more of its kind."""
     return f"{new[:1].upper()}{new[1:]}: instead of {old}, or one more? Text instead or more."

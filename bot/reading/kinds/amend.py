@@ -96,6 +96,9 @@ def find_whole(notes: Notes) -> bool:
     if _another_name(notes):
         notes.ask("I read two names for one amount. Text it once more, as it should be.")
         return True
+    if _denies_first(notes):
+        notes.ask("What should it be? Text the whole of it, like: no, 14 gal at 2.2.")
+        return True
     if _units_alone(notes):
         notes.ask("What should the last record be? Text it like: no, 14 gal.")
         return True
@@ -131,15 +134,23 @@ def find_whole(notes: Notes) -> bool:
 
 
 def _several_called(notes: Notes) -> bool:
-    """`the 22 was the brook and the 9 was ridge`: a correction of each. Says whether it is so."""
+    """`the 22 was the brook and the 9 was ridge`, `no, home 13 gal, upper 15 gal`: a correction of
+    each. Says whether it is so."""
     called = [clause for clause in notes.clauses if _called_by(clause) is not None]
     if len(called) < 2 or len(called) < len(notes.clauses):
+        called = [clause for clause in notes.clauses if _has_name_and_figure(clause)]
+    if len(called) < 2:
         return False
     for clause in called:
         alone = replace(notes, clauses=[clause])
         changes, start = _changes(alone)
         notes.add(Amend(**changes, was=_was(alone)), start)
     return True
+
+
+def _has_name_and_figure(clause: Clause) -> bool:
+    sorts = {item.sort for item in clause.items}
+    return not sorts.isdisjoint(("lot", "tree")) and not sorts.isdisjoint(_FIGURES)
 
 
 _ABOUT = {
@@ -227,6 +238,18 @@ _BETWEEN_CALLED = frozenset("the that my really actually from for on".split())
 _IS_CALLED = frozenset(
     ("was", "is", "were", "was actually", "was really", "really was", "actually was", *_SHOULD)
 )
+
+
+def _denies_first(notes: Notes) -> bool:
+    """`no home lot 13 gal, upper lot 15 gal`, where no lot is known: hardly a "no sap"."""
+    first = notes.clauses[0] if notes.clauses else None
+    return (
+        first is not None
+        and first.items[0].text in ("no", "nope", "nah")
+        and any(item.sort == "volume" and not item.article for item in first.items)
+        and not _leads(first)
+        and not first.question
+    )
 
 
 def _units_alone(notes: Notes) -> bool:
@@ -390,6 +413,8 @@ def _corrects(notes: Notes) -> bool:
 
 def _tells_a_deed(clause: Clause) -> bool:
     """`boiled 7 hours`; but not `the boil was 7 hours`, which speaks of one that was told."""
+    if "found" in clause.words() and any(item.sort == "volume" for item in clause.items):
+        return True  # "actually ray found 2 gal at the barn"
     return any(
         item.tags & {"GATHER", "BOTTLE", "BOIL", "DRAW", "POUR"}
         and not (
@@ -520,10 +545,17 @@ _FIELDS = {
 
 
 def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
-    """The fields that change, and where the first of them stands."""
+    """The fields that change, and where the first of them stands. Figures of a later clause are
+    no part of it, unless something is denied: "only 118 went in, 2 spiles were cracked"."""
     changes: dict[str, Any] = {}
     start = 0
+    first: Clause | None = None
+    denied = any(item.text in _DENIALS for clause in notes.clauses for item in clause.items)
     for item, clause in _kept(notes):
+        if item.sort in _FIGURES:
+            first = first or clause
+            if clause is not first and not denied and item.sort in ("number", "volume"):
+                continue
         field, value = _field(item, clause, notes)
         if field is None or field in changes:
             continue
@@ -650,6 +682,7 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
             or any(other.has("SUGAR") for other in notes.clauses)
             or (before and before[0].text in ("@",))
             or (before and before[0].text == "at" and _after_amount(clause, item))
+            or (before and before[0].text == "at" and "." in item.text)
         ):
             return "brix", item.value
         if any("COSTV" in each.tags for each in before):

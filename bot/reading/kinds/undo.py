@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
@@ -47,6 +48,13 @@ class Undo(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that takes the last record back, and puts nothing in its place."""
+    named = _THE_ONE.fullmatch(notes.text.strip(" .!"))
+    if named is not None:
+        if named["which"] is not None and _IN_A_ROW.search(named["which"]):
+            notes.ask("Which one is that? Name its amount, like: undo the 9 gal.")
+        else:
+            notes.add(Undo(), 0)
+        return True
     if _takes_back_an_undo(notes):
         notes.ask("I can't put it back by myself. Text it again, like: 12 gal at 2.2.")
         return True
@@ -91,6 +99,14 @@ def find_whole(notes: Notes) -> bool:
         return False
     notes.add(Undo(), 0)
     return True
+
+
+# "take off the upper lot one", "delete the A3 one", "scratch the second one".
+_THE_ONE = re.compile(
+    r"(?:(?:no|oops|sorry),? )?(?:take (?:off|out|away|back)|scratch|remove|delete|drop|undo|erase)"
+    r" (?:the|that) (?P<which>(?!tree)[a-z0-9 ]{1,30}? )?(?:one|entry|record)"
+)
+_IN_A_ROW = re.compile(r"\b(?:first|second|third|fourth|1st|2nd|3rd|4th|other|earlier)\b")
 
 
 def _takes_back_an_undo(notes: Notes) -> bool:
