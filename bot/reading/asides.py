@@ -26,6 +26,7 @@ def set_aside(clause: Clause, notes: Notes) -> None:
             or _is_left(clause, item, notes)
             or _is_still_to_come(clause, item)
             or _was_before(clause, item)
+            or _is_known(clause, item, notes)
         )
 
 
@@ -95,6 +96,14 @@ def _is_still_to_come(clause: Clause, item: Item) -> bool:
         or behind in (["to", "go"], ["at", "least"])
         or behind[:1] in (["more"], ["left"])
     )
+
+
+def _is_known(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`made 2 quarts off that 20 gal`: sap that was told before."""
+    before = [each.text for each in clause.preceding(item, 2)]
+    others = bool(_before(notes, item, "volume"))
+    whose = before[:1] in (["that"], ["those"], ["the"])
+    return item.sort == "volume" and others and whose and before[1:] in (["off"], ["from"])
 
 
 def _was_before(clause: Clause, item: Item) -> bool:

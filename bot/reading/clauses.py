@@ -44,6 +44,9 @@ _LEAD_IN = frozenset(
     "no idea",
     "wondering",
 }
+_DEEDS = frozenset(
+    "GATHER POUR BOTTLE DRAW BOIL FIRE SETV PUTIN PULLV COSTV BURN DRY THROUGH SHUT END LIT".split()
+)
 FRAME_TAGS = frozenset(
     "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN "
     "PULLV COSTV BURN SUGAR DRY THROUGH SHUT END LIT".split()
@@ -334,8 +337,10 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
 def _tells(current: Sequence[Item]) -> bool:
     """`ice in the buckets | do i throw it out`: something was said, and no question begun."""
     words = [each for each in current if each.sort != "sign"]
-    return len(words) > 1 and not any(
-        each.tags & {"ASKHOW", "ASKDO", "ASKME", "IF", "NOT"} for each in words
+    return (
+        len(words) > 1
+        and not words[0].tags & {"ASKDO"}
+        and not any(each.tags & {"ASKHOW", "ASKME", "IF", "NOT"} for each in words)
     )
 
 
@@ -349,7 +354,12 @@ def _mark_questions(found: Sequence[Clause]) -> None:
         asked = led or last
         if not asked and clause.sentence in marks and asking_sentence.get(clause.sentence):
             asked = True
-        if not asked and asking_sentence.get(clause.sentence) and not clause.tags & FRAME_TAGS:
+        if (
+            not asked
+            and asking_sentence.get(clause.sentence)
+            and not clause.tags & _DEEDS
+            and (not clause.tags & FRAME_TAGS or clause.joint == "")
+        ):
             asked = True
         clause.question = asked
         if led:
@@ -393,6 +403,8 @@ def _led_by_question(clause: Clause) -> bool:
         return False
     first = leading[0].text
     second = leading[1] if len(leading) > 1 else None
+    if _asks_how_many(leading):
+        return True
     if first in ("what", "how", "what's") and second is not None:
         if second.text in ("a", "an") and first == "what":
             return False
@@ -432,6 +444,17 @@ def _led_by_question(clause: Clause) -> bool:
     return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
 
 
+def _asks_how_many(leading: Sequence[Item]) -> bool:
+    """`at this sugar how many gal for ...`: with no amount told before it."""
+    for at, item in enumerate(leading[:-1]):
+        if item.sort in _QUANTITIES or item.text in _KNOWS:
+            return False
+        if item.text == "how" and leading[at + 1].text in ("many", "much"):
+            return at > 0
+    return False
+
+
+_KNOWS = frozenset("know knows see saw forget forgot guess".split())
 _ASKS_OF_AMOUNT = frozenset("would will does do is are can could should".split())
 _AMOUNTS_ASKED_OF = frozenset(
     "volume number temp length cords vessels hours mass money brix".split()

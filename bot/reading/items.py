@@ -479,6 +479,9 @@ def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, in
     k += 1
     if k < len(run) and run[k].shape == "number" and made.article:
         return None
+    about = k + 1 if k < len(run) and run[k].text in _NEARLY else k
+    if about > k and _share_full(run, about):
+        k = about
     if _after(run, k) == ("and", "a", "half"):
         made.value, k = made.value + 0.5, k + 3
     elif _after(run, k) == ("and", "a", "quarter"):
@@ -503,6 +506,17 @@ def _vessels(run: Sequence[Token], i: int, j: int, made: Item) -> tuple[Item, in
     made.sort, made.unit, made.end = "vessels", "full" if full else "", run[k - 1].end
     made.text = " ".join(token.text for token in run[i:k])
     return made, k - i
+
+
+_NEARLY = frozenset("about around maybe only roughly nearly each all like".split())
+
+
+def _share_full(run: Sequence[Token], k: int) -> bool:
+    """Does `half full`, `2/3 full` stand here?"""
+    share = numbers.match(run, k) if k < len(run) else None
+    if share is None or not share.part or share.value >= 1:
+        return False
+    return _after(run, k + share.length)[:1] == ("full",)
 
 
 def _more_half_full(

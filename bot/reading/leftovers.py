@@ -6,6 +6,7 @@ from bot.reading import topics
 from bot.reading.clauses import FRAME_TAGS, Clause
 from bot.reading.items import Item
 from bot.reading.kinds import Chat, Question
+from bot.reading.kinds.sap import PLAIN_WORDS
 from bot.reading.kinds.sugar import MOST_BRIX
 from bot.reading.notes import Notes
 from bot.reading.understanding import Doubt, Understanding
@@ -73,6 +74,8 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
         return False
     hit = topics.asked(" ".join(clause.spoken() for clause in notes.clauses))
     wanted = SURE_SCORE if has_figures else UNMARKED_SCORE
+    if has_figures and any(i.sort == "lot" for clause in notes.clauses for i in clause.items):
+        return False  # "home lot 12, upper lot 8"
     named = any(item.sort == "tree" for clause in notes.clauses for item in clause.items)
     if words <= WORD_OR_TWO and not has_figures and not named:
         wanted = SURE_OF_A_WORD
@@ -105,8 +108,20 @@ def _sap_without_amount(notes: Notes) -> bool:
     return gathered or garbled or unsaid or "of sap" in notes.text
 
 
+def _talks(clause: Clause) -> bool:
+    """`A2 bark is splitting`: words that we do not know, and no amount that is missing."""
+    strange = any(
+        item.sort == "word" and not item.tags and item.text not in PLAIN_WORDS
+        for item in clause.items
+    )
+    return strange and not clause.has("GATHER", "SAP", "FULL", "SPECIES", "SUGAR")
+
+
 def _ask_about(clause: Clause, item: Item, notes: Notes) -> None:
     if item.sort == "tree":
+        if _talks(clause):
+            notes.add(Chat(), item.start)  # "A2 bark is splitting"
+            return
         notes.ask(f"Tree {item.text}: how many gal?", fill=f"tree {item.text} {{}} gal")
         return
     if item.part and clause.has("BUCKET", "FULL"):
@@ -120,10 +135,18 @@ def _ask_about(clause: Clause, item: Item, notes: Notes) -> None:
 
 SHORT = 5
 """Items of a clause short enough for its figure to be asked about alone."""
+_SAP_IN = {
+    False: (
+        ("gal|gals|gallons|sap|gallons of sap|gal of sap|gal sap|g|gallon", "gal of sap"),
+        ("l|litres|liters|litre", "litres of sap"),
+    ),
+    True: (
+        ("l|litres|liters|litre|sap|litres of sap|liters of sap", "litres of sap"),
+        ("gal|gals|gallons|g|gallon", "gal of sap"),
+    ),
+}
 _COUNTED_THINGS = (
-    ("gal|gals|gallons|sap|gallons of sap|gal of sap|gal sap|g|gallon", "gal of sap"),
     ("taps|tap|spiles", "taps"),
-    ("l|litres|liters|litre", "litres of sap"),
     ("syrup|gal of syrup|gallons of syrup", "gal of syrup"),
     ("brix|sugar|percent|%", "brix sap sugar"),
     ("pints", "pints bottled"),
@@ -144,7 +167,7 @@ def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
         f"{item.value:g} what: gal of sap, or {other}?",
         *(
             (words, fragment.replace(figure, f"{figure} {thing}", 1))
-            for words, thing in _COUNTED_THINGS
+            for words, thing in (*_SAP_IN[notes.profile.units == "metric"], *_COUNTED_THINGS)
         ),
     )
 

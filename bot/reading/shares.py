@@ -11,6 +11,8 @@ from dataclasses import replace
 from bot.reading.items import Item
 
 _WHOSE = frozenset("the my our those these that".split())
+_JAR_UNITS = frozenset(("milliliter", "fluid_ounce", "half_pint"))
+"""Sizes of jars: `10 of the 500 mL` are counted."""
 _VESSELS = ("BUCKET", "JARN", "STORE")
 
 
@@ -38,7 +40,7 @@ def _part_first(found: Sequence[Item], i: int) -> tuple[Item, int] | None:
     if noun is not None and not noun.tags.isdisjoint(_VESSELS):
         return _filled(found, part, whole, at, i)
     value = part.value * whole.value if part.part and part.value < 1 else part.value
-    if value > whole.value:
+    if value > whole.value or whole.unit in _JAR_UNITS:
         return None
     return _amount(value, part, whole), at + 1 - i
 

@@ -41,6 +41,7 @@ _NOT_OURS = ("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL", "OTHERDAY")
 _BEFORE_A_TIME = frozenset("at by till til until around about since from before after of".split())
 _LAST_HOUR = 12  # of a clock's face
 _LEFT_TO_DO = frozenset("left remaining go".split())
+_NO_PLURALS = frozenset("was is this its yes plus less".split())
 _SMALL_COUNTS = frozenset("two three four five six".split())
 _STAYS = frozenset(
     "leaving still keeping keep kept giving saving saved gave left remaining".split()
@@ -191,8 +192,10 @@ def _counts_others(clause: Clause, item: Item) -> bool:
         if each.sort != "sign":
             named.append(each)
     if named and named[0].text == "of":
-        return not clause.near("BOTTLE", "JARN")
+        return not clause.near("BOTTLE", "JARN", "BOIL")
     return any(
-        each.sort == "word" and (each.text.endswith("s") or "TAPN" in each.tags)
+        each.sort == "word"
+        and each.text not in _NO_PLURALS
+        and (each.text.endswith("s") or "TAPN" in each.tags)
         for each in (named if item.text in _SMALL_COUNTS else named[:2])
     )

@@ -114,6 +114,8 @@ def role(clause: Clause, item: Item) -> str:
     )
     if (bottled or clause.has("JARN")) and thing != "sap" and not drawn:
         return "jars"
+    if _off_the_pan(clause, item):
+        return "syrup"
     if _is_for_somebody(clause, item) or _is_not_syrup_yet(clause):
         return "foreign"
     if thing == "syrup":
@@ -187,6 +189,14 @@ def is_so_much_in_hours(clause: Clause) -> bool:
     told = [item for item in clause.items if item.sort not in ("sign", "date")]
     boil = clause.near("BOIL", "FIRE", "END", "SHUT", "LIT", "DRAW", "SYRUP", "PANN", "WOOD")
     return not boil and [item.sort for item in told if item.text != "in"] == ["volume", "hours"]
+
+
+def _off_the_pan(clause: Clause, item: Item) -> bool:
+    """`got 1 litre off the finishing pan`."""
+    behind = [each.text for each in clause.following(item, 1)]
+    pan = clause.first("PANN")
+    from_it = behind in (["off"], ["from"], ["out of"]) and pan is not None
+    return from_it and pan.start > item.start and item.gallons <= _MOST_FINISHED  # type: ignore[union-attr]
 
 
 def _is_for_somebody(clause: Clause, item: Item) -> bool:

@@ -53,11 +53,20 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if not clause.has("POUR") and not clause.free("volume", "number"):
         return
+    if "steam" in clause.words() or "lids" in clause.words():
+        return  # "lost a gallon to steam"
     poured = [item for item in clause.free("volume") if role(clause, item) == "poured_out"]
     if not poured:
-        poured = _gallons_unsaid(clause, notes)
+        poured = _some_of_it(clause) or _gallons_unsaid(clause, notes)
     for item in poured:
         item.used = True
+        if clause.has("SYRUP") or item.unit == "half_pint":
+            said = item.text
+            notes.ask(
+                f"{said} of syrup lost? I keep sap alone: put right what was drawn or bottled,"
+                " like: no, 5 pints."
+            )
+            continue
         gallons = item.gallons if item.sort == "volume" else _in_gallons(item, notes)
         if gallons is None:
             notes.ask(f"{item.value:g} buckets poured out: how many gal?", fill="dumped {} gal")
@@ -72,6 +81,17 @@ def find(clause: Clause, notes: Notes) -> None:
     number = next((item for item in clause.free("number") if not item.part), None)
     if number is not None and not clause.has("POUR") and len(clause.items) <= MOST_BESIDE:
         _what_was_it(notes, number)  # "dumped the cloudy stuff, all 14"
+        return
+    before = notes.clause_before()
+    if (
+        before is not None
+        and before.sentence == clause.sentence
+        and any(not i.part and not i.used and i.sort == "number" for i in before.items)
+        and clause.about("POUR")
+        and len(clause.items) <= MOST_BESIDE
+    ):
+        number = next(i for i in before.items if i.sort == "number" and not i.used)
+        _what_was_it(notes, number)  # "20 of that was rain water, dumped it"
         return
     if not _said_before(clause, notes):
         _without_amount(clause, notes)
@@ -122,6 +142,18 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     ][:1]
 
 
+def _some_of_it(clause: Clause) -> list[Item]:
+    """`16 gal, 2 of it spilled`: of what was told, in its unit."""
+    return [
+        item
+        for item in clause.free("number")
+        if [each.text for each in clause.following(item, 2)] in _OF_IT and not item.part
+    ][:1]
+
+
+_OF_IT = (["of", "it"], ["of", "that"], ["of", "them"], ["of", "those"])
+
+
 def _said_before(clause: Clause, notes: Notes) -> bool:
     """`6 gal went cloudy so dumped it`: the amount stands before the deed. Sap that was
     gathered in the same breath stays gathered."""
@@ -155,8 +187,13 @@ _SAID_ALONE = frozenset("lost leaked spoiled wasted spill spilling tipped".split
 
 def _without_amount(clause: Clause, notes: Notes) -> None:
     deed = clause.first("POUR") or (clause.items[0] if clause.has("POUR") else None)
-    if clause.has("FOREIGN", "BROKEN"):
+    if clause.has("FOREIGN", "BROKEN", "ITEMS"):
         return
+    named = clause.tree is not None or any(i.sort == "tree" for i in clause.items)
+    one = any(i.sort == "tree" for c in notes.clauses for i in c.items if c.near("BUCKET"))
+    if named or one:
+        notes.ask("How many gal was that?", fill="dumped {} gal")
+        return  # "moth in bucket A5 so tossed it": not all that there is
     if deed is not None and deed.text in _IN_GENERAL:
         return  # "those jugs leak"
     if deed is None or (deed.text in _SAID_ALONE and not clause.has("SAP", "BUCKET", "STORE")):

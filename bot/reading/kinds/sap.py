@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -139,7 +140,7 @@ def find(clause: Clause, notes: Notes) -> None:
 def _from_each(clause: Clause, notes: Notes, item: Item) -> bool:
     """`half a bucket from each of 4 trees`: so much from every one of them."""
     behind = [each.text for each in clause.following(item, 3)]
-    if not {"each", "every"} & set(behind):
+    if not {"each", "every", "per"} & set(behind):
         return False
     item.used = True
     for number in clause.free("number"):
@@ -281,11 +282,13 @@ def _behind_a_preposition(clause: Clause, item: Item) -> bool:
 def _is_it_sap(clause: Clause, notes: Notes) -> None:
     for item in clause.free("brix", "number"):
         item.used = True
+    where = f"tree {clause.tree} " if clause.tree else f"{clause.lot} " if clause.lot else ""
+    when = f" on {notes.day(clause).isoformat()}" if clause.on is not None else ""
     for item in clause.free("volume"):
         item.used = True
         notes.ask(
             f"{item.text}: is that sap you gathered?",
-            ("sap|ok|yep|yeah|gathered", f"{item.text} of sap"),
+            ("sap|ok|yep|yeah|gathered", f"{where}{item.text} of sap{when}"),
         )
 
 
@@ -378,16 +381,21 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     out = []
     for item in clause.free("number"):
         follows = clause.following(item, 1)
-        tree_first = clause.preceding(item, 1)
+        tree_first = [e for e in clause.preceding(item, 2) if "ABOUT" not in e.tags][:1]
         more = bool(follows) and "MORE" in follows[0].tags
         more = more or (bool(tree_first) and tree_first[0].text == "another")
         listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot", "date")
         listed = listed and not (tree_first[0].sort == "date" and follows)
         whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
+        out_of = [each.text for each in clause.following(item, 2)] in _OUT_OF
+        whence = whence or (out_of and clause.own_tree)
         apart = before.clause != notes.clause_number
         if apart and (more or listed or whence) and not item.part:
             out.append(item)
     return out[:1]
+
+
+_OUT_OF = (["out", "of"], ["out", "from"])
 
 
 def _last_unit(notes: Notes) -> float:
@@ -408,6 +416,11 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
         for each in clause.items
     )
     if each_before and _each_of_the_named(clause, notes, gallons, item):
+        return
+    if each_before and any(not i.part for i in clause.free("number")):
+        for number in clause.free("number"):
+            number.used = True
+        notes.ask(f"{said} each: how many gal in all?", fill="{} gal of sap")
         return
     if any(each.text in _EACH for each in clause.following(item, 1)):
         count = _counted(clause, notes)
@@ -482,6 +495,9 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
 def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None:
     if clause.about("SETV", "PULLV", "COSTV", "HOLD") and not clause.has("FULL", "GATHER", "SAP"):
         return
+    if not _LOST.isdisjoint(clause.words()) or clause.has("ITEMS"):
+        item.used = True
+        return  # "a bear got into the ridge, 3 buckets gone"
     full = item.unit == "full" or clause.has("FULL")
     if has_amount and not full:
         item.used = True
@@ -518,6 +534,9 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     _amount(clause, notes, item, item.value * size)
 
 
+_LOST = frozenset("gone stolen missing broken smashed crushed bent lids".split())
+
+
 def _brimming_next(clause: Clause, notes: Notes) -> bool:
     """`4 pails, all brimming`."""
     following = notes.clause_after()
@@ -533,10 +552,14 @@ _SEVERAL = frozenset(("buckets", "pails", "bags", "jugs"))
 _ALL_FULL = frozenset("all both right the way plumb clear".split())
 
 
+_SHARE_FULL = re.compile(r"\b\d/\d full\b")
+
+
 def _fullness_told_later(clause: Clause, notes: Notes) -> bool:
     """`12 pails, each about half full`: a share that the count does not hold."""
     return any(
-        "half full" in other.text
+        _SHARE_FULL.search(other.text) is not None
+        or "half full" in other.text
         or "1/2 full" in other.text
         or "quarter full" in other.text
         or "third full" in other.text
@@ -565,8 +588,10 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if clause.about("BOIL", "FIRE", "COSTV", "PULLV", "SETV") or clause.free("hours", "money"):
         return
     named = clause.tree is not None or clause.lot is not None
-    about_sap = named or clause.has("BUCKET", "SAP", "TAPN")
-    said = clause.has("DRYSAID") or (clause.has("DRY") and about_sap)
+    listed = notes.last(Sap) is not None and any(i.sort == "date" for i in clause.items)
+    about_sap = named or listed or clause.has("BUCKET", "SAP", "TAPN")
+    empty = clause.items[-1].text == "empty" and len(clause.items) == 2 and named
+    said = clause.has("DRYSAID") or (clause.has("DRY") and about_sap) or empty
     if not said and not (clause.has("NONE") and (about_sap or clause.about("GATHER"))):
         return
     if {"wood", "weather"} & set(clause.words()):
@@ -577,8 +602,12 @@ def _dry(clause: Clause, notes: Notes) -> None:
         other.used = True
         notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=f"{other.value:g}"), start)
         return
-    if not named and any(
-        each.sort in ("volume", "vessels") for other in notes.clauses for each in other.items
+    if (
+        not named
+        and not listed
+        and any(
+            each.sort in ("volume", "vessels") for other in notes.clauses for each in other.items
+        )
     ):
         return
     notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=clause.tree, lot=clause.lot), start)
