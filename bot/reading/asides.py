@@ -4,6 +4,7 @@ kind looks at its clause, and explain themselves."""
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from bot.reading.levels import is_a_sum
@@ -26,7 +27,7 @@ def set_aside(clause: Clause, notes: Notes) -> None:
             or _is_left(clause, item, notes)
             or _is_still_to_come(clause, item)
             or _was_before(clause, item)
-            or _is_known(clause, item, notes)
+            or _is_known(item, notes)
         )
 
 
@@ -98,12 +99,14 @@ def _is_still_to_come(clause: Clause, item: Item) -> bool:
     )
 
 
-def _is_known(clause: Clause, item: Item, notes: Notes) -> bool:
+_FROM_THAT = re.compile(r"\b(?:off|from|out of) (?:that|those|the same) $")
+
+
+def _is_known(item: Item, notes: Notes) -> bool:
     """`made 2 quarts off that 20 gal`: sap that was told before."""
-    before = [each.text for each in clause.preceding(item, 2)]
     others = bool(_before(notes, item, "volume"))
-    whose = before[:1] in (["that"], ["those"], ["the"])
-    return item.sort == "volume" and others and whose and before[1:] in (["off"], ["from"])
+    told = _FROM_THAT.search(notes.text[: item.start]) is not None
+    return item.sort == "volume" and others and told
 
 
 def _was_before(clause: Clause, item: Item) -> bool:

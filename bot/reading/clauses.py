@@ -630,7 +630,7 @@ def _mark_names_and_days(found: Sequence[Clause]) -> None:
         if trees:
             tree, clause.own_tree = trees[0].text, True
         if lots:
-            lot = lots[0].text
+            lot = lots[0].text if not _of_both_lots(clause, lots) else None
         elif lot is not None and n and _from_elsewhere(clause):
             lot = None  # "10 gal from the hill lot, 5 gal behind the shed"
         if days:
@@ -685,6 +685,13 @@ def _day_said_last(found: Sequence[Clause]) -> None:
         )
         if not own_fact and not _was_before_that(clause):
             before.on, before.ahead = clause.on, clause.ahead
+
+
+def _of_both_lots(clause: Clause, lots: Sequence[Item]) -> bool:
+    """`20 gal ridge and brook together`: one amount of several, and none's own."""
+    names = {item.text for item in lots}
+    amounts = [item for item in clause.items if item.sort in ("volume", "vessels")]
+    return len(names) > 1 and len(amounts) == 1
 
 
 def _was_before_that(clause: Clause) -> bool:

@@ -57,6 +57,10 @@ _HEARD = re.compile(
     r"|\b(too) (?=more (?:tap|gal|pint|quart|jar|spile))"
     r"|\b(\d+)ish\b|\ba (3rd|4th) of (?=a\b|the\b)"
 )
+_WILL = re.compile(
+    r"\bill (?=(?:bottle|draw|put|light|boil|spend|burn|gather|collect|get|go|be|do|try|text|check"
+    r"|set|tap|pull|haul|finish|start|add|have|need|empty|pick|run|make|drop|bring)\b)"
+)
 _HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
@@ -86,6 +90,6 @@ def tidy(text: str) -> str:
     text = _WORTH.sub(r"\1", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
-    text = _HEARD.sub(_meant, text)
+    text = _WILL.sub("i'll ", _HEARD.sub(_meant, text))
     text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from bot.reading.kinds import Sap, Sugar
 from bot.reading.notes import Noted, Notes
+from bot.units import factor
 
 
 def settle_totals(notes: Notes) -> None:
@@ -14,6 +15,14 @@ def settle_totals(notes: Notes) -> None:
     if len(saps) == 1:
         _join_sugar(notes, saps[0])
     if len(saps) < 2:
+        return
+    if _first_is_the_whole(notes, saps):
+        notes.noted.remove(saps[0])
+        return
+    if "rest" in notes.text.split() and len(saps) > 1 and _one_sentence(notes, saps):
+        for noted in saps:
+            notes.noted.remove(noted)
+        notes.ask("How much from each? Text it like: ridge 25 gal, brook 40 gal.")
         return
     totals = [s for s in saps if notes.clauses[s.clause].has("TOTAL")]
     for total in totals:
@@ -33,11 +42,33 @@ def settle_totals(notes: Notes) -> None:
         ):
             for noted in (*others, total):
                 notes.noted.remove(noted)
+            litres = notes.profile.units == "metric"
+            unit = "L" if litres else "gal"
+            share = factor("gallon", "liter") if litres else 1.0
             notes.ask(
-                f"The parts make {whole:g} gal, you say {_gallons(total):g} in all. Which?",
-                fill="{} gal of sap",
+                f"The parts make {round(whole * share, 1):g} {unit}, you say"
+                f" {round(_gallons(total) * share, 1):g} in all. Which?",
+                fill=f"{{}} {unit} of sap",
             )
             return
+
+
+def _first_is_the_whole(notes: Notes, saps: list[Noted]) -> bool:
+    """`110 gal today, 25 lane and 85 north`: the parts behind it make the first."""
+    first, *parts = saps
+    told = first.reading
+    return (
+        len(parts) > 1
+        and isinstance(told, Sap)
+        and told.lot is None
+        and told.tree is None
+        and _one_sentence(notes, saps)
+        and abs(sum(map(_gallons, parts)) - _gallons(first)) < 0.01 * max(_gallons(first), 0.01)
+    )
+
+
+def _one_sentence(notes: Notes, saps: list[Noted]) -> bool:
+    return len({notes.clauses[noted.clause].sentence for noted in saps}) == 1
 
 
 def _join_sugar(notes: Notes, sap: Noted) -> None:

@@ -66,6 +66,13 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         if count is not None:
             count.used = True
+            if not (clause.has("SETV", "HAVE", "BUY") or clause.near("TAPN")):
+                notes.ask(
+                    f"{count.value:g} x {item.text}: full of sap, or what your buckets hold?",
+                    ("sap|full", f"{count.value * item.value:g} {item.text.split()[-1]} of sap"),
+                    ("hold|buckets|size|what they hold", f"my buckets hold {item.text}"),
+                )
+                continue
         notes.add(BucketSize(gallons=item.gallons), item.start)
 
 
@@ -108,7 +115,9 @@ def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:
         for other in notes.clauses
         if other.sentence == clause.sentence
     )
+    from_trees = clause.lot is not None or not {"from", "off"}.isdisjoint(clause.words())
     gathered = clause.has("GATHER") and not clause.has("HAVE", "SETV") and counted
+    gathered = gathered or (counted and from_trees and not clause.has("BUY", "SETV"))
     return full or clause.has("SAP") or gathered
 
 

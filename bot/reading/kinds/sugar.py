@@ -130,6 +130,8 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
         if of_both or _of_sap(clause, item) or _one_more_test(clause, notes, item):
             out.append(item)
             continue
+        if _of_a_stranger(clause, item, notes):
+            continue
         if any("SUGAR" in each.tags for each in before[:3]) or (
             clause.has("SUGAR") and clause.items[0].sort in ("tree", "lot", "word")
         ):
@@ -139,12 +141,49 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
             out.append(item)
             continue
         near = before[0].text if before else ""
+        if near in ("at", "@") and _is_a_time(item, notes):
+            continue
+        if near not in ("at", "@", "=") and _is_of_a_place(clause, item):
+            continue
         follows_amount = _follows_amount(clause, notes, item)
         decimal = item.value != int(item.value) or item.text.count(".") > 0
         whole = not before and item.value <= _MOST_UNSAID and _ends_there(clause, item)
         if follows_amount and (near in ("at", "@", "=") or decimal or whole):
             out.append(item)
     return out[:1]
+
+
+def _is_a_time(item: Item, notes: Notes) -> bool:
+    """`20 gal at 9 am and 15 gal at 4`: an hour, where another is told; sap is hardly 5 Brix."""
+    whole = item.text.isdigit() and 1 <= item.value <= 12
+    told = any(each.sort == "clock" for clause in notes.clauses for each in clause.items)
+    return whole and (told or item.value >= LEAST_UNLIKELY)
+
+
+def _of_a_stranger(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`brix: A2 2.4, old bess 1.9`: what that is, we do not know, but it is not A2."""
+    before = [each for each in clause.items if each.start < item.start and each.sort != "sign"]
+    return (
+        notes.last(Sugar) is not None
+        and clause.tree is not None
+        and not clause.own_tree
+        and bool(before)
+        and any(not e.tags and e.text not in PLAIN_WORDS and e.sort == "word" for e in before)
+    )
+
+
+LEAST_UNLIKELY = 5.0
+"""Brix from which a whole figure behind "at" is as likely an hour (our own)."""
+
+
+def _is_of_a_place(clause: Clause, item: Item) -> bool:
+    """`ridge 6 gal, upper 3 and a half`: gallons of another part of the bush."""
+    before = [each for each in clause.items if each.start < item.start]
+    return (
+        len(before) == 1
+        and before[0].sort == "word"
+        and not before[0].tags.isdisjoint(("COMPASS", "LOTN"))
+    )
 
 
 def _ends_there(clause: Clause, item: Item) -> bool:
