@@ -63,7 +63,8 @@ _MEASURED = frozenset(
 def doubtful(clause: Clause, notes: Notes) -> bool:
     """Asks about what is doubtful in a clause. Says whether it had to."""
     return any(
-        ask(clause, notes) for ask in (_no_plain_figure, _no_plain_day, _less_than, _to_come)
+        ask(clause, notes)
+        for ask in (_no_plain_figure, _no_plain_day, _less_than, _to_come, _done_or_to_come)
     )
 
 
@@ -147,6 +148,29 @@ def _to_come(clause: Clause, notes: Notes) -> bool:
     fill = None if day is None else _left_open(clause, notes, _said(notes, day))
     notes.ask(f"{shown} is still to come. Which day was it?", fill=fill, number_only=False)
     return True
+
+
+def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
+    """`boiling 40 gal saturday`: last Saturday's boil, or next Saturday's?"""
+    day = next((each for each in clause.items if each.sort == "date"), None)
+    if day is None or day.on is None or day.on == notes.sent.date():
+        return False
+    weekday = day.text.removeprefix("on ")[:3] in _WEEKDAYS and "last" not in day.text
+    told = _PRESENT.isdisjoint(clause.words()) or not _HELPS.isdisjoint(clause.words())
+    if day.text.endswith("'s"):
+        return False  # "monday's boil ate .3 cord"
+    if not weekday or told or not any(each.sort in _MEASURED for each in clause.items):
+        return False
+    notes.ask(f"{short(day.text)}: is that done, or to come? If done, text it like: boiled 40 gal.")
+    return True
+
+
+_WEEKDAYS = frozenset("mon tue wed thu fri sat sun".split())
+_PRESENT = frozenset(
+    "boil boils boiling gather gathers gathering collect collects collecting bottle bottles "
+    "bottling haul hauls hauling cook cooks cooking light lights draw draws".split()
+)
+_HELPS = frozenset("was were been did after while started finished done boiled gathered".split())
 
 
 def unsure(clause: Clause, notes: Notes) -> bool:

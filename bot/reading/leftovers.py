@@ -50,15 +50,47 @@ def leftover(notes: Notes) -> None:
         (clause, item)
         for clause, item in figures
         if not (clause.plan or clause.hypothetical or clause.has(*_NOT_OURS))
+        and not _is_of_the_weather(clause, item)
+        and not _counts_other_things(clause, item)
     ]
     if ours and not notes.is_letter:
         _ask_about(*ours[0], notes)
         return
     words = sum(len(clause.words()) for clause in notes.clauses)
-    if ours or words >= TALK_WORDS or any(clause.has(*_TALK) for clause in notes.clauses):
+    if ours or counts or words >= TALK_WORDS or any(clause.has(*_TALK) for clause in notes.clauses):
         notes.add(Chat(), 0)
         return
     notes.ask(f'I can\'t make out "{short(notes.text)}". Text it like: 12 gal at 2.2.')
+
+
+_WEATHER = frozenset("outside sunny cloudy windy below high low highs lows".split())
+
+
+def _is_of_the_weather(clause: Clause, item: Item) -> bool:
+    """`45 outside and sunny`, `its 5 below`, `high of 6 today`."""
+    return (
+        item.sort == "number"
+        and not _WEATHER.isdisjoint(clause.words())
+        and not clause.has("SAP", "STORE", "BUCKET", "SUGAR", "TAPN")
+    )
+
+
+def _counts_other_things(clause: Clause, item: Item) -> bool:
+    """`saw 3 turkeys`, `be there in 20`."""
+    behind = clause.following(item, 1)
+    before = [each.text for each in clause.preceding(item, 2)]
+    if item.sort != "number" or "." in item.text:
+        return False
+    if not behind:
+        return before[:1] == ["in"] and not clause.has("GATHER", "TAPN", "SETV")
+    thing = behind[0]
+    return (
+        thing.sort == "word"
+        and not thing.tags
+        and thing.text.endswith("s")
+        and thing.text not in PLAIN_WORDS | {"euros"}
+        and not clause.has("GATHER", "SETV", "BOTTLE", "PULLV", "BURN", "BUCKET")
+    )
 
 
 def _unmarked_question(notes: Notes, has_figures: bool) -> bool:

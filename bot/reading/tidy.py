@@ -57,6 +57,24 @@ _HEARD = re.compile(
     r"|\b(too) (?=more (?:tap|gal|pint|quart|jar|spile))"
     r"|\b(\d+)ish\b|\ba (3rd|4th) of (?=a\b|the\b)"
 )
+_ORDINAL = {
+    word: f"{number}{end}"
+    for number, (word, end) in enumerate(
+        (
+            *(("first", "st"), ("second", "nd"), ("third", "rd"), ("fourth", "th")),
+            *(("fifth", "th"), ("sixth", "th"), ("seventh", "th"), ("eighth", "th")),
+            *(("ninth", "th"), ("tenth", "th"), ("eleventh", "th"), ("twelfth", "th")),
+        ),
+        start=1,
+    )
+}
+# "7 gal on the second": a day of the month, where nothing follows that it counts.
+_ON_THE = re.compile(rf"\bon the ({'|'.join(_ORDINAL)})(?= *(?:$|[.,;!]))")
+# "fire lit 6", "lit at 530", "fire out 4 30": a time of day as it is typed.
+_LIT_AT = re.compile(
+    r"\b(lit(?: it| her| the fire)?|fire(?:'s)? (?:lit|out|on))(?: at| about| around)? "
+    r"(1[0-2]|[1-9])(?: ?([0-5]\d))?(?= *(?:$|[.,;!]|am\b|pm\b|this\b|today\b|tonight\b))"
+)
 _WILL = re.compile(
     r"\bill (?=(?:bottle|draw|put|light|boil|spend|burn|gather|collect|get|go|be|do|try|text|check"
     r"|set|tap|pull|haul|finish|start|add|have|need|empty|pick|run|make|drop|bring)\b)"
@@ -90,6 +108,8 @@ def tidy(text: str) -> str:
     text = _WORTH.sub(r"\1", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
+    text = _ON_THE.sub(lambda hit: f"on the {_ORDINAL[hit[1]]}", text)
+    text = _LIT_AT.sub(lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}", text)
     text = _WILL.sub("i'll ", _HEARD.sub(_meant, text))
     text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

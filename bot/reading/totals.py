@@ -14,6 +14,7 @@ def settle_totals(notes: Notes) -> None:
     saps = notes.all(Sap)
     if len(saps) == 1:
         _join_sugar(notes, saps[0])
+        _of_several_lots(notes, saps[0])
     if len(saps) < 2:
         return
     if _first_is_the_whole(notes, saps):
@@ -51,6 +52,21 @@ def settle_totals(notes: Notes) -> None:
                 fill=f"{{}} {unit} of sap",
             )
             return
+
+
+def _of_several_lots(notes: Notes, sap: Noted) -> None:
+    """`20 gal ridge and brook together`: no lot's own."""
+    here = notes.clauses[sap.clause].sentence
+    lots = {
+        item.text
+        for clause in notes.clauses
+        if clause.sentence == here
+        for item in clause.items
+        if item.sort == "lot"
+    }
+    together = not {"together", "combined", "both"}.isdisjoint(notes.text.split())
+    if len(lots) > 1 and together and isinstance(sap.reading, Sap):
+        sap.reading = replace(sap.reading, lot=None)
 
 
 def _first_is_the_whole(notes: Notes, saps: list[Noted]) -> bool:

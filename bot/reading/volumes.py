@@ -109,10 +109,7 @@ def role(clause: Clause, item: Item) -> str:
     if clause.has("STORE", "BUCKET") and _only_filled(clause) and item.unit in _LARGE_UNITS:
         return "sap"
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
-    bottled = clause.about("BOTTLE") or (
-        clause.has("MADE") and clause.near("BOTTLE") and item.unit in CONTAINER_UNITS
-    )
-    if (bottled or clause.has("JARN")) and thing != "sap" and not drawn:
+    if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
         return "jars"
     if _off_the_pan(clause, item):
         return "syrup"

@@ -45,7 +45,8 @@ def find(clause: Clause, notes: Notes) -> None:
         if _given_up(clause, item, notes):
             item.used = True
             continue
-        if before and (before[0].text.endswith("'s") or before[0].text in _OTHERS):
+        theirs = not _OTHERS.isdisjoint(clause.words())
+        if theirs or (before and before[0].text.endswith("'s")):
             continue  # "dad's 2 gal pail finally rusted out"
         count = (
             before[0] if before and before[0].sort == "number" and not before[0].article else None

@@ -23,7 +23,7 @@ CUES = {
     "BUY": "bought buy buying purchased purchase ordered order picked_up_new",
     "EARN": (
         "won returned money_back refund sold earned made_$ charged got_paid refunded income "
-        "took_in_$ deposit donation donations donated "
+        "took_in_$ deposit donation donations donated owe owes "
     ),
 }
 

@@ -53,6 +53,9 @@ def find(clause: Clause, notes: Notes) -> None:
     if {"still", "fell", "popped", "keeps", "heaved", "blew"} & set(clause.words()):
         return
     everything = clause.has("PULLV") and bool({"everything", "everything's"} & set(words))
+    if everything and _of_a_lot(clause, notes):
+        notes.ask("How many taps did you pull?", fill="pulled {} taps")
+        return
     if everything and not clause.free("volume", "number"):
         notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
         return
@@ -63,6 +66,9 @@ def find(clause: Clause, notes: Notes) -> None:
     if clause.negated or clause.has("COSTV", "FOREIGN", "BUY") or clause.free("money", "volume"):
         return
     start = clause.items[0].start
+    if _of_a_lot(clause, notes):
+        notes.ask("How many taps did you pull there?", fill="pulled {} taps")
+        return
     before = notes.last(TapsPulled)
     if before is not None and getattr(before.reading, "all", None):
         if not clause.free("number") or clause.has("ALL"):
@@ -129,6 +135,18 @@ def find(clause: Clause, notes: Notes) -> None:
         )
     else:
         notes.ask(f"How many taps did you pull from tree {clause.tree}?", fill="pulled {} taps")
+
+
+def _of_a_lot(clause: Clause, notes: Notes) -> bool:
+    """`pulled all the ridge spiles`, `everything but the ridge`: how many that is, is not said."""
+    number = any(not item.part for item in clause.free("number"))
+    lot = any(
+        item.sort == "lot"
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+        for item in other.items
+    )
+    return lot and not number and not clause.near("GATHER")
 
 
 def _hang_out_there(clause: Clause, notes: Notes) -> bool:
