@@ -1,10 +1,12 @@
-"""A part of an amount: `28 of the 30 gal`, `half the 30 gal`, `28 gal of the 30`.
+"""A part of an amount: `28 of the 30 gal`, `half the 30 gal`, `28 gal of the 30`; and a row of
+trees: `B1-B4`.
 
 What was done, was done to the part; the whole was told before.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -17,15 +19,40 @@ _VESSELS = ("BUCKET", "JARN", "STORE")
 
 
 def of_a_whole(found: Sequence[Item]) -> list[Item]:
-    """The items, with each part of an amount and its whole as one volume: that of the part."""
+    """The items, with each part of an amount and its whole as one volume: that of the part. A row
+    of trees is one item."""
     out: list[Item] = []
     i = 0
     while i < len(found):
-        joined = _part_first(found, i) or _whole_behind(found, i)
+        joined = _row_of_trees(found, i) or _part_first(found, i) or _whole_behind(found, i)
         item, length = joined if joined is not None else (found[i], 1)
         out.append(item)
         i += length
     return out
+
+
+_LABEL = re.compile(r"([a-z]*)(\d+)", re.IGNORECASE)
+MOST_IN_A_ROW = 60
+
+
+def _row_of_trees(found: Sequence[Item], i: int) -> tuple[Item, int] | None:
+    """`B1-B4`, `trees 3 to 6`: every tree of the row."""
+    if i + 2 >= len(found) or found[i].sort not in ("tree", "trees"):
+        return None
+    if found[i + 1].text not in ("-", "to", "thru", "through") or found[i + 2].sort not in (
+        "tree",
+        "number",
+    ):
+        return None
+    first = _LABEL.fullmatch(found[i].text.split()[-1])
+    last = _LABEL.fullmatch(found[i + 2].text)
+    if first is None or last is None or last[1] not in ("", first[1]):
+        return None
+    low, high = int(first[2]), int(last[2])
+    if not low < high <= low + MOST_IN_A_ROW:
+        return None
+    labels = " ".join(f"{first[1]}{n}" for n in range(low, high + 1))
+    return replace(found[i], sort="trees", text=labels, end=found[i + 2].end), 3
 
 
 def _part_first(found: Sequence[Item], i: int) -> tuple[Item, int] | None:

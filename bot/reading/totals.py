@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from bot.reading.kinds import Sap, Sugar
+from bot.reading.kinds import Sap, Sugar, TapsSet
 from bot.reading.notes import Noted, Notes
 from bot.units import factor
 
 
 def settle_totals(notes: Notes) -> None:
     """`9 am and 5 pm, 14 total`: a total that repeats its parts is not one more amount."""
+    _taps_told_twice(notes)
     saps = notes.all(Sap)
     if len(saps) == 1:
         _join_sugar(notes, saps[0])
@@ -52,6 +53,29 @@ def settle_totals(notes: Notes) -> None:
                 fill=f"{{}} {unit} of sap",
             )
             return
+
+
+def _taps_told_twice(notes: Notes) -> None:
+    """`17 taps, two in the big one and two in the twins`: those are of the 17."""
+    told = notes.all(TapsSet)
+    if len(told) < 2 or not isinstance(told[0].reading, TapsSet):
+        return
+    first, *others = told
+    named = notes.clauses[first.clause].has("TAPN")
+    if not named or any(
+        notes.clauses[noted.clause].has("TAPN") or "in" not in notes.clauses[noted.clause].words()
+        for noted in others
+    ):
+        return
+    more = not {"more", "another", "plus", "added", "extra"}.isdisjoint(notes.text.split())
+    counts = [noted.reading.count for noted in others if isinstance(noted.reading, TapsSet)]
+    lots = [noted.reading.lot for noted in others if isinstance(noted.reading, TapsSet)]
+    if more or told[0].reading.lot is not None or not _one_sentence(notes, [first, *others]):
+        return
+    if any(lots) or sum(counts) > told[0].reading.count:
+        return
+    for noted in others:
+        notes.noted.remove(noted)
 
 
 def _of_several_lots(notes: Notes, sap: Noted) -> None:
