@@ -14,9 +14,10 @@ from bot.wording import questions, receipts
 
 # A thing that is spoken of as known, and its figure: "the boil was 7 hours", "lids were $14".
 _WAS = re.compile(
-    r"(?:(?:and|so) )?(?P<whose>(?:the|our|my|that) )?[a-z' ]{3,30}? "
+    r"(?:(?:and|so) )?(?P<whose>(?:the|our|my|that) )?[a-z0-9#' ]{2,30}? "
     r"(?:was|were|came to|cost|took) (?:(?:only|really|just|about|like) )*\$?[\d.]+.*"
 )
+_IN_A_ROW = re.compile(r"\b(?:first|second|third|earlier)\b")
 _KINDS = (Boil, Cost, Sap, Syrup)
 _INSTEAD = ("instead", "in place", "change it", "change", "that one", "same", "same one")
 _MORE = ("more", "one more", "both", "another", "as well", "add it", "new")
@@ -31,12 +32,17 @@ def ask_which_it_is(turn: Turn, understanding: Understanding) -> bool:
     reading = understanding.readings[0]
     if not isinstance(reading, _KINDS):
         return False
-    if isinstance(reading, Sap | Syrup) and found["whose"] is None:
+    named = isinstance(reading, Sap) and (reading.lot is not None or reading.tree is not None)
+    if isinstance(reading, Sap | Syrup) and found["whose"] is None and not named:
         return False
     new = entry_of(reading, turn.sent)
     told = [kept.entry for text in lately(turn) for kept in text]
     old = next((entry for entry in told if _is_told_anew(entry, new)), None)
     corrected = f"no, {turn.words}"
+    if old is not None and _IN_A_ROW.search(words):
+        # Which of several it is, its figure tells better than its place in the row.
+        turn.ask(questions.WHICH_FIGURE, None)
+        return True
     if old is None or not _corrects(turn, corrected):
         return False
     question = questions.instead(receipts.short(new, turn.style), receipts.short(old, turn.style))

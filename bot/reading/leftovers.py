@@ -66,6 +66,9 @@ def leftover(notes: Notes) -> None:
 _WEATHER = frozenset("outside sunny cloudy windy below high low highs lows".split())
 
 
+_CORRECTS = ("that was ", "it was ", "that's ", "no ", "no, ")
+
+
 def _is_of_the_weather(clause: Clause, item: Item) -> bool:
     """`45 outside and sunny`, `its 5 below`, `high of 6 today`."""
     return (
@@ -102,6 +105,8 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
         clause.negated and clause.frame & FRAME_TAGS and not clause.has("ASKHOW")
         for clause in notes.clauses
     )
+    if notes.text.startswith(_CORRECTS):
+        return False
     if not words or words > MOST_UNMARKED_WORDS or strangers or priced or denied:
         return False
     hit = topics.asked(" ".join(clause.spoken() for clause in notes.clauses))

@@ -81,6 +81,7 @@ def no_such_record(figure: str) -> str:
     return f'No {figure} in your last records, so nothing is undone. Text "undo" for the last one.'
 
 
+WHICH_FIGURE = "Which one was that? Text it by its figure, like: the 5 pints was 6."
 LEFT_IT = "Left as it was."
 DROPPED = "Dropped: nothing was written down."
 NOTHING_TO_UNDO = "Nothing of yours is left to undo."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -96,7 +97,9 @@ def find_whole(notes: Notes) -> bool:
     if _another_name(notes):
         notes.ask("I read two names for one amount. Text it once more, as it should be.")
         return True
-    if _denies_first(notes):
+    if _denies_first(notes) or (
+        notes.clauses and _leads(notes.clauses[0]) and _OF_A_SIZE.search(notes.text)
+    ):
         notes.ask("What should it be? Text the whole of it, like: no, 14 gal at 2.2.")
         return True
     if _units_alone(notes):
@@ -238,6 +241,10 @@ _BETWEEN_CALLED = frozenset("the that my really actually from for on".split())
 _IS_CALLED = frozenset(
     ("was", "is", "were", "was actually", "was really", "really was", "actually was", *_SHOULD)
 )
+
+
+# "no that was 7 of the 500s": jars that are called by their size.
+_OF_A_SIZE = re.compile(r"\b\d+s\b")
 
 
 def _denies_first(notes: Notes) -> bool:
@@ -442,11 +449,13 @@ def _only_the_day(clauses: Sequence[Clause]) -> bool:
 
 
 def _was_actually(first: Clause) -> bool:
-    """`that was $24 actually`."""
+    """`that was $24 actually`, `ridge was 2.3 actually`."""
     said = [item for item in first.items if item.sort != "sign"]
+    if len(said) == 4 and said[0].sort in ("lot", "tree") and said[1].text in ("was", "is"):
+        said = said[1:]
     return (
         len(said) == 3
-        and said[0].text in _THAT_WAS
+        and (said[0].text in _THAT_WAS or said[0].text in ("was", "is"))
         and said[1].sort in _FIELDS
         and said[2].text in ("actually", "really")
     )
@@ -587,6 +596,15 @@ def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
 _CORRECTED_TO = frozenset(_SHOULD)
 
 
+def _still_names(before: Item, joint: Item, clause: Clause) -> bool:
+    """`ridge should be 15` names the record; of `ridge should be brook` the old lot goes."""
+    if before.sort == "date":
+        return True
+    return before.sort in ("lot", "tree") and not any(
+        each.sort == before.sort and each.start > joint.start for each in clause.items
+    )
+
+
 def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
     """The amounts and names that stand, without those that are denied (not 12)."""
     out: list[tuple[Item, Clause]] = []
@@ -614,7 +632,7 @@ def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
                 denied = True
                 continue
             if item.text in _CORRECTED_TO:
-                out = [pair for pair in out if pair[0].sort == "date"]
+                out = [pair for pair in out if _still_names(pair[0], item, clause)]
             if item.text in (
                 "but",
                 "it's",
@@ -664,6 +682,8 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
     named = any(i.sort in ("tree", "lot") for each in notes.clauses for i in each.items)
     if item.sort == "number" and item.text == "one" and named:
         return None, None  # "the west one"
+    if [each.text for each in clause.following(item, 2)] == ["of", "the"]:
+        return None, None  # "7 of the 500s"
     if item.sort == "number":
         if (
             any(each.has("PANN", "WATERN", "STORE", "TEMPN") for each in notes.clauses)
