@@ -12,7 +12,7 @@ from bot import units
 from bot.conversation.pending import WhichRecord
 from bot.conversation.recording import entry_of, jar_gallons, moved, with_detail
 from bot.conversation.turn import Turn
-from bot.conversation.words import gallons_in_its_unit
+from bot.conversation.words import gallons_in_its_unit, nearest_unit
 from bot.entry import AMOUNT_FIELDS, Entry
 from bot.ledger import Kept
 from bot.reading import Choice, Doubt
@@ -438,7 +438,10 @@ def _as_said(turn: Turn, name: str, value: float, kept: Kept | None = None) -> f
     if not turn.style.is_metric:
         if name != "gallons" or kept is None:
             return value
-        return value * gallons_in_its_unit(turn.book.inbox.words(kept.text_id))
+        unit = gallons_in_its_unit(turn.book.inbox.words(kept.text_id))
+        if unit is None:
+            unit = nearest_unit(value, kept.entry.gallons or 0.0)
+        return value * unit
     if name == "gallons":
         return units.gallons(value, "liter")
     if name == "fahrenheit" and value <= 110:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Sequence
 from datetime import date, timedelta
@@ -9,8 +10,13 @@ from typing import Literal
 
 Units = Literal["us", "metric"]
 
-_LITRES = re.compile(r"\d\s*(?:l|lts?|ltrs?|lit(?:er|re)s?)\b|\blit(?:er|re)s?\b", re.IGNORECASE)
-_GALLONS = re.compile(r"\d\s*(?:g|gals?|gallons?|qts?|quarts?)\b|\bgallons?\b", re.IGNORECASE)
+# A postal code (K0G 1K0, J0L 2A0) measures nothing.
+_LITRES = re.compile(
+    r"(?<![a-z])\d+\s*(?:l|lts?|ltrs?|lit(?:er|re)s?)\b|\blit(?:er|re)s?\b", re.IGNORECASE
+)
+_GALLONS = re.compile(
+    r"(?<![a-z])\d+\s*(?:g|gals?|gallons?|qts?|quarts?)\b|\bgallons?\b", re.IGNORECASE
+)
 _CORRECTS = re.compile(
     r"^\W*(?:no+pe?|no|oops|sorry|wait|actually|i\s+meant?|meant|make\s+(?:that|it))\b[\s,.:;-]*",
     re.IGNORECASE,
@@ -106,8 +112,8 @@ _US_VOLUMES = (
 )
 
 
-def gallons_in_its_unit(text: str) -> float:
-    """US gallons in the one unit of volume that a text measures in; 1 where it names none or
+def gallons_in_its_unit(text: str) -> float | None:
+    """US gallons in the one unit of volume that a text measures in; None where it names none or
     several."""
     said = text
     found = []
@@ -115,7 +121,20 @@ def gallons_in_its_unit(text: str) -> float:
         if pattern.search(said):
             found.append(gallons)
             said = pattern.sub(" ", said)
-    return found[0] if len(found) == 1 else 1.0
+    return found[0] if len(found) == 1 else None
+
+
+def nearest_unit(value: float, gallons: float) -> float:
+    """US gallons in the unit in which a bare figure is nearest to an amount: gallons, unless they
+    are far off."""
+    if gallons <= 0 or value <= 0 or 1 / _FAR <= value / gallons <= _FAR:
+        return 1.0
+    units = (1.0, 1 / 4, 1 / 8)
+    return min(units, key=lambda unit: abs(math.log(value * unit / gallons)))
+
+
+# A corrected figure is hardly further off than this, by ratio (our own).
+_FAR = 4.0
 
 
 def units_spoken(text: str, before: Units | None, country: str | None) -> Units | None:

@@ -28,6 +28,7 @@ def set_aside(clause: Clause, notes: Notes) -> None:
             or _is_still_to_come(clause, item)
             or _was_before(clause, item)
             or _is_known(item, notes)
+            or _is_told_aside(clause, item, notes)
         )
 
 
@@ -37,7 +38,7 @@ def _before(notes: Notes, item: Item, sort: str) -> list[Item]:
         each
         for other in notes.clauses
         for each in other.items
-        if each.sort == sort and each.start < item.start and not each.article
+        if each.sort == sort and each.start < item.start and not (each.article and sort == "number")
     ]
 
 
@@ -53,7 +54,8 @@ def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
     same = abs(last.gallons - item.gallons) <= _SAME * max(last.gallons, item.gallons)
     if same and between in ("is", "=", "or", "so", "(", "i.e", "ie", "that's", "thats"):
         return True
-    so = clause.joint in ("so", "=") or clause.items[0].text in _SO or between in _SO
+    so = clause.joint in ("so", "=") or clause.items[0].text in _SO
+    so = so or between.replace(",", " ").split()[-1:] in (["so"], ["that's"], ["makes"])
     sums = {sum(each.gallons for each in told), last.gallons * _times(notes, last)}
     return so and any(abs(whole - item.gallons) <= _SAME * item.gallons for whole in sums)
 
@@ -99,6 +101,18 @@ def _is_still_to_come(clause: Clause, item: Item) -> bool:
     )
 
 
+def _is_told_aside(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`half a gallon of syrup, 1 qt goes to mom`; `set 10 taps yesterday, 6 running today`."""
+    behind = [each.text for each in clause.following(item, 2)]
+    if item.sort == "volume":
+        return bool(_before(notes, item, "volume")) and (
+            behind in _GOES_TO or behind[:1] in (["goes"], ["went"])
+        )
+    runs = behind[:1] in (["running"], ["dripping"], ["flowing"])
+    return item.sort == "number" and runs and bool(_before(notes, item, "number"))
+
+
+_GOES_TO = (["to", "sell"], ["to", "give"], ["for", "mom"], ["for", "dad"])
 _FROM_THAT = re.compile(r"\b(?:off|from|out of) (?:that|those|the same) $")
 
 

@@ -334,7 +334,7 @@ def _put_right_in_passing(notes: Notes) -> bool:
             counts = item.sort in _FIGURES or item.sort in ("tree", "lot")
             if taken_back and (counts or item.part) and not item.article and sort in told:
                 return True
-            if counts and not item.article:
+            if counts and (not item.article or item.sort in ("volume", "cords")):
                 told.add(sort)
             sorry = item.text == "sorry" and _figure_next(clause, item)
             taken_back = taken_back or (bool(told) and (sorry or item.text in _TAKES_BACK))

@@ -19,7 +19,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "SUGAR": (
-        "retested sweet sweeter sugar sugar's sugars tested tests testing test sweetness refractometer "
+        "retested sweet sweeter sugar sugar's sugars tested tests testing test sweetness "
+        "refractometer "
         "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
         "reading reads read sugar_at tester brix float glass_float bx brx "
     ),
