@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 
 from bot import figures
+from bot.answers import totals
 from bot.answers.answer import Answer, asking
 from bot.answers.asked import Asked
 from bot.clock import local_time
@@ -56,6 +57,8 @@ def answer(asked: Asked) -> Answer:
     """Hours by one's own boils or the pan, with what else was asked: fuel, start, progress."""
     if asked.known.boil is not None and asked.says(*_ABOUT_PROGRESS) and not asked.sap_named:
         return _progress(asked)
+    if _USED.search(asked.plain) and asked.sap_named is None:
+        return totals.answer(asked)
     fuel = from_fuel(asked)
     if fuel is not None:
         return fuel
@@ -65,6 +68,14 @@ def answer(asked: Asked) -> Answer:
     if asked.says(*_ABOUT_FUEL):
         return _fuel(asked, load)
     return _hours(asked, load)
+
+
+# "how much wood have we burned", "cords so far": what was, and no plan.
+_USED = re.compile(
+    r"\b(?:have|did) (?:we|i|you)\b.*\b(?:burn\w*|used?|boil\w*|go through|gone through)\b"
+    r"|\b(?:burned|burnt|used|boiled)\b.*\b(?:so far|season|week|month|today|yesterday|year)\b"
+    r"|\b(?:wood|cords?|propane|fuel)\b.*\b(?:so far|this season|this year|to date)\b"
+)
 
 
 def _load(asked: Asked) -> _Load | None:

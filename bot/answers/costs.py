@@ -28,6 +28,9 @@ def answer(asked: Asked) -> Answer:
     costs = asked.book.sums.costs(asked.sugarbush_id, asked.season)
     if not costs and not asked.says(*_MONEY):
         return totals.answer(asked)
+    named = [(item, dollars) for item, dollars in costs if item and _says(asked, item)]
+    if named:
+        return Answer(wording.spent_on(named))
     items = [(item or wording.OTHER, dollars) for item, dollars in costs]
     cost = cost_of(asked.tally.cost_dollars, asked.tally.syrup_gallons)
     each = None if cost is None else (cost.per_gallon, cost.per_pint)
@@ -35,6 +38,15 @@ def answer(asked: Asked) -> Answer:
         wording.spent(asked.tally, items, each, asked.style),
         table=lambda: wording.by_item(asked.tally, items),
     )
+
+
+def _says(asked: Asked, item: str) -> bool:
+    """Whether the question names what the money went on: "what did the lids cost"."""
+    words = {word for word in item.casefold().split() if len(word) >= _LEAST_LETTERS}
+    return asked.says(*words) if words else False
+
+
+_LEAST_LETTERS = 4
 
 
 def _worth(asked: Asked) -> Answer:

@@ -57,6 +57,12 @@ def nearest_first(question: str, parts: Told) -> tuple[str, ...]:
     return (texts[best], *texts[:best], *texts[best + 1 :])
 
 
+# Somebody is burned now, and needs to know what to do first.
+_HURT = re.compile(
+    r"\b(?:burn(?:ed|t)?|scald\w*|splash\w*)\b.*\b(?:hands?|arms?|fingers?|face|foot|feet|legs?"
+    r"|skin|eyes?|wrist|himself|herself|myself|me)\b|\bgot (?:burn(?:ed|t)|scalded|splashed)\b"
+    r"|\bburned skin\b"
+)
 _OF_SYRUP = re.compile(r"\b(?:syrup|jars?|opened|mou?ld\w*|fuzz\w*|pantry|fridge)\b")
 # How much more of a question's words a later text must have: one word of its own (our own).
 _CLEARLY_NEARER = 1.0
@@ -131,6 +137,8 @@ def _computed(asked: Asked) -> str | None:
         return wording.bottling(found.at_f, fill_advice(found.at_f), asked.style)
     if isinstance(found, Batch):
         return _batch(asked, found)
+    if asked.howto == "safety" and _HURT.search(asked.plain):
+        return wording.BURN
     if asked.howto == "storing":
         heat_f = storage.heat_named(asked)
         if heat_f is not None:

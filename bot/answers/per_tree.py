@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 
 from bot import figures
+from bot.answers import totals
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
+from bot.answers.period import Period, period_of
 from bot.ledger import NamedSap
 from bot.reckoning.trees import Named, Tally, not_emptied
 from bot.wording import per_tree as wording
@@ -26,11 +28,34 @@ _TREE = re.compile(r"\b(?:tree|maple|#|no\.?|number)\s*#?\s*([a-z0-9]+)\b")
 
 def answer(asked: Asked) -> Answer:
     """Trees or lots in order of what is asked: as many as a text holds, in a mail all of them."""
+    if asked.says("taps", "spiles", "spouts"):
+        return totals.answer(asked)
     what: Named = "lot" if _asks_lots(asked) else "tree"
+    period = period_of(asked)
+    if what == "lot" and period is not None and not asked.says(*_SWEET):
+        return Answer(_lots_of(asked, period))
     sap = asked.book.sums.sap_by(asked.sugarbush_id, asked.season, what)
     if _NOT_EMPTIED.search(asked.plain) and sap:
         return Answer(_left(asked, what, sap))
     return Answer(_said(asked, what, sap), table=lambda: _table(asked, what, sap))
+
+
+def _lots_of(asked: Asked, period: Period) -> str:
+    """The lots by what they gave in some days."""
+    gallons = {
+        lot: sum(
+            one.gallons or 0.0
+            for one in asked.book.sums.season(
+                asked.sugarbush_id, period.season, first=period.first, last=period.last, lot=lot
+            )
+            if one.kind == "sap"
+        )
+        for lot in asked.known.lots
+    }
+    ranked = _ranked({lot: amount for lot, amount in gallons.items() if amount})
+    if not ranked:
+        return wording.nothing_in(period.name)
+    return f"{period.name}: {wording.most('lot', ranked, asked.style)}"
 
 
 def _table(asked: Asked, what: Named, sap: list[NamedSap]) -> str:

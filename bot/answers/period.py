@@ -47,15 +47,12 @@ def period_of(asked: Asked) -> Period | None:
     if back is not None:
         days = _SPOKEN.get(back["days"]) or int(back["days"])
         return _days(f"Last {days} days", today - timedelta(days=max(days, 1) - 1), today)
-    if asked.says("week"):
-        last_one = asked.says("last")
-        last = today - timedelta(days=7 if last_one else 0)
-        return _days(
-            "The week before" if last_one else "Last 7 days", last - timedelta(days=6), last
-        )
+    if asked.says("week", "weekend"):
+        return _week(asked)
     if asked.says("yesterday"):
         on = today - timedelta(days=1)
-        return _days("Yesterday", on, on)
+        both = asked.says("today")
+        return _days("Yesterday and today" if both else "Yesterday", on, today if both else on)
     if asked.says("today"):
         return _days("Today", today, today)
     if len(asked.days_named) == 1:
@@ -63,7 +60,28 @@ def period_of(asked: Asked) -> Period | None:
         name = day(on, today)
         since = asked.says("since") and on <= today
         return _days(f"Since {name}", on, today) if since else _days(name, on, on)
+    if len(asked.days_named) == 2 and asked.says("between", "from", "to", "through"):
+        first, last = sorted(asked.days_named)
+        return _days(f"{day(first, today)} to {day(last, today)}", first, last)
     return _month(asked)
+
+
+def _week(asked: Asked) -> Period:
+    """Weeks begin on Mondays; a week of which nobody says which is the last seven days."""
+    today = asked.today
+    monday = today - timedelta(days=today.weekday())
+    if asked.says("weekend"):
+        # The one that has begun last: this one from its Saturday on.
+        saturday = monday + timedelta(days=5)
+        saturday -= timedelta(days=7 if saturday > today else 0)
+        return _days(f"Weekend of {day(saturday, today)}", saturday, saturday + timedelta(days=1))
+    if asked.says("last"):
+        first = monday - timedelta(days=7)
+        last = first + timedelta(days=6)
+        return _days(f"Last week ({day(first, today)} to {day(last, today)})", first, last)
+    if asked.says("this"):
+        return _days("This week", monday, today)
+    return _days("Last 7 days", today - timedelta(days=6), today)
 
 
 def _month(asked: Asked) -> Period | None:

@@ -24,7 +24,9 @@ from bot.wording import tap_plan as wording
 _AROUND = re.compile(r"\b(?:a?round|girth|circumference|circ)\b")
 _ACROSS = re.compile(r"\b(?:across|diameter|dia|dbh|thick|wide|through)\b")
 _HAVE = re.compile(r"\bhow many taps (?:do|have|did|are|so|is|in)\b(?!.*\b(?:need|should|could)\b)")
-_ARE_IN = re.compile(r"\bhow many (?:taps|spiles|spouts) (?:(?:are|is) )?(?:in|up|out there|now)\b")
+_ARE_IN = re.compile(
+    r"\bhow many (?:taps|spiles|spouts) (?:(?:are|is) )?(?:in|up|out there|now|left|still)\b"
+)
 _OF_TAPS = re.compile(r"(\d+)\s*(?:taps?|spiles?|buckets?|pails?|holes?)\b")
 _INCHES = re.compile(
     r"(\d+(?:\.\d+)?)\s*(?:in|inch|inches|\")(?=\s+(?:tree|maple|trunk|one|a?round|across))"

@@ -41,6 +41,8 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
         return wording.taps_of(lots, by_lot or {}) if lots else wording.taps(by_lot)
     if lots:
         return " ".join(_of_lot(asked, lot, period) for lot in lots)
+    if asked.says("day") and asked.says("best", "most", "biggest", "which"):
+        return _best_day(asked)
     name = None if period is None else period.name
     tally = asked.tally if period is None else part_of(asked, period)
     if asked.says("brix", "sugar", "sweetness", "sweet"):
@@ -58,6 +60,16 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
     if asked.says("wood", "cord", "cords", "propane", "fuel"):
         return wording.burned(tally, style, name)
     return None
+
+
+def _best_day(asked: Asked) -> str:
+    """The day of the season that gave most sap."""
+    days = asked.book.sums.by_day(asked.sugarbush_id, asked.season)
+    sap = [(one.gallons, one.on) for one in days if one.kind == "sap" and one.gallons]
+    if not sap:
+        return wording.season(asked.tally, asked.style)
+    gallons, on = max(sap)
+    return wording.best_day(on, gallons, asked.style)
 
 
 _POURED = (

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from bot.tally import Tally
 from bot.units import litres
 from bot.wording import amounts, tables
+from bot.wording.compose import sentence
 from bot.wording.gsm import plain
 from bot.wording.style import Style
 
@@ -33,6 +34,12 @@ def spent(
         said += f", all for {plain(items[0][0], 20)}"
     said += "."
     return said if each is None else f"{said} {_cost_said(tally, each, style)}"
+
+
+def spent_on(items: Sequence[tuple[str, float]]) -> str:
+    """What some things have cost this season."""
+    said = [f"{plain(name, 20)} {amounts.dollars(dollars)}" for name, dollars in items]
+    return sentence(f"This season: {', '.join(said)}")
 
 
 def spent_in(when: str, dollars: float) -> str:

@@ -13,6 +13,11 @@ NOT_KNOWN = (
     "I have no how-to on that. Ask of tapping, drilling, spiles, buckets, storing, boiling,"
     " finishing, filtering, bottling, grades or safety."
 )
+# First aid for a burn: cool running water is from memory; it defers to 911 and a doctor.
+BURN = (
+    "A burn: cool running water at once, 10 minutes or more. Rings and wet cloth off, no ice, no"
+    " butter. A child, a face, a hand, or bigger than a palm: call 911 or a doctor now."
+)
 ALL_TOLD = "That is all I have on it. Ask it another way, or something else."
 
 

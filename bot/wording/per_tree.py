@@ -16,6 +16,11 @@ from bot.wording.style import Style
 _MOST_AFTER = 3
 
 
+def nothing_in(when: str) -> str:
+    """No lot gave sap in the days called `when`."""
+    return f"{when}: no sap by lot in the tally."
+
+
 def most(
     what: str, ranked: Sequence[tuple[str, float]], style: Style, *, least: bool = False
 ) -> str:

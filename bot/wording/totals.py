@@ -9,7 +9,7 @@ from datetime import date
 from bot.tally import Tally
 from bot.wording import amounts, tables
 from bot.wording.compose import sentence
-from bot.wording.days import date_of_year
+from bot.wording.days import date_of_year, day
 from bot.wording.gsm import plain
 from bot.wording.style import Style
 
@@ -138,7 +138,7 @@ def one_place(name: str, gallons: float, style: Style, when: str | None = None) 
 
 def _within(when: str) -> str:
     """The name of some days within a sentence: "yesterday", but "March" and "Mon"."""
-    spoken = when.startswith(("Today", "Yesterday", "Last", "The", "Since"))
+    spoken = when.startswith(("Today", "Yesterday", "Last", "This", "Since"))
     return when[0].lower() + when[1:] if spoken else when
 
 
@@ -154,6 +154,11 @@ def taps(by_lot: Mapping[str | None, int] | None) -> str:
     if by_lot.get(None):
         parts.append(f"elsewhere {by_lot[None]}")
     return f"{said}: {', '.join(parts)}."
+
+
+def best_day(on: date, gallons: float, style: Style) -> str:
+    """The day that gave most."""
+    return f"{day(on, style.today)} was best: {amounts.volume(gallons, style)} of sap."
 
 
 def taps_of(lots: Sequence[str], by_lot: Mapping[str | None, int]) -> str:
