@@ -15,7 +15,7 @@ from bot.ledger.records import Kept, Records, Undone, Writer
 from bot.ledger.roll import ByPerson, Enrolled, Told
 from bot.ledger.schema import NewerStoreError
 from bot.ledger.store import IN_MEMORY, Store
-from bot.ledger.sums import KindSum, NamedSap, NamedSugar, TimedSap
+from bot.ledger.sums import KindSum, NamedSap, NamedSugar, Source, TimedSap
 
 __all__ = [
     "HELPER",
@@ -45,6 +45,7 @@ __all__ = [
     "NewerStoreError",
     "OwedText",
     "Records",
+    "Source",
     "Store",
     "Thread",
     "TimedSap",

@@ -15,6 +15,7 @@ from bot.ledger.tables import Record, SeasonSum, table_of
 
 _record, _kept = table_of(Record), table_of(SeasonSum)
 _IN_SEASON = _record.c.season == bindparam("year")
+_SOURCE = (_record.c.on, _record.c.lot, _record.c.tree)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,14 @@ class ToADay(NamedTuple):
     to_day: float
 
 
+class Source(NamedTuple):
+    """What sap or a test of it is of: its local day, and its lot or tree where one was told."""
+
+    on: date
+    lot: str | None
+    tree: str | None
+
+
 class TimedSap(NamedTuple):
     """Sap by the wall clock: when (naive), the local day it is of, gallons."""
 
@@ -107,19 +116,21 @@ class Sums:
         rows = self._run(_by_kind(tuple(given)), sugarbush_id, season, **given)
         return [KindSum(*row) for row in rows]
 
-    def untested_sap_by_day(
+    def untested_sap(
         self, sugarbush_id: int, season: int, *, first: date | None = None, last: date | None = None
-    ) -> dict[date, float]:
-        """Gallons of sap without a Brix, by day."""
+    ) -> dict[Source, float]:
+        """Gallons of sap without a Brix, by day and the lot or tree that they are of."""
         given = {
             name: value for name, value in (("first", first), ("last", last)) if value is not None
         }
         rows = self._run(_untested(tuple(given)), sugarbush_id, season, **given)
-        return dict(map(tuple, rows))
+        return {Source(on, lot, tree): gallons for on, lot, tree, gallons in rows}
 
-    def sugar_by_day(self, sugarbush_id: int, season: int) -> dict[date, float]:
-        """The mean of each day's sugar tests of the whole bush's sap, Brix."""
-        return dict(map(tuple, self._run(_SUGAR_BY_DAY, sugarbush_id, season)))
+    def sugar_tests(self, sugarbush_id: int, season: int) -> dict[Source, float]:
+        """The mean of each day's sugar tests by what was tested, Brix; the whole bush's sap has
+        neither lot nor tree."""
+        rows = self._run(_SUGAR_TESTS, sugarbush_id, season)
+        return {Source(on, lot, tree): brix for on, lot, tree, brix in rows}
 
     def sap_since(self, sugarbush_id: int, season: int, since: date) -> list[TimedSap]:
         """The sap of a season from a day on, in wall-clock order, a moment's sap together."""
@@ -196,7 +207,7 @@ def _by_kind(limits: tuple[str, ...]) -> Select[Any]:
 @lru_cache(maxsize=16)
 def _untested(limits: tuple[str, ...]) -> Select[Any]:
     return (
-        select(_record.c.on, func.sum(_record.c.gallons))
+        select(*_SOURCE, func.sum(_record.c.gallons))
         .where(
             *LIVE,
             _IN_SEASON,
@@ -204,20 +215,14 @@ def _untested(limits: tuple[str, ...]) -> Select[Any]:
             _record.c.brix.is_(None),
             *(_LIMITS[name] for name in limits),
         )
-        .group_by(_record.c.on)
+        .group_by(*_SOURCE)
     )
 
 
-_SUGAR_BY_DAY = (
-    select(_record.c.on, func.avg(_record.c.brix))
-    .where(
-        *LIVE,
-        _IN_SEASON,
-        _record.c.kind == "sugar",
-        _record.c.tree.is_(None),
-        _record.c.lot.is_(None),
-    )
-    .group_by(_record.c.on)
+_SUGAR_TESTS = (
+    select(*_SOURCE, func.avg(_record.c.brix))
+    .where(*LIVE, _IN_SEASON, _record.c.kind == "sugar")
+    .group_by(*_SOURCE)
 )
 
 

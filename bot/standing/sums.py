@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date
 from typing import Final
 
-from bot.ledger import Book, KindSum
+from bot.ledger import Book, KindSum, Source
 from bot.reckoning.balance import mixed_brix, syrup_gallons
 from bot.standing.boils import Boil, boils_of
 from bot.tally import Tally
@@ -32,8 +32,8 @@ def part_of_season(
 ) -> Tally:
     """The season's days from `first` to `last`, local, both included; None is unbounded.
 
-    Sap whose own text told no Brix takes the mean of the sugar tests of its day, if there are
-    any of the whole bush's sap.
+    Sap whose own text told no Brix takes the mean of the sugar tests of its day: of its own lot or
+    tree, else of the whole bush's sap.
     """
     sums = book.sums.season(sugarbush_id, season, first=first, last=last)
     sap = [one for one in sums if one.kind == "sap"]
@@ -83,9 +83,13 @@ def _tested_lots(
     ]
     untested = any(one.kind == "sap" and one.gallons and one.brix is None for one in sums)
     if untested and any(one.kind == "sugar" for one in sums):
-        tests = book.sums.sugar_by_day(sugarbush_id, season)
-        by_day = book.sums.untested_sap_by_day(sugarbush_id, season, first=first, last=last)
-        lots += [(gallons, tests[on]) for on, gallons in by_day.items() if on in tests and gallons]
+        tests = book.sums.sugar_tests(sugarbush_id, season)
+        sap = book.sums.untested_sap(sugarbush_id, season, first=first, last=last)
+        for source, gallons in sap.items():
+            own, whole = tests.get(source), tests.get(Source(source.on, None, None))
+            brix = whole if own is None else own
+            if brix is not None and gallons:
+                lots.append((gallons, brix))
     return lots
 
 

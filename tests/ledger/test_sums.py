@@ -6,7 +6,7 @@ from datetime import date, time
 
 import pytest
 
-from bot.ledger import KindSum, NamedSap, NamedSugar, TimedSap
+from bot.ledger import KindSum, NamedSap, NamedSugar, Source, TimedSap
 from tests.ledger.desk import Desk, entry, sap
 
 
@@ -58,25 +58,33 @@ def test_sap_without_gallons_divides_by_nothing(desk: Desk) -> None:
     assert found.brix is None
 
 
-def test_sugar_tests_by_tree_and_by_day(desk: Desk) -> None:
+def test_sugar_tests_by_tree_lot_and_day(desk: Desk) -> None:
     desk.write(
         entry("sugar", brix=2.0, tree="1"), entry("sugar", brix=3.0, tree="1"),
         entry("sugar", brix=2.4), entry("sugar", brix=2.6), entry("sugar", brix=9.0, lot="ridge"),
     )  # fmt: skip
     with desk.text() as (book, who, _):
         by_tree = book.sums.sugar_by(who.sugarbush_id, 2027, "tree")
-        by_day = book.sums.sugar_by_day(who.sugarbush_id, 2027)
+        tests = book.sums.sugar_tests(who.sugarbush_id, 2027)
     assert by_tree == [NamedSugar("1", 2, 2.5)]
-    assert by_day == {date(2027, 3, 4): 2.5}
+    day = date(2027, 3, 4)
+    assert tests == {
+        Source(day, None, "1"): 2.5,
+        Source(day, None, None): 2.5,
+        Source(day, "ridge", None): 9.0,
+    }
 
 
-def test_untested_sap_by_day(desk: Desk) -> None:
-    desk.write(sap(1), sap(2), sap(4, brix=2.0), sap(8, on=date(2027, 3, 9)))
+def test_untested_sap_by_day_and_lot(desk: Desk) -> None:
+    desk.write(
+        sap(1), sap(2), sap(4, brix=2.0), sap(5, lot="ridge"), sap(8, on=date(2027, 3, 9))
+    )  # fmt: skip
     with desk.text() as (book, who, _):
-        every = book.sums.untested_sap_by_day(who.sugarbush_id, 2027)
-        some = book.sums.untested_sap_by_day(who.sugarbush_id, 2027, last=date(2027, 3, 8))
-    assert every == {date(2027, 3, 4): 3, date(2027, 3, 9): 8}
-    assert some == {date(2027, 3, 4): 3}
+        every = book.sums.untested_sap(who.sugarbush_id, 2027)
+        some = book.sums.untested_sap(who.sugarbush_id, 2027, last=date(2027, 3, 8))
+    fourth = {Source(date(2027, 3, 4), None, None): 3, Source(date(2027, 3, 4), "ridge", None): 5}
+    assert every == {**fourth, Source(date(2027, 3, 9), None, None): 8}
+    assert some == fourth
 
 
 def test_names_are_each_said_once(desk: Desk) -> None:
