@@ -92,6 +92,9 @@ def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
     )
     if item is None or clause.has("FOREIGN") or not _matters(clause, item):
         return False
+    if item.negative and _is_a_frost(clause, item):
+        item.used = True
+        return False
     words = _said(notes, item).split()
     unit = words[-1] if item.sort not in ("number", "vessels") and len(words) > 1 else ""
     fill = _left_open(clause, notes, _said(notes, item), unit)
@@ -106,6 +109,18 @@ def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
     else:
         notes.ask(f'How many is "{" ".join(words)}"? Text the number.', fill=fill)
     return True
+
+
+def _is_a_frost(clause: Clause, item: Item) -> bool:
+    """`minus 5 last night`, `store tank 2 C outside -4`: how cold it was."""
+    if item.sort not in ("number", "temp"):
+        return False
+    before = [each.text for each in clause.preceding(item, 3)]
+    outside = "outside" in before or "PORCH" in clause.tags
+    ours = clause.has("SAP", "STORE", "GATHER", "SUGAR", "TAPN", "BUCKET", "JARN", "COSTV")
+    cold = bool({"last night", "overnight", "tonight", "this morning"} & set(clause.text.split()))
+    night = any(each.sort == "date" for each in clause.items) or cold
+    return outside or (not ours and night)
 
 
 def _no_plain_day(clause: Clause, notes: Notes) -> bool:

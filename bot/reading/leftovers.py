@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import itertools
+
 from bot.reading import topics
 from bot.reading.clauses import FRAME_TAGS, Clause
 from bot.reading.items import Item
@@ -195,6 +197,12 @@ _COUNTED_THINGS = (
 
 def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
     """Asks what a bare figure counts. The day, the tree and all else that was said is kept."""
+    if item.vague:
+        notes.ask("How much was it? Text it like: 12 gal, or 3 pints of syrup.")
+        return
+    if _is_a_list(notes):
+        _ask_of_all(notes)
+        return
     fragment = notes.text[clause.items[0].start : clause.items[-1].end]
     figure = notes.text[item.start : item.end]
     other = "Brix" if item.value <= MOST_BRIX else "gal of syrup"
@@ -206,6 +214,39 @@ def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
             (words, fragment.replace(figure, f"{figure} {thing}", 1))
             for words, thing in (*_SAP_IN[notes.profile.units == "metric"], *_COUNTED_THINGS)
         ),
+    )
+
+
+def _listed(notes: Notes) -> list[Item]:
+    """The bare figures of a text that stand behind a lot, a tree or a day each."""
+    items = [item for clause in notes.clauses for item in clause.items if item.sort != "sign"]
+    return [
+        item
+        for before, item in itertools.pairwise(items)
+        if item.sort == "number" and not item.article and before.sort in ("lot", "tree", "date")
+    ]
+
+
+def _is_a_list(notes: Notes) -> bool:
+    """`ridge 12, brook 8`: all of it is asked about at once."""
+    figures = [i for c in notes.clauses for i in c.items if i.sort in _FIGURES - {"tree"}]
+    return len(figures) > 1 and len(_listed(notes)) == len(figures)
+
+
+def _ask_of_all(notes: Notes) -> None:
+    figures = _listed(notes)
+    said = ", ".join(f"{item.value:g}" for item in figures[:3])
+
+    def of(thing: str) -> str:
+        text = notes.text
+        for item in reversed(figures):
+            text = f"{text[: item.end]} {thing}{text[item.end :]}"
+        return text
+
+    metric = notes.profile.units == "metric"
+    notes.ask(
+        f"{said} what: gal of sap, or Brix?",
+        *((words, of(thing)) for words, thing in (*_SAP_IN[metric], *_COUNTED_THINGS)),
     )
 
 

@@ -1,7 +1,7 @@
 """The whole way from a text to what it means.
 
 1. A lone carrier's word is settled at once.
-2. tidy -> tokens -> items -> shares (a part of an amount) -> parted deeds -> clauses.
+2. tidy -> tokens -> items -> what stands apart put together (carried, shares, parted) -> clauses.
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
@@ -20,8 +20,10 @@ from bot.reading import kinds, tidy, tokens
 from bot.reading.apart import apart
 from bot.reading.asides import set_aside
 from bot.reading.asking import add_questions
+from bot.reading.carried import with_units
 from bot.reading.clauses import Clause, clauses
 from bot.reading.doubting import dangling, doubtful, unsure
+from bot.reading.items import Item
 from bot.reading.kinds import Reading, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
@@ -72,7 +74,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     meant = apart(plain, profile, lambda rest: read(rest, sent, profile))
     if meant is not None:
         return meant
-    found = clauses(rejoined(of_a_whole(item_stage.items(run, sent, profile))))
+    found = clauses(_pieces(item_stage.items(run, sent, profile)))
     if len(found) > MOST_CLAUSES:
         return Understanding((), Doubt("That is too much for one text. Text it in pieces."))
     notes = Notes(plain, sent, profile, found)
@@ -89,6 +91,11 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     if not notes.noted and not notes.doubts:
         leftover(notes)
     return _understood(notes)
+
+
+def _pieces(found: list[Item]) -> list[Item]:
+    """The items with what stands apart put together."""
+    return rejoined(of_a_whole(with_units(found)))
 
 
 def _about_alerts(plain: str) -> bool:

@@ -42,6 +42,7 @@ _BEFORE_A_TIME = frozenset("at by till til until around about since from before 
 _LAST_HOUR = 12  # of a clock's face
 _LEFT_TO_DO = frozenset("left remaining go".split())
 _NO_PLURALS = frozenset("was is this its yes plus less".split())
+_CROWDS = frozenset("group class crew bunch busload party team".split())
 _SMALL_COUNTS = frozenset("two three four five six".split())
 _STAYS = frozenset(
     "leaving still keeping keep kept giving saving saved gave left remaining".split()
@@ -178,6 +179,9 @@ def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
 
 def _counts_others(clause: Clause, item: Item) -> bool:
     """`2 kids`, `12 trees`, `9 of them`, `two flat tires`: a whole number of things."""
+    ahead = [each.text for each in clause.preceding(item, 2)]
+    if ahead[:1] == ["of"] and ahead[1:] and ahead[1] in _CROWDS:
+        return True  # "a school group of 30"
     behind = [each.text for each in clause.following(item, 2)]
     if not _SIZED.isdisjoint(behind) or behind == ["in", "of"]:
         return True

@@ -103,6 +103,9 @@ MOST_BESIDE = 3
 
 def _what_was_it(notes: Notes, number: Item) -> None:
     number.used = True
+    if number.vague:
+        notes.ask("How many gal was that?", fill="dumped {} gal")
+        return
     notes.ask(
         f"{number.value:g} what did you pour out: gal?",
         ("gal|gallons|ok", f"dumped {number.value:g} gal"),

@@ -372,7 +372,7 @@ def _stray_number(clause: Clause, item: Item) -> bool:
 
 def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     """`5 gal this am and 7.5 more at dusk`; `tree 1 2 gal, tree 2 3`; `40 L from the hill and 25
-    from the yard`: the unit was said before."""
+    from the yard`; `20 gal this morning and 15 tonight`: the unit was said before."""
     before = notes.last(Sap)
     if before is None or notes.clauses[before.clause].sentence != clause.sentence:
         return []
@@ -389,6 +389,8 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
         out_of = [each.text for each in clause.following(item, 2)] in _OUT_OF
         whence = whence or (out_of and clause.own_tree)
+        later = bool(follows) and follows[0].sort == "date" and clause.joint in ("and", "&")
+        whence = whence or (later and item.value > MOST_BRIX_SAID)
         apart = before.clause != notes.clause_number
         if apart and (more or listed or whence) and not item.part:
             out.append(item)

@@ -1,0 +1,64 @@
+"""Units that are said once for several figures: `ridge 12, brook 8 gal`; `8 x 500 mL and 6 x 250`.
+
+The figures that go without one take it over, where each stands behind a name, a day or an "x" of
+its own, so that nothing else can be meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.reading.items import Item
+
+_NAMES = ("lot", "tree", "date")
+_TIMES = ("x", "*", "of")
+LEAST_AMOUNT = 8.0
+"""A decimal up to this may be sugar, in Brix (our own), and takes no unit over."""
+
+
+def with_units(found: Sequence[Item]) -> list[Item]:
+    """The items, with each figure of a list in the unit that is said for all of them."""
+    return _sizes(_list_of_names(list(found)))
+
+
+def _list_of_names(found: list[Item]) -> list[Item]:
+    """`ridge 12, brook 8 gal`, `mon 10 tue 11 wed 12 gal`."""
+    figures = [at for at, item in enumerate(found) if item.sort in ("number", "volume")]
+    volumes = [at for at in figures if found[at].sort == "volume"]
+    bare = [at for at in figures if found[at].sort == "number"]
+    if len(volumes) != 1 or volumes[0] != figures[-1] or not bare:
+        return found
+    if not all(_is_named(found, at) and _is_plain(found[at]) for at in figures):
+        return found
+    unit = found[volumes[0]]
+    for at in bare:
+        item = found[at]
+        word = unit.text.split()[-1]
+        found[at] = replace(item, sort="volume", unit=unit.unit, text=f"{item.value:g} {word}")
+    return found
+
+
+def _is_named(found: Sequence[Item], at: int) -> bool:
+    return at > 0 and found[at - 1].sort in _NAMES
+
+
+def _is_plain(item: Item) -> bool:
+    if item.article or item.part or item.vague or item.negative or item.low is not None:
+        return False
+    return item.sort == "volume" or "." not in item.text or item.value > LEAST_AMOUNT
+
+
+def _sizes(found: list[Item]) -> list[Item]:
+    """`8 x 500 ml and 6 x 250`: jars of another size in the same unit."""
+    unit: Item | None = None
+    for at in range(2, len(found)):
+        count, times, size = found[at - 2], found[at - 1], found[at]
+        if count.sort != "number" or times.text not in _TIMES:
+            continue
+        if size.sort == "volume":
+            unit = size
+        elif unit is not None and size.sort == "number" and times.text != "of" and not size.used:
+            word = unit.text.split()[-1]
+            found[at] = replace(size, sort="volume", unit=unit.unit, text=f"{size.value:g} {word}")
+    return found
