@@ -72,7 +72,9 @@ _CORRECTS = ("that was ", "it was ", "that's ", "no ", "no, ")
 
 
 def _is_of_the_weather(clause: Clause, item: Item) -> bool:
-    """`45 outside and sunny`, `its 5 below`, `high of 6 today`."""
+    """`45 outside and sunny`, `its 5 below`, `high of 6 today`, `minus 5 last night`."""
+    if item.negative:
+        return True
     return (
         item.sort == "number"
         and not _WEATHER.isdisjoint(clause.words())
@@ -157,6 +159,9 @@ def _talks(clause: Clause) -> bool:
 
 
 def _ask_about(clause: Clause, item: Item, notes: Notes) -> None:
+    if _is_a_list(notes):
+        _ask_of_all(notes)
+        return
     if item.sort == "tree":
         if _talks(clause):
             notes.add(Chat(), item.start)  # "A2 bark is splitting"
