@@ -686,7 +686,8 @@ def _day_said_last(found: Sequence[Clause]) -> None:
         own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
             item.sort in ("volume", "cords", "money", "tree") for item in clause.items
         )
-        if not own_fact and not _was_before_that(clause):
+        rest = clause.ahead and not {"rest", "other", "more"}.isdisjoint(clause.words())
+        if not own_fact and not rest and not _was_before_that(clause):
             before.on, before.ahead = clause.on, clause.ahead
 
 

@@ -3,7 +3,7 @@ amounts, a bare figure behind a word for sap."""
 
 from __future__ import annotations
 
-from bot.reading.clauses import Clause
+from bot.reading.clauses import FRAME_TAGS, Clause
 from bot.reading.dates import FURTHEST_BACK_DAYS
 from bot.reading.items import Item
 from bot.reading.kinds.sap import PLAIN_WORDS, Sap
@@ -159,6 +159,8 @@ def _to_come(clause: Clause, notes: Notes) -> bool:
     day = next((each for each in clause.items if each.sort == "date" and each.ahead), None)
     if day is None and not clause.ahead:
         return False
+    if clause.frame.isdisjoint(FRAME_TAGS) and {"rest", "other", "others"} & set(clause.words()):
+        return True  # "back at it tomorrow with the other 20 gal": a plan
     shown = "That day" if day is None else short(day.text)
     fill = None if day is None else _left_open(clause, notes, _said(notes, day))
     notes.ask(f"{shown} is still to come. Which day was it?", fill=fill, number_only=False)

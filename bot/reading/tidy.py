@@ -54,7 +54,7 @@ _NUMBERED = re.compile(
 _HEARD = re.compile(
     r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ate\b"
     r"|\b(won) (?=gal|quart|pint|cup|half|tap|jar)"
-    r"|\b(too) (?=more (?:tap|gal|pint|quart|jar|spile))"
+    r"|\b(too) (?=(?:more )?(?:tap|gal|pint|quart|jar|spile|bucket|pail)s?\w*\b)"
     r"|\b(\d+)ish\b|\ba (3rd|4th) of (?=a\b|the\b)"
 )
 _ORDINAL = {

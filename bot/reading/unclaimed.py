@@ -110,8 +110,9 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     bought = any(isinstance(noted.reading, Cost) for noted in notes.noted)
     if item.sort == "number":
         sized = any(each.sort == "volume" for each in clause.following(item, 1))
+        each = [near.text for near in clause.following(item, 1)] in (["each"], ["apiece"])
         return (
-            (bought and sized)  # "bought ten 2 gal buckets"
+            (bought and (sized or each))  # "bought ten 2 gal buckets", "that's 2.50 each"
             or (item.part and not _is_added(clause, item))
             or item.value < 1
             or says_which(clause, item)
@@ -153,7 +154,7 @@ _FOR_HOW_LONG = frozenset("week month season year day".split())
 
 def _is_weather_or_total(clause: Clause, item: Item, notes: Notes) -> bool:
     """`low of 22 tonight`, `40 and sunny`, `45 total`, `30 for the week`, `3 people`."""
-    if clause.has("TOTAL", "SOFAR"):
+    if clause.has("TOTAL", "SOFAR") or _is_how_warm_it_was(clause, item, notes):
         return True
     before = {each.text for each in clause.preceding(item, 2)}
     behind = {each.text for each in clause.following(item, 3)}
@@ -169,6 +170,31 @@ def _is_weather_or_total(clause: Clause, item: Item, notes: Notes) -> bool:
     )
 
 
+def _is_how_warm_it_was(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`19 degrees at 6am, 44 by noon`, `when it was 50`, `air's 55`, `filtered hot at 190`."""
+    if "." in item.text or item.value > _HOTTEST_SAID:
+        return False
+    before = [each.text for each in clause.preceding(item, 2)]
+    behind = [each.text for each in clause.following(item, 1)]
+    warm = any(
+        each.sort == "temp"
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+        for each in other.items
+    )
+    hot = before[:1] == ["at"] and not {"hot", "filtered", "bottled"}.isdisjoint(clause.words())
+    return (
+        (warm and behind in (["by"], ["at"]))
+        or before[:1] in (["air's"], ["air"], ["it was"], ["outside"])
+        or (before[:2] == ["was", "it"])
+        or (hot and item.value >= _LEAST_HOT)
+    )
+
+
+_HOTTEST_SAID = 220.0
+_LEAST_HOT = 150.0
+
+
 def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
     """`sap reads 2.5 at 38`: how warm it was in the hydrometer's cup."""
     before = clause.preceding(item, 1)
@@ -179,6 +205,9 @@ def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
 
 def _counts_others(clause: Clause, item: Item) -> bool:
     """`2 kids`, `12 trees`, `9 of them`, `two flat tires`: a whole number of things."""
+    behind = [each.text for each in clause.following(item, 2)]
+    if behind[1:] == ["old"] or behind[:1] in (["km"], ["miles"], ["mile"], ["kilometers"]):
+        return True  # "my 8 yr old", "drove 45 km"
     ahead = [each.text for each in clause.preceding(item, 2)]
     if ahead[:1] == ["of"] and ahead[1:] and ahead[1] in _CROWDS:
         return True  # "a school group of 30"

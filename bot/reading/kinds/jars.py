@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 CUES = {
     "BOTTLE": (
         "canning jarring bottling bottled bottle bottles_up canned can_up jarred jarred_up "
-        "put_it_in_jars put_them_in_jars put_it_up put_in_jars "
+        "put_it_in_jars put_them_in_jars put_it_up put_in_jars in_jars into_jars it_in_jars "
         "jar_up jugged jugging put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
     "JARN": (
@@ -88,7 +88,7 @@ def find(clause: Clause, notes: Notes) -> None:
 def _packed(clause: Clause) -> bool:
     """`a case of 12 quart jars`: as they are sold, empty."""
     return not clause.has("BOTTLE") and any(
-        item.text in ("case", "box", "flat", "crate")
+        item.text.removeprefix("a ") in ("case", "box", "flat", "crate")
         and [each.text for each in clause.following(item, 1)] == ["of"]
         for item in clause.items
     )

@@ -79,7 +79,7 @@ PLAIN_WORDS = frozenset(
         "whole both all pm dusk them barely forgot waiting lines blue red green north south "
         "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
         "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
-        "along plus okay ok evening morning"
+        "along plus okay ok evening morning tho though"
     ).split()
 )
 """Words that say nothing against an amount being sap."""
@@ -167,7 +167,8 @@ def _all_full(clause: Clause, notes: Notes) -> None:
     """`every bucket was full today`: how much that is, nobody has said."""
     counted = any(item.sort in ("number", "vessels") for item in clause.items)
     every = {"every", "all"} & set(clause.words())
-    if clause.has("FULL") and clause.has("BUCKET") and every and not counted:
+    several = clause.has("BUCKET") or any(item.sort == "trees" for item in clause.items)
+    if clause.has("FULL") and several and every and not counted:
         told = any(item.sort == "volume" for other in notes.clauses for item in other.items)
         if not told and not clause.plan and not clause.negated:
             notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
@@ -387,6 +388,8 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot", "date")
         listed = listed and not (tree_first[0].sort == "date" and follows)
         whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
+        own_lot = any(each.sort == "lot" for each in clause.items)
+        whence = whence or (bool(follows) and follows[0].text == "from" and own_lot)
         out_of = [each.text for each in clause.following(item, 2)] in _OUT_OF
         whence = whence or (out_of and clause.own_tree)
         later = bool(follows) and follows[0].sort == "date" and clause.joint in ("and", "&")

@@ -108,7 +108,7 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
             or after[0].text in ("times", "time")
         ):
             continue
-        if says_which(clause, item):
+        if says_which(clause, item) or (after and after[0].text in _LENGTHS):
             continue
         spoken = notes.clause_before()
         if (
@@ -185,6 +185,9 @@ def _is_of_a_place(clause: Clause, item: Item) -> bool:
         and before[0].sort == "word"
         and not before[0].tags.isdisjoint(("COMPASS", "LOTN"))
     )
+
+
+_LENGTHS = frozenset("km miles mile kilometers kilometres minutes min".split())
 
 
 def _ends_there(clause: Clause, item: Item) -> bool:
