@@ -54,7 +54,7 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
         return wording.jars(tally, style, name)
     if asked.says(*_POURED):
         return wording.poured_out(tally, style, name)
-    if asked.says("hours", "boiled", "boiling"):
+    if asked.says("hours", "boiled", "boiling", "boil", "boils"):
         sums = boil_sums(_boils(asked, period))
         return wording.boiled(sums.boils, sums.hours, sums.gallons, style, name)
     if asked.says("wood", "cord", "cords", "propane", "fuel"):

@@ -194,7 +194,20 @@ def _meant(turn: Turn, texts: list[list[Kept]], reading: Amend) -> list[list[Kep
     """The records that have the old figure, and are of the kind, that the correction names: all
     where it names neither."""
     named = [[kept for kept in text if _is_named(turn, kept.entry, reading)] for text in texts]
+    amounts_told = set(_changes(reading)) - {"on", "tree", "lot"}
+    own = [[kept for kept in text if _is_of(kept.entry, reading)] for text in named]
+    if amounts_told and any(own):
+        named = own
     return [text for text in named if text]
+
+
+def _is_of(entry: Entry, reading: Amend) -> bool:
+    """Whether a record is of the lot or tree that the correction names."""
+    told = [(reading.tree, entry.tree), (reading.lot, entry.lot)]
+    named = [(name, has) for name, has in told if name is not None]
+    return bool(named) and all(
+        has is not None and has.casefold() == name.casefold() for name, has in named
+    )
 
 
 def _of_its_day(reading: Amend, texts: list[list[Kept]]) -> tuple[Amend, list[list[Kept]]]:
@@ -222,6 +235,8 @@ def _is_named(turn: Turn, entry: Entry, reading: Amend) -> bool:
     if field != "value":
         old = getattr(entry, field)
         return old is not None and _is_near(old, figure)
+    if entry.kind == "boil" and entry.hours is None and reading.hours is not None:
+        return True  # the hours of a fire are reckoned, and stand in no record
     if entry.kind == "jars":
         return any(jar["count"] == figure for jar in entry.detail.get("jars", ()))
     return any(

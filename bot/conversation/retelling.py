@@ -26,6 +26,8 @@ _MORE = ("more", "one more", "both", "another", "as well", "add it", "new")
 def ask_which_it_is(turn: Turn, understanding: Understanding) -> bool:
     """Asks where a text may tell a late record anew. Whether it had to."""
     words = " ".join(turn.words.casefold().split())
+    if _tells_sugar_too(turn, understanding):
+        return True
     found = _WAS.fullmatch(words)
     if found is None or understanding.doubt is not None or len(understanding.readings) != 1:
         return False
@@ -45,6 +47,34 @@ def ask_which_it_is(turn: Turn, understanding: Understanding) -> bool:
         return True
     if old is None or not _corrects(turn, corrected):
         return False
+    question = questions.instead(receipts.short(new, turn.style), receipts.short(old, turn.style))
+    turn.ask(question, Doubt(question, (Choice(_INSTEAD, corrected), Choice(_MORE, turn.words))))
+    return True
+
+
+def _tells_sugar_too(turn: Turn, understanding: Understanding) -> bool:
+    """`home lot 12 gal at 2.2` after "home lot 12 gal": the same sap with its sugar, or as much
+    again? Asks, and says whether it had to."""
+    if understanding.doubt is not None or len(understanding.readings) != 1:
+        return False
+    reading = understanding.readings[0]
+    if not isinstance(reading, Sap) or reading.brix is None or not reading.gallons:
+        return False
+    new = entry_of(reading, turn.sent)
+    place = (new.on, new.tree, new.lot, new.gallons)
+    told = [kept.entry for text in lately(turn) for kept in text if kept.entry.kind == "sap"]
+    old = next(
+        (
+            one
+            for one in told
+            if one.brix is None and (one.on, one.tree, one.lot, one.gallons) == place
+        ),
+        None,
+    )
+    if old is None:
+        return False
+    where = f"{new.lot} " if new.lot else f"tree {new.tree} " if new.tree else ""
+    corrected = f"no, {where}{new.gallons:g} gal at {new.brix:g} brix"
     question = questions.instead(receipts.short(new, turn.style), receipts.short(old, turn.style))
     turn.ask(question, Doubt(question, (Choice(_INSTEAD, corrected), Choice(_MORE, turn.words))))
     return True

@@ -121,6 +121,7 @@ def _gear_again(turn: Turn, direct: Understanding) -> Meant | None:
     return None
 
 
+_THANKS = frozenset(("thx", "thanks", "thank you", "ty", "tks", "ok thanks", "lol", "haha"))
 # What is longer, and has no figure, does not try to answer (our own).
 _MOST_WORDS_OF_A_TRY = 3
 
@@ -159,6 +160,7 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
         if understanding.doubt is None or not _stands_alone(direct):
             return Meant(understanding, completed, settled=True)
     tries = len(words.split()) <= _MOST_WORDS_OF_A_TRY or any(char.isdigit() for char in words)
+    tries = tries and same_words(words) not in _THANKS
     if tries and _is_only(direct, Chat) and (question.choices or question.fill):
         return Meant(direct, words, repeat=question)
     return None

@@ -155,7 +155,7 @@ _LIES = (
     r"|lane|bottom|knoll|meadow|field|gully|ravine|valley|cemetery|church|school|barn|fence)"
 )
 _LAND = re.compile(
-    rf"\b(?:on|from|in|at|by|along|off|up|down) the {_LIES}\b",
+    rf"\b(?:on|from|in|at|by|along|off|up|down) the {_LIES}\b(?! of\b)",
     re.IGNORECASE,
 )
 # The lie of the land right beside an amount: "14 gal ridge at 2.2", "ridge: 14 gal".

@@ -148,6 +148,9 @@ def _by_initial(run: Sequence[Token], i: int, profile: Profile) -> tuple[Item, i
     return Item("lot", meant[0], run[i].start, run[i + 1].end), 2
 
 
+_LOT_NOUNS = frozenset(("lot", "woodlot", "bush", "stand", "woods"))
+
+
 def _named(
     run: Sequence[Token], i: int, names: list[tuple[tuple[str, ...], str, str]]
 ) -> tuple[Item, int] | None:
@@ -159,8 +162,12 @@ def _named(
         ):
             if sort == "tree" and len(words) == 1 and (len(name) == 1 or name.isdigit()):
                 continue  # a tree called 7 or A is told from 7 and a gallon by the word "tree"
-            end = run[i + len(words) - 1].end
-            return Item(sort, name, run[i].start, end), len(words)
+            length = len(words)
+            after = run[i + length].text if i + length < len(run) else ""
+            if sort == "lot" and after in _LOT_NOUNS and not name.endswith(after):
+                length += 1  # "home lot"
+            end = run[i + length - 1].end
+            return Item(sort, name, run[i].start, end), length
     return None
 
 

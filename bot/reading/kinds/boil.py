@@ -97,7 +97,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if (clause.has("WATERN") and clause.has("BOIL")) or clause.has("PRICE", "BROKEN", "TAPN"):
         return
-    if _boiled_or_gathered(clause, notes):
+    if _boiled_or_gathered(clause, notes) or _some_of_it(clause, notes):
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
     gallons += _gallons_unsaid(clause, notes)
@@ -175,6 +175,26 @@ def _boiled_or_gathered(clause: Clause, notes: Notes) -> bool:
         ("boiled|boil|cooked", f"boiled {much} in {long}"),
         ("gathered|sap|collected", f"{much} of sap"),
     )
+    return True
+
+
+def _some_of_it(clause: Clause, notes: Notes) -> bool:
+    """`fire out, boiled 25 of the 40`: a part in no unit."""
+    part = next(
+        (
+            item
+            for item in clause.free("number")
+            if not item.part and [e.text for e in clause.following(item, 1)] == ["of"]
+        ),
+        None,
+    )
+    if part is None or not clause.has("PAST") or clause.free("volume"):
+        return False
+    for item in clause.free("number"):
+        item.used = True
+    said = f"boiled {part.value:g} gal"
+    over = ", fire out" if clause.has("FIRE", "END") else ""
+    notes.ask(f"{part.value:g} what did you boil: gal?", ("gal|gallons|ok", f"{said}{over}"))
     return True
 
 

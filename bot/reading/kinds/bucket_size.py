@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
@@ -127,6 +128,9 @@ def _filled(clause: Clause, notes: Notes, item: Item, share: float) -> None:
     if clause.about("POUR"):
         item.used = False
         return
+    if _SHARE_LATER.search(notes.text[item.end :]):
+        notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
+        return  # "a 5 gal pail from the ridge, 3/4 full"
     gallons = item.gallons * share * _fullness(clause)
     if gallons > most_gallons(notes.profile.taps):
         notes.ask("That is a lot of sap for a day. How many gal was it?", fill="{} gal of sap")
@@ -134,6 +138,9 @@ def _filled(clause: Clause, notes: Notes, item: Item, share: float) -> None:
     notes.add(
         Sap(gallons=gallons, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start
     )
+
+
+_SHARE_LATER = re.compile(r"[,.;-] *(?:about |only )?(?:\d/\d|half|a third|a quarter) full\b")
 
 
 def _fullness(clause: Clause) -> float:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 CUES = {
     "COSTV": (
         "spent spend cost costs paid pay dropped_$ shelled_out bill ran_me ran_us set_me_back "
-        "set_us_back coughed_up forked_over laid_out "
+        "set_us_back coughed_up forked_over laid_out cost_me cost_us "
     ),
     "VAGUEMONEY": "bunch lots lot fortune arm_and_a_leg too_much some plenty a_few",
     "BUY": "bought buy buying purchased purchase ordered order picked_up_new",

@@ -96,7 +96,7 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
     """A bare number that must be sugar: after "sugar" or "tested", or close behind sap."""
     out = []
     for item in clause.free("number"):
-        if item.part or item.article or item.value > 90:
+        if item.part or item.article or item.value > 90 or clause.has("COSTV"):
             continue
         if clause.about("DRAW", "SYRUP") and item.value < SYRUP_FROM:
             continue
