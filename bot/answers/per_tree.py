@@ -97,11 +97,11 @@ def _brix(asked: Asked, what: Named, sap: list[NamedSap]) -> dict[str, float]:
 def _named(asked: Asked, what: Named, sap: list[NamedSap]) -> NamedSap | None:
     """The one tree or lot that the question names, None where it names none or several."""
     by_name = {one.name.casefold(): one for one in sap}
+    words = f" {re.sub('[?,.]', ' ', asked.plain)} "
+    # A tree called 7 is told from seven gallons by the word before it.
+    named = {name for name in by_name if f" {name} " in words and not name.isdigit()}
     if what == "tree":
-        named = {found[1] for found in _TREE.finditer(asked.plain)} & set(by_name)
-    else:
-        words = f" {re.sub('[?,.]', ' ', asked.plain)} "
-        named = {name for name in by_name if f" {name} " in words}
+        named |= {found[1] for found in _TREE.finditer(asked.plain)} & set(by_name)
     return by_name[named.pop()] if len(named) == 1 else None
 
 

@@ -11,7 +11,7 @@ from typing import Protocol
 from bot.clock import local_time, season_of
 from bot.conversation.pending import Question, Rest, WhereAsked, from_json, to_json
 from bot.conversation.reach import Reach
-from bot.conversation.words import lots_named
+from bot.conversation.words import lots_named, trees_named
 from bot.entry import Entry
 from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
 from bot.messages import EMAIL_DOOR
@@ -284,7 +284,8 @@ class Turn:
         """Read words as theirs, sent now. A part of the bush may be named for the first time."""
         profile = self.profile
         lots = tuple(dict.fromkeys((*profile.lots, *lots_named(words))))
-        return self.senses.read(words, self.sent, replace(profile, lots=lots))
+        trees = tuple(dict.fromkeys((*profile.tree_labels, *trees_named(words))))
+        return self.senses.read(words, self.sent, replace(profile, lots=lots, tree_labels=trees))
 
     def ask(self, question: str, pending: Question | None) -> None:
         """Ask; `pending` is what an answer will be held against, None if none can be."""

@@ -191,6 +191,24 @@ def lots_named(text: str) -> tuple[str, ...]:
     return tuple(name for name in dict.fromkeys(named) if name not in _NO_LOTS)
 
 
+# A tree that is called by a name: "tree bess 3 gal", "a maple called old bess".
+_TREE = re.compile(
+    r"\b(?:tree|maple) (?:called |named |we call |i call )((?:old |big |little )?[a-z]{3,})\b"
+    r"|\btree ((?:old |big |little )?[a-z]{3,})(?=:? +(?:\d|gave\b|is an?\b|has\b|tested\b))",
+    re.IGNORECASE,
+)
+_NO_TREES = frozenset(
+    "number tag the was and called named old big little that this near with each one has gave is "
+    "sugar red silver black norway maple sap today only about".split()
+)
+
+
+def trees_named(text: str) -> tuple[str, ...]:
+    """Names of trees that a text calls by a name for the first time."""
+    named = [(match[1] or match[2]).casefold() for match in _TREE.finditer(text)]
+    return tuple(name for name in dict.fromkeys(named) if name not in _NO_TREES)
+
+
 def same_words(text: str) -> str:
     """A text for comparing: case, spaces and closing marks do not matter."""
     return " ".join(text.casefold().split()).strip(" .!")
