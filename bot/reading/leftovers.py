@@ -168,7 +168,7 @@ def _ask_about(clause: Clause, item: Item, notes: Notes) -> None:
             return
         notes.ask(f"Tree {item.text}: how many gal?", fill=f"tree {item.text} {{}} gal")
         return
-    if item.part and clause.has("BUCKET", "FULL"):
+    if item.sort == "vessels" or (item.part and clause.has("BUCKET", "FULL")):
         notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
         return
     if item.sort == "number" and len(clause.items) <= SHORT:

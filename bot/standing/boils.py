@@ -36,7 +36,8 @@ def boils_of(entries: Iterable[Entry]) -> list[Boil]:
 
     1. "Lit" opens a boil. Lit again while one is open is the same fire; a stale one is given up.
     2. "Out", or an amount or hours boiled, ends the open one: its hours are those told, else
-       the time between. An amount that is told as going in (no state) leaves it open.
+       the time between. An amount that is told as going in leaves it open; "the rest" is all
+       that waits, and a boil of its own where none is open.
     3. With none open, what is told soon after a boil ended is told of that boil (the fire out
        at 9, "boiled 40 gal in 7 hrs" at 10); anything else is a boil of its own.
     """
@@ -49,6 +50,11 @@ def boils_of(entries: Iterable[Entry]) -> list[Boil]:
         starts = entry.detail.get("state") == "start"
         if starts and (last is None or not last.is_open):
             boils.append(Boil(entry.at_local, None, gallons=entry.gallons))
+        elif entry.detail.get("manner") == "rest":
+            open_one = replace(last, gallons=None) if last is not None and last.is_open else None
+            boils[len(boils) - (open_one is not None) :] = [
+                _ended(open_one or Boil(None, None), entry)
+            ]
         elif last is not None and last.is_open and (starts or goes_in(entry)):
             boils[-1] = _with_more(last, entry)
         elif last is not None and (last.is_open or _is_told_of(last, entry)):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from datetime import date, time
 from typing import TYPE_CHECKING, ClassVar
@@ -76,7 +77,7 @@ MOST_GALLONS_A_BOIL = 2000.0
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Boil(Reading):
     """A boil: its start, its end, how much went in and how long it took. manner: "in" for sap
-    that goes into the pan, of which nobody says that it is boiled."""
+    that goes into the pan, of which nobody says that it is boiled; "rest" for all that was left."""
 
     kind: ClassVar[str] = "boil"
 
@@ -125,6 +126,8 @@ def find(clause: Clause, notes: Notes) -> None:
     wanted = clause.has("BOIL", "FIRE", "PANN") or state is not None
     if state is None and clause.has("PAST") and _all_of_it(clause) and notes.last(Sap):
         state = "end"  # "got 14 gal, boiled it"
+    if state is None and clause.has("PAST") and not gallons and _BOILED_ALL.search(clause.text):
+        state = "end"
     if not gallons and hours is None and state is None and not (wanted and at is not None):
         return
     amount: float | None = None
@@ -142,13 +145,14 @@ def find(clause: Clause, notes: Notes) -> None:
         state = "end"
     start = clause.items[0].start
     going_in = amount is not None and state is None and _goes_in(clause)
+    rest = not gallons and clause.has("PAST") and bool(_BOILED_ALL.search(clause.text))
     piece = Boil(
         on=notes.day(clause),
         gallons=amount,
         hours=hours,
         state=state,
         at=at,
-        manner="in" if going_in else None,
+        manner="in" if going_in else "rest" if rest else None,
     )
     _join(notes, piece, start, clause)
 
@@ -178,6 +182,9 @@ def _boiled_or_gathered(clause: Clause, notes: Notes) -> bool:
     return True
 
 
+_BOILED_ALL = re.compile(r"\b(?:the rest|all of it|it all|all of them|everything|the lot)\b")
+
+
 def _some_of_it(clause: Clause, notes: Notes) -> bool:
     """`fire out, boiled 25 of the 40`: a part in no unit."""
     part = next(
@@ -188,7 +195,7 @@ def _some_of_it(clause: Clause, notes: Notes) -> bool:
         ),
         None,
     )
-    if part is None or not clause.has("PAST") or clause.free("volume"):
+    if part is None or not clause.has("PAST") or clause.free("volume") or notes.last(Sap):
         return False
     for item in clause.free("number"):
         item.used = True
@@ -398,7 +405,7 @@ def _until(clause: Clause, clocks: list[Item]) -> list[Item]:
         return []
     for item in clause.free("number"):
         before = clause.preceding(item, 2)
-        whole = item.text.isdigit() and 1 <= item.value <= 12
+        whole = _is_an_hour(item)
         joined = len(before) > 1 and before[0].text in ("to", "til", "till", "until", "-")
         if whole and joined and before[1] is clocks[0]:
             return [item]
@@ -417,11 +424,14 @@ def _from_to(clause: Clause) -> list[Item]:
         ):
             continue
         pair = [item, rest[1]]
-        if all(each.sort == "number" and each.text.isdigit() for each in pair) and all(
-            1 <= each.value <= 12 for each in pair
-        ):
+        if all(each.sort == "number" and _is_an_hour(each) for each in pair):
             return pair
     return []
+
+
+def _is_an_hour(item: Item) -> bool:
+    """`9`, `nine`."""
+    return "." not in item.text and not item.part and item.value % 1 == 0 and 1 <= item.value <= 12
 
 
 def _clock(clause: Clause, notes: Notes, state: str | None) -> time | None:

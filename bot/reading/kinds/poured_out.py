@@ -106,10 +106,12 @@ def _what_was_it(notes: Notes, number: Item) -> None:
     if number.vague:
         notes.ask("How many gal was that?", fill="dumped {} gal")
         return
+    metric = notes.profile.units == "metric"
+    unit, words = ("L", "l|litres|liters") if metric else ("gal", "gal|gallons")
     notes.ask(
-        f"{number.value:g} what did you pour out: gal?",
-        ("gal|gallons|ok", f"dumped {number.value:g} gal"),
-        fill="dumped {} gal",
+        f"{number.value:g} what did you pour out: {unit}?",
+        (f"{words}|sap|ok", f"dumped {number.value:g} {unit}"),
+        fill=f"dumped {{}} {unit}",
     )
 
 
