@@ -12,15 +12,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
 
+from bot.reading.frames import FRAME_TAGS, QUANTITIES
 from bot.reading.items import Item
+from bot.reading.naming import mark_names_and_days
 
 _SHORT_DAYS = frozenset("mon tue tues wed weds thu thur thurs fri sat sun".split())
 _STOPS = frozenset(".!?;\n")
 _JOINTS = frozenset((",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp"))
 _LEADING = frozenset(("volume", "tree", "lot", "date", "cords", "brix"))
-_QUANTITIES = frozenset(
-    ("volume", "brix", "temp", "length", "hours", "cords", "mass", "money", "number")
-)
 _ASKING_SUBJECT = frozenset(
     "i we you it that this the my our there they sap syrup any a an these those he she maple "
     "maples trees tree tomorrow tonight today anyone "
@@ -47,11 +46,6 @@ _LEAD_IN = frozenset(
 _DEEDS = frozenset(
     "GATHER POUR BOTTLE DRAW BOIL FIRE SETV PUTIN PULLV COSTV BURN DRY THROUGH SHUT END LIT".split()
 )
-FRAME_TAGS = frozenset(
-    "GATHER POUR BOTTLE DRAW SYRUP BOIL FIRE SETV PUTIN "
-    "PULLV COSTV BURN SUGAR DRY THROUGH SHUT END LIT".split()
-)
-"""What a clause can be about; a clause without any goes on about what the one before did."""
 
 
 @dataclass(slots=True)
@@ -157,10 +151,10 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
         clause.sentence_tags = said[clause.sentence]
     _mark_questions(found)
     _mark_sureness(found)
-    _mark_names_and_days(found)
+    mark_names_and_days(found)
     _frames_said_last(found)
     for before, clause in itertools.pairwise(found):
-        plain = not any(item.sort in _QUANTITIES or item.sort == "vessels" for item in before.items)
+        plain = not any(item.sort in QUANTITIES or item.sort == "vessels" for item in before.items)
         clause.bucket_before = (
             clause.sentence == before.sentence
             and "BUCKET" in before.tags
@@ -295,7 +289,7 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
                 close("-")
             continue
         if item.sort == "sign" and item.text in "()":
-            told = any(each.sort in _QUANTITIES for each in current)
+            told = any(each.sort in QUANTITIES for each in current)
             if told and (item.text == "(" or joint == "("):
                 close(item.text)
             continue
@@ -314,7 +308,7 @@ _DENIES = frozenset(("not", "instead of", "rather than"))
 def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) -> bool:
     if not current:
         return False
-    has_amount = any(each.sort in _QUANTITIES for each in current)
+    has_amount = any(each.sort in QUANTITIES for each in current)
     if "ASKHOW" in item.tags and has_amount and current[-1].text not in ("is", "was", "that's"):
         return True
     asked = following is not None and (item.text == "any" or following.text in ("i", "we", "it"))
@@ -447,7 +441,7 @@ def _led_by_question(clause: Clause) -> bool:
 def _asks_how_many(leading: Sequence[Item]) -> bool:
     """`at this sugar how many gal for ...`: with no amount told before it."""
     for at, item in enumerate(leading[:-1]):
-        if item.sort in _QUANTITIES or item.text in _KNOWS:
+        if item.sort in QUANTITIES or item.text in _KNOWS:
             return False
         if item.text == "how" and leading[at + 1].text in ("many", "much"):
             return at > 0
@@ -586,7 +580,7 @@ def _frames_said_last(found: Sequence[Clause]) -> None:
         jarred = bool(sizes) and all(item.unit in _JARRED or in_jugs for item in sizes)
         free = not before.frame & FRAME_TAGS
         made = "MADE" in before.tags and not clause.tags & {"DRAW"}
-        made = made and not any(item.sort in _QUANTITIES for item in clause.items)
+        made = made and not any(item.sort in QUANTITIES for item in clause.items)
         if jarred and _fragment(before) and (free or made):
             before.frame |= {"BOTTLE"}
 
@@ -604,142 +598,5 @@ def _perhaps(clause: Clause) -> bool:
             near = clause.following(item, 2) + [
                 each for each in clause.items if each.start < item.start
             ]
-            return not any(each.sort in _QUANTITIES for each in near)
+            return not any(each.sort in QUANTITIES for each in near)
     return False
-
-
-def _mark_names_and_days(found: Sequence[Clause]) -> None:
-    tree: str | None = None
-    lot: str | None = None
-    on: date | None = None
-    ahead = False
-    sentence = -1
-    lone_day = False
-    for n, clause in enumerate(found):
-        if clause.sentence != sentence:
-            goes_on = clause.items[0].text in _TREE_GOES_ON
-            tree, lot = (tree if goes_on else None), None
-            if not lone_day:
-                on, ahead = None, False
-            sentence, lone_day = clause.sentence, False
-        trees = [item for item in clause.items if item.sort == "tree"]
-        lots = [item for item in clause.items if item.sort == "lot"]
-        days = [
-            item
-            for item in clause.items
-            if item.sort == "date"
-            and not any(each.text in _UP_TO for each in clause.preceding(item, 1))
-        ]
-        if trees:
-            tree, clause.own_tree = trees[0].text, True
-        if lots:
-            lot = lots[0].text if not _of_both_lots(clause, lots) else None
-        elif lot is not None and n and _from_elsewhere(clause):
-            lot = None  # "10 gal from the hill lot, 5 gal behind the shed"
-        if days:
-            on, ahead = days[0].on, days[0].ahead
-            quantities = any(item.sort in _QUANTITIES for item in clause.items)
-            lone_day = n == 0 and not quantities and not clause.tags & FRAME_TAGS
-            if _of_the_weather(clause):
-                clause.on, clause.ahead = on, ahead
-                on, ahead = None, False
-                continue
-        clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
-    _day_said_last(found)
-    _name_said_last(found)
-
-
-_PLACES = frozenset(
-    "barn shed house road lane yard garden field brook creek hill swamp fence driveway garage "
-    "school pond back front top bottom behind church corner meadow woods".split()
-)
-
-
-def _from_elsewhere(clause: Clause) -> bool:
-    """An amount of its own, with words for a place that is no known lot."""
-    counted = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
-    placed = clause.tags & {"LOTN", "COMPASS"} or not _PLACES.isdisjoint(clause.words())
-    return counted and bool(placed)
-
-
-_UP_TO = frozenset("til till until before".split())
-_TREE_GOES_ON = frozenset("gave gives give yielded produced".split())
-"""`tree 5: sugar maple, 17 in. gave 1.5 gal`: a deed of the tree that was spoken of."""
-
-
-def _of_the_weather(clause: Clause) -> bool:
-    """`22 degrees last night`: a day of its own, not that of what follows."""
-    figures = [item for item in clause.items if item.sort in _QUANTITIES]
-    return (
-        bool(figures)
-        and all(item.sort == "temp" for item in figures)
-        and not clause.tags & (FRAME_TAGS | {"STORE", "SAP", "PANN", "WATERN"})
-    )
-
-
-def _day_said_last(found: Sequence[Clause]) -> None:
-    """`got 12 gal, 2.2 brix yesterday`: the day holds for the whole sentence."""
-    for n in range(len(found) - 1, 0, -1):
-        clause, before = found[n], found[n - 1]
-        if clause.on is None or before.on is not None or clause.sentence != before.sentence:
-            continue
-        own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
-            item.sort in ("volume", "cords", "money", "tree") for item in clause.items
-        )
-        rest = clause.ahead and not {"rest", "other", "more"}.isdisjoint(clause.words())
-        if not own_fact and not rest and not _was_before_that(clause):
-            before.on, before.ahead = clause.on, clause.ahead
-
-
-def _of_both_lots(clause: Clause, lots: Sequence[Item]) -> bool:
-    """`20 gal ridge and brook together`: one amount of several, and none's own."""
-    names = {item.text for item in lots}
-    amounts = [item for item in clause.items if item.sort in ("volume", "vessels")]
-    return len(names) > 1 and len(amounts) == 1
-
-
-def _was_before_that(clause: Clause) -> bool:
-    """`up from 1.9 on sunday`: the day of the figure that it was."""
-    words = clause.words()
-    return any(" ".join(pair) in ("up from", "down from") for pair in itertools.pairwise(words))
-
-
-def _of_both(before: Sequence[Clause], last: Clause) -> None:
-    """`9 gal this morning and 6 gal tonight both from the ridge`; `5 pails full and 3 half full
-    off the ridge`: the lot is that of the bare amounts before it too."""
-    lots = [item for item in last.items if item.sort == "lot"]
-    if len(lots) != 1 or any(i.sort in ("lot", "tree") for each in before for i in each.items):
-        return
-    both = not _BOTH.isdisjoint(last.words())
-    for n in range(len(before) - 1, -1, -1):
-        clause = before[n]
-        joint = last.joint if n == len(before) - 1 else before[n + 1].joint
-        bare = all(i.sort in ("volume", "vessels", "sign") for i in clause.items if not i.tags)
-        if not both and not (bare and joint in ("and", "&", "plus")):
-            return
-        if any(i.sort in ("volume", "vessels") for i in clause.items):
-            clause.lot = lots[0].text
-
-
-_BOTH = frozenset("both all".split())
-_BESIDE_A_NAME = frozenset("all both from in at the off on of".split())
-
-
-def _name_said_last(found: Sequence[Clause]) -> None:
-    """`10 gal this morning and 7 more after lunch, ridge`; `8 gal. Tree 7.`: a lot or tree that
-    stands alone at the end is that of what was said before it, where no other is named there."""
-    sentences = [list(each) for _, each in itertools.groupby(found, lambda c: c.sentence)]
-    if len(sentences) > 1 and len(sentences[-1]) == 1:
-        sentences[-2:] = [sentences[-2] + sentences[-1]]
-    for *before, last in sentences:
-        said = [item for item in last.items if item.sort != "sign"]
-        _of_both(before, last)
-        alone = [item for item in said if item.text not in _BESIDE_A_NAME]
-        if not before or len(alone) != 1 or alone[0].sort not in ("lot", "tree"):
-            continue
-        if any(item.sort in ("lot", "tree", "trees") for each in before for item in each.items):
-            continue
-        if not any(map(_from_elsewhere, before)):
-            for each in before:
-                each.lot = alone[0].text if alone[0].sort == "lot" else each.lot
-                each.tree = alone[0].text if alone[0].sort == "tree" else each.tree

@@ -3,8 +3,9 @@ amounts, a bare figure behind a word for sap."""
 
 from __future__ import annotations
 
-from bot.reading.clauses import FRAME_TAGS, Clause
+from bot.reading.clauses import Clause
 from bot.reading.dates import FURTHEST_BACK_DAYS
+from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
 from bot.reading.kinds.sap import PLAIN_WORDS, Sap
 from bot.reading.leftovers import ask_what, short

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.reading import lexicon
-from bot.reading.clauses import FRAME_TAGS
+from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
 
 MOST_BETWEEN = 5

@@ -1,0 +1,155 @@
+"""Which tree, lot and day each clause speaks of, also where that is said in another one."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+from datetime import date
+from typing import TYPE_CHECKING
+
+from bot.reading.frames import FRAME_TAGS, QUANTITIES
+
+if TYPE_CHECKING:
+    from bot.reading.clauses import Clause
+    from bot.reading.items import Item
+
+
+def mark_names_and_days(found: Sequence[Clause]) -> None:
+    tree: str | None = None
+    lot: str | None = None
+    on: date | None = None
+    ahead = False
+    sentence = -1
+    lone_day = False
+    for n, clause in enumerate(found):
+        if clause.sentence != sentence:
+            goes_on = clause.items[0].text in _TREE_GOES_ON
+            tree, lot = (tree if goes_on else None), None
+            if not lone_day:
+                on, ahead = None, False
+            sentence, lone_day = clause.sentence, False
+        trees = [item for item in clause.items if item.sort == "tree"]
+        lots = [item for item in clause.items if item.sort == "lot"]
+        days = [
+            item
+            for item in clause.items
+            if item.sort == "date"
+            and not any(each.text in _UP_TO for each in clause.preceding(item, 1))
+        ]
+        if trees:
+            tree, clause.own_tree = trees[0].text, True
+        if lots:
+            lot = lots[0].text if not _of_both_lots(clause, lots) else None
+        elif lot is not None and n and _from_elsewhere(clause):
+            lot = None  # "10 gal from the hill lot, 5 gal behind the shed"
+        if days:
+            on, ahead = days[0].on, days[0].ahead
+            quantities = any(item.sort in QUANTITIES for item in clause.items)
+            lone_day = n == 0 and not quantities and not clause.tags & FRAME_TAGS
+            if _of_the_weather(clause):
+                clause.on, clause.ahead = on, ahead
+                on, ahead = None, False
+                continue
+        clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
+    _day_said_last(found)
+    _name_said_last(found)
+
+
+_PLACES = frozenset(
+    "barn shed house road lane yard garden field brook creek hill swamp fence driveway garage "
+    "school pond back front top bottom behind church corner meadow woods".split()
+)
+
+
+def _from_elsewhere(clause: Clause) -> bool:
+    """An amount of its own, with words for a place that is no known lot."""
+    counted = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
+    placed = clause.tags & {"LOTN", "COMPASS"} or not _PLACES.isdisjoint(clause.words())
+    return counted and bool(placed)
+
+
+_UP_TO = frozenset("til till until before".split())
+
+
+_TREE_GOES_ON = frozenset("gave gives give yielded produced".split())
+"""`tree 5: sugar maple, 17 in. gave 1.5 gal`: a deed of the tree that was spoken of."""
+
+
+def _of_the_weather(clause: Clause) -> bool:
+    """`22 degrees last night`: a day of its own, not that of what follows."""
+    figures = [item for item in clause.items if item.sort in QUANTITIES]
+    return (
+        bool(figures)
+        and all(item.sort == "temp" for item in figures)
+        and not clause.tags & (FRAME_TAGS | {"STORE", "SAP", "PANN", "WATERN"})
+    )
+
+
+def _day_said_last(found: Sequence[Clause]) -> None:
+    """`got 12 gal, 2.2 brix yesterday`: the day holds for the whole sentence."""
+    for n in range(len(found) - 1, 0, -1):
+        clause, before = found[n], found[n - 1]
+        if clause.on is None or before.on is not None or clause.sentence != before.sentence:
+            continue
+        own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
+            item.sort in ("volume", "cords", "money", "tree") for item in clause.items
+        )
+        rest = clause.ahead and not {"rest", "other", "more"}.isdisjoint(clause.words())
+        if not own_fact and not rest and not _was_before_that(clause):
+            before.on, before.ahead = clause.on, clause.ahead
+
+
+def _of_both_lots(clause: Clause, lots: Sequence[Item]) -> bool:
+    """`20 gal ridge and brook together`: one amount of several, and none's own."""
+    names = {item.text for item in lots}
+    amounts = [item for item in clause.items if item.sort in ("volume", "vessels")]
+    return len(names) > 1 and len(amounts) == 1
+
+
+def _was_before_that(clause: Clause) -> bool:
+    """`up from 1.9 on sunday`: the day of the figure that it was."""
+    words = clause.words()
+    return any(" ".join(pair) in ("up from", "down from") for pair in itertools.pairwise(words))
+
+
+def _of_both(before: Sequence[Clause], last: Clause) -> None:
+    """`9 gal this morning and 6 gal tonight both from the ridge`; `5 pails full and 3 half full
+    off the ridge`: the lot is that of the bare amounts before it too."""
+    lots = [item for item in last.items if item.sort == "lot"]
+    if len(lots) != 1 or any(i.sort in ("lot", "tree") for each in before for i in each.items):
+        return
+    both = not _BOTH.isdisjoint(last.words())
+    for n in range(len(before) - 1, -1, -1):
+        clause = before[n]
+        joint = last.joint if n == len(before) - 1 else before[n + 1].joint
+        bare = all(i.sort in ("volume", "vessels", "sign") for i in clause.items if not i.tags)
+        if not both and not (bare and joint in ("and", "&", "plus")):
+            return
+        if any(i.sort in ("volume", "vessels") for i in clause.items):
+            clause.lot = lots[0].text
+
+
+_BOTH = frozenset("both all".split())
+
+
+_BESIDE_A_NAME = frozenset("all both from in at the off on of".split())
+
+
+def _name_said_last(found: Sequence[Clause]) -> None:
+    """`10 gal this morning and 7 more after lunch, ridge`; `8 gal. Tree 7.`: a lot or tree that
+    stands alone at the end is that of what was said before it, where no other is named there."""
+    sentences = [list(each) for _, each in itertools.groupby(found, lambda c: c.sentence)]
+    if len(sentences) > 1 and len(sentences[-1]) == 1:
+        sentences[-2:] = [sentences[-2] + sentences[-1]]
+    for *before, last in sentences:
+        said = [item for item in last.items if item.sort != "sign"]
+        _of_both(before, last)
+        alone = [item for item in said if item.text not in _BESIDE_A_NAME]
+        if not before or len(alone) != 1 or alone[0].sort not in ("lot", "tree"):
+            continue
+        if any(item.sort in ("lot", "tree", "trees") for each in before for item in each.items):
+            continue
+        if not any(map(_from_elsewhere, before)):
+            for each in before:
+                each.lot = alone[0].text if alone[0].sort == "lot" else each.lot
+                each.tree = alone[0].text if alone[0].sort == "tree" else each.tree
