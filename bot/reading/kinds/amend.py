@@ -2,23 +2,33 @@
 
 from __future__ import annotations
 
-import math
+import itertools
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import TYPE_CHECKING, Any, ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
-from bot import units
+from bot.reading.changes import (
+    BEFORE_LEAD,
+    DENIALS,
+    FIELDS,
+    FIGURES,
+    FILLERS,
+    WHOSE,
+    called_by,
+    fields_changed,
+    kind_named,
+    old_figure,
+    thing_named,
+)
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.jars import Jar
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
-import itertools
-
-from bot.reading.kinds.jars import Jar
 
 CUES = {
     "AMENDLEAD": (
@@ -114,7 +124,7 @@ def find_whole(notes: Notes) -> bool:
         return True
     if not corrects:
         return False
-    changes, start = _changes(notes)
+    changes, start = fields_changed(notes)
     if not changes:
         vessels = next((i for c in notes.clauses for i in c.items if i.sort == "vessels"), None)
         if vessels is not None:
@@ -130,117 +140,30 @@ def find_whole(notes: Notes) -> bool:
         return False
     if _several_called(notes):
         return True
-    thing = _thing(notes) if "dollars" in changes else None
-    about = "cost" if "dollars" in changes else _about(notes)
-    notes.add(Amend(**changes, was=_was(notes), about=about, thing=thing), start)
+    thing = thing_named(notes) if "dollars" in changes else None
+    about = "cost" if "dollars" in changes else kind_named(notes)
+    notes.add(Amend(**changes, was=old_figure(notes), about=about, thing=thing), start)
     return True
 
 
 def _several_called(notes: Notes) -> bool:
     """`the 22 was the brook and the 9 was ridge`, `no, home 13 gal, upper 15 gal`: a correction of
     each. Says whether it is so."""
-    called = [clause for clause in notes.clauses if _called_by(clause) is not None]
+    called = [clause for clause in notes.clauses if called_by(clause) is not None]
     if len(called) < 2 or len(called) < len(notes.clauses):
         called = [clause for clause in notes.clauses if _has_name_and_figure(clause)]
     if len(called) < 2:
         return False
     for clause in called:
         alone = replace(notes, clauses=[clause])
-        changes, start = _changes(alone)
-        notes.add(Amend(**changes, was=_was(alone)), start)
+        changes, start = fields_changed(alone)
+        notes.add(Amend(**changes, was=old_figure(alone)), start)
     return True
 
 
 def _has_name_and_figure(clause: Clause) -> bool:
     sorts = {item.sort for item in clause.items}
-    return not sorts.isdisjoint(("lot", "tree")) and not sorts.isdisjoint(_FIGURES)
-
-
-_ABOUT = {
-    "sap": "sap", "syrup": "syrup", "jars": "jars", "wood": "fuel",
-    "boil": "boil", "boiling": "boil", "fire": "boil",
-}  # fmt: skip
-_WHOSE = frozenset("the my our that".split())
-
-
-def _about(notes: Notes) -> str | None:
-    """`sap was 30 not 40`, `no, the boil was 7 hours`: the kind of record, where one alone is
-    named before the figure."""
-    for clause in notes.clauses[:2]:
-        for item in clause.items:
-            if item.text in _ABOUT:
-                return _ABOUT[item.text]
-            leads = item.sort == "sign" or "AMENDLEAD" in item.tags or item.text in _BEFORE_LEAD
-            if not leads and item.text not in _WHOSE:
-                return None
-    return None
-
-
-def _thing(notes: Notes) -> str | None:
-    """`the lids were $14`, `no, $18 for filters`: what the money went on."""
-    for clause in notes.clauses:
-        figure = next((item for item in clause.items if item.sort == "money"), None)
-        if figure is None:
-            continue
-        before = [item for item in clause.items if item.start < figure.start]
-        behind = clause.following(figure, 4)
-        joined = bool(behind) and behind[0].text in ("for", "on")
-        for words in (behind[1:] if joined else [], before):
-            named = [
-                item.text
-                for item in words
-                if item.sort == "word"
-                and not item.tags & {*_NO_THING}
-                and item.text not in _FILLERS | _BEFORE_LEAD | _WERE
-            ]
-            if named:
-                return " ".join(named)
-    return None
-
-
-_NO_THING = ("AMENDLEAD", "AMENDP", "STRONG", "NOT", "COSTV", "IS", "BUY", "GATHER")
-_WERE = frozenset("were came ran".split())
-
-
-def _was(notes: Notes) -> tuple[str, float] | None:
-    """The old figure: what is denied (not 40), or what the record is called by (the 40 L was)."""
-    called = _called_by(notes.clauses[0])
-    if called is not None:
-        return ("gallons", called.gallons) if called.sort == "volume" else ("value", called.value)
-    for clause in notes.clauses:
-        denied = False
-        for item in clause.items:
-            if item.text in _DENIALS:
-                denied = True
-            elif denied and item.sort in _FIELDS_DENIED and not item.article:
-                field = _FIELDS_DENIED[item.sort]
-                return field, item.gallons if item.sort == "volume" else item.value
-    return None
-
-
-_FIELDS_DENIED = {"volume": "gallons", "number": "value", "money": "dollars", "brix": "brix"}
-_SHOULD = ("should be", "should have been", "should've been", "supposed to be")
-
-
-def _called_by(clause: Clause) -> Item | None:
-    """`the 40 l was yesterday`, `the 22 was really the brook`: the amount that a record is called
-    by."""
-    said = [item for item in clause.items if item.sort != "sign"]
-    if said and said[0].text in ("and", "but"):
-        said = said[1:]
-    items = [item for item in said[:3] if item.text not in _BETWEEN_CALLED]
-    items += [item for item in said[3:] if item.text not in _BETWEEN_CALLED | set(_SHOULD)]
-    if len(items) < 3 or said[0].text not in ("the", "that", "my"):
-        return None
-    called, verb, behind = items[:3]
-    told = called.sort in ("volume", "number") and verb.text in _IS_CALLED
-    return called if told and behind.sort in ("date", "number", "volume", "lot", "tree") else None
-
-
-_BETWEEN_CALLED = frozenset("the that my really actually from for on".split())
-_IS_CALLED = frozenset(
-    ("was", "is", "were", "was actually", "was really", "really was", "actually was", *_SHOULD)
-)
+    return not sorts.isdisjoint(("lot", "tree")) and not sorts.isdisjoint(FIGURES)
 
 
 # "no that was 7 of the 500s": jars that are called by their size.
@@ -262,12 +185,12 @@ def _denies_first(notes: Notes) -> bool:
 def _units_alone(notes: Notes) -> bool:
     """`whoops, pints not quarts`: how many is not said again."""
     words = {item.text for clause in notes.clauses for item in clause.items}
-    figures = any(item.sort in _FIELDS for clause in notes.clauses for item in clause.items)
+    figures = any(item.sort in FIELDS for clause in notes.clauses for item in clause.items)
     return (
         len(notes.clauses) <= 2
         and not figures
         and len(words & _UNIT_WORDS) > 1
-        and bool(words & (_DENIALS | {"meant"}))
+        and bool(words & (DENIALS | {"meant"}))
         and not any(clause.question for clause in notes.clauses)
     )
 
@@ -282,7 +205,7 @@ def _of_another_kind(notes: Notes) -> bool:
     clause = notes.clauses[0] if notes.clauses else None
     if clause is None or len(notes.clauses) > 1 or not clause.has("NOT", "AMENDP"):
         return False
-    figures = any(item.sort in _FIELDS for item in clause.items)
+    figures = any(item.sort in FIELDS for item in clause.items)
     told = clause.items[0].text in _THAT_WAS and clause.has("NOT")
     return (
         told and not figures and len(clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "SUGAR"}) > 1
@@ -299,7 +222,7 @@ def _another_name(notes: Notes) -> bool:
         items[-2].text in ("no", "wait", "oops", "sorry", "actually", "no wait")
         and bool(earlier)
         and items[-1].text not in earlier
-        and any(item.sort in _FIGURES for item in items[:-2])
+        and any(item.sort in FIGURES for item in items[:-2])
     )
 
 
@@ -307,7 +230,7 @@ def _told_and_corrected(notes: Notes) -> bool:
     """`gathered 20, no make that 21 gal`: a record and its correction in one breath."""
     first = notes.clauses[0]
     told = bool(first.items) and not _leads(first)
-    figure = any(item.sort in _FIGURES for item in first.items)
+    figure = any(item.sort in FIGURES for item in first.items)
     corrects = ("AMENDLEAD", "AMENDP", "STRONG")
     return (
         told
@@ -315,7 +238,7 @@ def _told_and_corrected(notes: Notes) -> bool:
         and not first.has(*corrects)
         and not any(_contrast(clause) for clause in notes.clauses)
         and any(clause.has(*corrects) for clause in notes.clauses[1:])
-        and any(item.sort in _FIGURES for clause in notes.clauses[1:] for item in clause.items)
+        and any(item.sort in FIGURES for clause in notes.clauses[1:] for item in clause.items)
     )
 
 
@@ -331,7 +254,7 @@ def _put_right_in_passing(notes: Notes) -> bool:
     for clause in notes.clauses:
         for item in clause.items:
             sort = item.sort if item.sort in ("tree", "lot") else "figure"
-            counts = item.sort in _FIGURES or item.sort in ("tree", "lot")
+            counts = item.sort in FIGURES or item.sort in ("tree", "lot")
             if taken_back and (counts or item.part) and not item.article and sort in told:
                 return True
             if counts and (not item.article or item.sort in ("volume", "cords")):
@@ -343,14 +266,13 @@ def _put_right_in_passing(notes: Notes) -> bool:
 
 def _figure_next(clause: Clause, item: Item) -> bool:
     behind = clause.following(item, 1)
-    return bool(behind) and behind[0].sort in _FIGURES
+    return bool(behind) and behind[0].sort in FIGURES
 
 
 _TAKES_BACK = frozenset(
     ("no wait", "wait no", "wait", "hang on", "hold on", "oops", "whoops", "i mean", "correction",
      "scratch that", "strike that")
 )  # fmt: skip
-_FIGURES = frozenset("volume brix hours money temp cords mass number vessels".split())
 
 
 def _corrects(notes: Notes) -> bool:
@@ -368,7 +290,7 @@ def _corrects(notes: Notes) -> bool:
         or _said_but_was(notes.clauses)
         or _was_only(notes.clauses)
         or _was_actually(first)
-        or _called_by(notes.clauses[0]) is not None
+        or called_by(notes.clauses[0]) is not None
     )
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
     actually = _was_actually(first)
@@ -378,7 +300,7 @@ def _corrects(notes: Notes) -> bool:
     ):
         return False
     if any("wrong" in clause.words() for clause in notes.clauses) and any(
-        item.sort in _FIELDS and not item.article
+        item.sort in FIELDS and not item.article
         for clause in notes.clauses
         for item in clause.items
     ):
@@ -413,7 +335,7 @@ def _corrects(notes: Notes) -> bool:
     plain = [
         item
         for item in words
-        if not item.tags & {"AMENDLEAD", "AMENDP", "NOT"} and item.text not in _FILLERS
+        if not item.tags & {"AMENDLEAD", "AMENDP", "NOT"} and item.text not in FILLERS
     ]
     return len(plain) <= MOST_OTHER_WORDS
 
@@ -426,13 +348,10 @@ def _tells_a_deed(clause: Clause) -> bool:
         item.tags & {"GATHER", "BOTTLE", "BOIL", "DRAW", "POUR"}
         and not (
             item.text in ("boil", "boiling")
-            and any(each.text in _WHOSE for each in clause.preceding(item, 1))
+            and any(each.text in WHOSE for each in clause.preceding(item, 1))
         )
         for item in clause.items
     )
-
-
-_BEFORE_LEAD = frozenset("oh um uh ah well yikes ok okay hey and hi crap darn shoot".split())
 
 
 _THAT_WAS = frozenset(("that was", "it was", "that is", "that's", "it's"))
@@ -456,7 +375,7 @@ def _was_actually(first: Clause) -> bool:
     return (
         len(said) == 3
         and (said[0].text in _THAT_WAS or said[0].text in ("was", "is"))
-        and said[1].sort in _FIELDS
+        and said[1].sort in FIELDS
         and said[2].text in ("actually", "really")
     )
 
@@ -479,7 +398,7 @@ def _leads(first: Clause) -> bool:
     if first.items[0].text == "*":
         return True  # "*15": how a slip is put right where people chat
     leading = [item for item in first.items if item.sort != "sign"]
-    while leading and leading[0].text in _BEFORE_LEAD:
+    while leading and leading[0].text in BEFORE_LEAD:
         leading = leading[1:]
     if not leading or "AMENDLEAD" not in leading[0].tags:
         return False
@@ -493,7 +412,6 @@ def _leads(first: Clause) -> bool:
     return True
 
 
-_DENIALS = frozenset(("not", "instead of", "rather than", "not the"))
 _NO_CORRECTION = frozenset(
     "included his her their warmer colder late till til until fine okay see bother delay forgot "
     "enough tomorrow tonight plenty able".split()
@@ -506,11 +424,10 @@ def _contrast_over(clauses: Sequence[Clause]) -> bool:
         if clause.sentence != before.sentence:
             continue
         pair = [
-            any(i.sort in _FIELDS and not i.article for i in each.items)
-            for each in (before, clause)
+            any(i.sort in FIELDS and not i.article for i in each.items) for each in (before, clause)
         ]
         starts = [
-            each.items[0].text in _DENIALS and len(each.items) <= 4 for each in (before, clause)
+            each.items[0].text in DENIALS and len(each.items) <= 4 for each in (before, clause)
         ]
         if all(pair) and any(starts):
             return True
@@ -529,194 +446,10 @@ def _said_but_was(clauses: Sequence[Clause]) -> bool:
 
 def _contrast(clause: Clause) -> bool:
     """`14 not 12`, `not 12 but 14`, `3 quarts not 3 gallons`."""
-    amounts = [item for item in clause.items if item.sort in _FIELDS]
-    denied = next((item for item in clause.items if item.text in _DENIALS), None)
+    amounts = [item for item in clause.items if item.sort in FIELDS]
+    denied = next((item for item in clause.items if item.text in DENIALS), None)
     if denied is None or not amounts:
         return False
     return any(item.start > denied.start for item in amounts) and (
         any(item.start < denied.start for item in amounts) or "but" in clause.text
     )
-
-
-_FILLERS = frozenset(
-    "the a it was it's that that's is of for sap syrup gal on "
-    "at to be my i we meant me tree lot from just about "
-    "only really more like total instead all in by i'm said "
-    "again taps jars hours pints them entry one last brix sugar "
-    "ok so please there were got and should today's".split()
-)
-_FIELDS = {
-    "volume": "gallons", "brix": "brix", "hours": "hours", "money": "dollars", "temp": "fahrenheit",
-    "cords": "cords", "mass": "propane_lb", "length": "diameter_in", "number": "value",
-    "vessels": "gallons",
-    "tree": "tree", "lot": "lot", "date": "on",
-}  # fmt: skip
-
-
-def _changes(notes: Notes) -> tuple[dict[str, Any], int]:
-    """The fields that change, and where the first of them stands. Figures of a later clause are
-    no part of it, unless something is denied: "only 118 went in, 2 spiles were cracked"."""
-    changes: dict[str, Any] = {}
-    start = 0
-    first: Clause | None = None
-    denied = any(item.text in _DENIALS for clause in notes.clauses for item in clause.items)
-    for item, clause in _kept(notes):
-        if item.sort in _FIGURES:
-            first = first or clause
-            if clause is not first and not denied and item.sort in ("number", "volume"):
-                continue
-        field, value = _field(item, clause, notes)
-        if field is None or field in changes:
-            continue
-        changes[field] = value
-        start = start or item.start
-        if item.sort == "volume":
-            changes["pieces"] = (
-                tuple(
-                    Jar(int(piece.value), piece.gallons / piece.value)
-                    for piece in (item.parts or (item,))
-                    if piece.value and piece.value == int(piece.value)
-                )
-                or None
-            )
-    species = [
-        (item, clause)
-        for clause in notes.clauses
-        for item in clause.items
-        if "SPECIES" in item.tags
-    ]
-    if species and not changes:
-        changes["species"] = species[-1][0].text
-        start = species[-1][0].start
-    if "value" in changes and set(changes) - {"value", "on", "tree", "lot"}:
-        changes.pop("value")
-    return changes, start
-
-
-_CORRECTED_TO = frozenset(_SHOULD)
-
-
-def _still_names(before: Item, joint: Item, clause: Clause) -> bool:
-    """`ridge should be 15` names the record; of `ridge should be brook` the old lot goes."""
-    if before.sort == "date":
-        return True
-    return before.sort in ("lot", "tree") and not any(
-        each.sort == before.sort and each.start > joint.start for each in clause.items
-    )
-
-
-def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
-    """The amounts and names that stand, without those that are denied (not 12)."""
-    out: list[tuple[Item, Clause]] = []
-    called = _called_by(notes.clauses[0])
-    for clause in notes.clauses:
-        denied = False
-        for item in clause.items:
-            if item is called:
-                continue
-            if item.text in (
-                "not",
-                "instead of",
-                "rather than",
-                "wasn't",
-                "wasnt",
-                "not the",
-                "isn't",
-                "i said",
-                "i put",
-            ) or (
-                item.text == "no"
-                and item is not clause.items[0]
-                and "AMENDLEAD" not in clause.preceding(item, 1)[0].tags
-            ):
-                denied = True
-                continue
-            if item.text in _CORRECTED_TO:
-                out = [pair for pair in out if _still_names(pair[0], item, clause)]
-            if item.text in (
-                "but",
-                "it's",
-                "its",
-                "should be",
-                "make that",
-                "it was",
-                "should have been",
-                "meant",
-                "i meant",
-            ):
-                denied = False
-                continue
-            if item.sort in _FIELDS and not item.article and not denied:
-                out.append((item, clause))
-            elif item.sort in _FIELDS and denied and item.sort != "date":
-                continue
-    return out
-
-
-def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
-    if item.low is not None or item.vague or item.negative:
-        return None, None
-    if item.sort == "volume":
-        return "gallons", item.gallons
-    if item.sort == "vessels":
-        size = notes.profile.bucket_gallons
-        return (None, None) if size is None else ("gallons", item.value * size)
-    if item.sort == "date":
-        told = item.on != notes.sent.date() or any(
-            each.has("STRONG", "AMENDP") for each in notes.clauses
-        )
-        return ("on", item.on) if item.on is not None and not item.ahead and told else (None, None)
-    if item.sort in ("tree", "lot"):
-        return item.sort, item.text
-    if item.sort == "length":
-        inches = item.value * units.factor(item.unit, "inch")
-        return "diameter_in", inches / math.pi if clause.has("ROUND") else inches
-    if item.sort == "hours":
-        return "hours", item.value / 60 if item.unit == "minute" else item.value
-    if item.sort == "temp":
-        return "fahrenheit", units.fahrenheit(item.value) if item.unit == "degC" else item.value
-    if item.sort == "cords":
-        return "cords", item.value * units.factor(item.unit, "cord")
-    if item.sort == "mass":
-        return "propane_lb", item.value * units.factor(item.unit, "pound")
-    named = any(i.sort in ("tree", "lot") for each in notes.clauses for i in each.items)
-    if item.sort == "number" and item.text == "one" and named:
-        return None, None  # "the west one"
-    if [each.text for each in clause.following(item, 2)] == ["of", "the"]:
-        return None, None  # "7 of the 500s"
-    if item.sort == "number":
-        if (
-            any(each.has("PANN", "WATERN", "STORE", "TEMPN") for each in notes.clauses)
-            and item.value > 25
-        ):
-            return "fahrenheit", item.value
-        after = clause.following(item, 2)
-        of_a_tree = any(i.sort == "tree" for each in notes.clauses for i in each.items)
-        if of_a_tree and after and after[0].text == "in":
-            return "diameter_in", item.value  # "tree 3 was 15 in, not 14"
-        if after and "TAPN" in after[0].tags and item.value == int(item.value):
-            return "count", int(item.value)
-        before = clause.preceding(item, 3)
-        if (
-            any(each.tags & {"SUGAR"} for each in before)
-            or any(other.has("SUGAR") for other in notes.clauses)
-            or (before and before[0].text in ("@",))
-            or (before and before[0].text == "at" and _after_amount(clause, item))
-            or (before and before[0].text == "at" and "." in item.text)
-        ):
-            return "brix", item.value
-        if any("COSTV" in each.tags for each in before):
-            return "dollars", item.value
-        if (
-            clause.has("BUCKET")
-            and notes.profile.bucket_gallons is not None
-            and after
-            and "BUCKET" in after[0].tags
-        ):
-            return "gallons", item.value * notes.profile.bucket_gallons
-        return "value", item.value
-    return _FIELDS[item.sort], item.value
-
-
-def _after_amount(clause: Clause, item: Item) -> bool:
-    return any(each.sort == "volume" and each.start < item.start for each in clause.items)
