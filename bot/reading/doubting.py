@@ -7,9 +7,10 @@ from bot.reading.clauses import Clause
 from bot.reading.dates import FURTHEST_BACK_DAYS
 from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
-from bot.reading.kinds.sap import PLAIN_WORDS, Sap
+from bot.reading.kinds.sap import Sap
 from bot.reading.leftovers import ask_what, short
 from bot.reading.notes import Notes
+from bot.reading.puzzling import PLAIN_WORDS
 
 
 def dangling(clause: Clause, notes: Notes) -> None:

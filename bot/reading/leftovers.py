@@ -9,9 +9,9 @@ from bot.reading.clauses import Clause
 from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
 from bot.reading.kinds import Chat, Question
-from bot.reading.kinds.sap import PLAIN_WORDS
 from bot.reading.kinds.sugar import MOST_BRIX
 from bot.reading.notes import Notes
+from bot.reading.puzzling import PLAIN_WORDS
 from bot.reading.understanding import Doubt, Understanding
 
 UNMARKED_SCORE = 12.0

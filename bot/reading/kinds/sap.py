@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.figures import SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 from bot.reading.kinds.base import Reading
-from bot.reading.levels import not_gathered_now
+from bot.reading.puzzling import MOST_BRIX_SAID, puzzling
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
@@ -59,30 +59,6 @@ MOST_GALLONS_A_DAY = 300 * SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 
 MOST_TAPS_A_TREE = 4
 """More than any tree should bear (common practice, no source: three at the most)."""
-MOST_BRIX_SAID = 8.0
-"""`12 gal at 2.2 and 2.0 from the hill`: up to this a bare figure may be sugar."""
-MOST_STRANGE_WORDS = 1
-"""So many words that we do not know, around an amount that may be anything, want a question."""
-PLAIN_WORDS = frozenset(
-    (
-        "a an the of to in on at for from with and or but so as by off up out over down we i "
-        "you it that this these those my our your us me was were is are be been am do did does "
-        "had has have just only even still now then back here there very really pretty too "
-        "about some more most much many few one two first last best good great nice big fine "
-        "bad far yes than like after before when while noon lunch supper dinner dark dawn "
-        "breakfast day days week time year season set got get made since till row fence lane "
-        "road barn shed house home help kids boys girls wife husband son daughter dad mom "
-        "brother sister trip trips load loads sled round rounds haul hair well oh yeah wow man "
-        "boy gee finally again already today's evening's morning's run's hands cold wet snow "
-        "rain mud wind sun sunny warm freezing thaw record tally count ones way little bit "
-        "total backyard driveway hill hillside field creek brook end side same another other "
-        "whole both all pm dusk them barely forgot waiting lines blue red green north south "
-        "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
-        "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
-        "along plus okay ok evening morning tho though"
-    ).split()
-)
-"""Words that say nothing against an amount being sap."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +78,7 @@ def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are sap, vessels of a known size, and dry days."""
     gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
     gathered += besides(clause, notes)
-    if gathered and _puzzling(clause, notes):
+    if gathered and puzzling(clause, notes):
         return None
     if gathered and (_each_tap(clause, notes, gathered[0]) or _each_lot(clause, notes)):
         return None
@@ -193,104 +169,6 @@ def sap_or_syrup(notes: Notes, item: Item) -> None:
         ("syrup|drew off|drew", f"drew off {item.text} of syrup"),
         ("jars|bottled|canned|jarred", f"bottled {item.text}"),
     )
-
-
-def _puzzling(clause: Clause, notes: Notes) -> bool:
-    """An amount that nothing says is sap, among words that we do not know, is not taken."""
-    told = clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None
-    if not_gathered_now(clause, notes) or any(
-        _unknown_deed(clause, item) for item in clause.free("volume")
-    ):
-        _is_it_sap(clause, notes)
-        return True
-    if not told and any(_of_something_else(clause, item) for item in clause.free("volume")):
-        _is_it_sap(clause, notes)
-        return True
-    tested = any(
-        item.sort == "number" and "." in item.text and 0 < item.value <= MOST_BRIX_SAID
-        for other in notes.clauses
-        for item in other.items
-        if other.sentence == clause.sentence
-    )
-    if (
-        told
-        or tested
-        or clause.near("SUGAR")
-        or any(item.sort == "brix" for other in notes.clauses for item in other.items)
-    ):
-        return False
-    strange = [
-        item
-        for item in clause.items
-        if item.sort == "word"
-        and not item.tags
-        and item.text not in PLAIN_WORDS
-        and not _behind_a_preposition(clause, item)
-        and not item.text[:1].isdigit()
-        and not any(each.text == ":" and each.start > item.start for each in clause.items)
-    ]
-    if len(strange) < MOST_STRANGE_WORDS:
-        return False
-    _is_it_sap(clause, notes)
-    return True
-
-
-def _unknown_deed(clause: Clause, item: Item) -> bool:
-    """`flung 20 gal of sap`: what was done with it, we do not know."""
-    before = [each for each in clause.items if each.start < item.start]
-    while before and ("ABOUT" in before[-1].tags or before[-1].text in _BEFORE_AN_AMOUNT):
-        before.pop()
-    if not before or clause.gathers():
-        return False
-    deed = before[-1]
-    return (
-        deed.sort == "word"
-        and not deed.tags
-        and deed.text not in PLAIN_WORDS
-        and not _behind_a_preposition(clause, deed)
-    )
-
-
-def _of_something_else(clause: Clause, item: Item) -> bool:
-    """`1 gal oj`: an amount of what we do not know."""
-    behind = clause.following(item, 1)
-    return (
-        bool(behind)
-        and behind[0].sort == "word"
-        and not behind[0].tags
-        and behind[0].text.isalpha()
-        and behind[0].text not in PLAIN_WORDS | _BETWEEN | _PREPOSITIONS
-        and not behind[0].text.endswith(("ly", "ing", "ish"))
-    )
-
-
-_BEFORE_AN_AMOUNT = frozenset("the a an another some all up down out in off over only just".split())
-
-
-_PREPOSITIONS = frozenset(
-    "at by in on from off with near before after under over behind past around through into till "
-    "until for despite during like".split()
-)
-_BETWEEN = frozenset("the a an my our his her their this that little old big".split())
-
-
-def _behind_a_preposition(clause: Clause, item: Item) -> bool:
-    """`by headlamp`, `at daybreak`, `on the sled`: a circumstance, not a deed."""
-    before = [each for each in clause.preceding(item, 3) if each.text not in _BETWEEN]
-    return bool(before) and before[0].text in _PREPOSITIONS
-
-
-def _is_it_sap(clause: Clause, notes: Notes) -> None:
-    for item in clause.free("brix", "number"):
-        item.used = True
-    where = f"tree {clause.tree} " if clause.tree else f"{clause.lot} " if clause.lot else ""
-    when = f" on {notes.day(clause).isoformat()}" if clause.on is not None else ""
-    for item in clause.free("volume"):
-        item.used = True
-        notes.ask(
-            f"{item.text}: is that sap you gathered?",
-            ("sap|ok|yep|yeah|gathered", f"{where}{item.text} of sap{when}"),
-        )
 
 
 def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:

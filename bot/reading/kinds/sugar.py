@@ -8,9 +8,10 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
-from bot.reading.kinds.sap import PLAIN_WORDS, Sap
+from bot.reading.kinds.sap import Sap
 from bot.reading.kinds.syrup import Syrup
 from bot.reading.numbered import says_which
+from bot.reading.puzzling import PLAIN_WORDS
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause

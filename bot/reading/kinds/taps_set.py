@@ -8,7 +8,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
-from bot.reading.kinds.sap import PLAIN_WORDS
+from bot.reading.puzzling import PLAIN_WORDS
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
