@@ -61,6 +61,9 @@ def _tells_sugar_too(turn: Turn, understanding: Understanding) -> bool:
     if not isinstance(reading, Sap) or reading.brix is None or not reading.gallons:
         return False
     new = entry_of(reading, turn.sent)
+    bush = turn.who.sugarbush_id
+    if not turn.book.records.told_untested(bush, new.season, new.on, reading.gallons):
+        return False
     place = (new.on, new.tree, new.lot, new.gallons)
     told = [kept.entry for text in lately(turn) for kept in text if kept.entry.kind == "sap"]
     old = next(

@@ -182,12 +182,14 @@ _NO_LOTS = frozenset(
 )
 
 
+_LIE = re.compile(_LIES, re.IGNORECASE)
+_BY_ITSELF = (_BESIDE, _AHEAD, _LAST)
+
+
 def lots_named(text: str) -> tuple[str, ...]:
     """Names of parts of the bush that a text speaks of, though they were never told before."""
-    named = [match[1].casefold() for match in _LOT.finditer(text)]
-    named += [match[1].casefold() for match in _LAND.finditer(text)]
-    for beside in (_SIDE, _BESIDE, _AHEAD, _LAST):
-        named += [match[1].casefold() for match in beside.finditer(text)]
+    looks = (_LOT, _SIDE) if _LIE.search(text) is None else (_LOT, _LAND, _SIDE, *_BY_ITSELF)
+    named = [match[1].casefold() for look in looks for match in look.finditer(text)]
     return tuple(name for name in dict.fromkeys(named) if name not in _NO_LOTS)
 
 
@@ -205,6 +207,8 @@ _NO_TREES = frozenset(
 
 def trees_named(text: str) -> tuple[str, ...]:
     """Names of trees that a text calls by a name for the first time."""
+    if not {"tree", "maple"} & set(text.casefold().split()):
+        return ()
     named = [(match[1] or match[2]).casefold() for match in _TREE.finditer(text)]
     return tuple(name for name in dict.fromkeys(named) if name not in _NO_TREES)
 

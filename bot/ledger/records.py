@@ -52,6 +52,20 @@ _LATEST = (
 )
 
 
+_UNTESTED = (
+    select(_record.c.id)
+    .where(
+        *LIVE,
+        _record.c.season == bindparam("year"),
+        _record.c.kind == "sap",
+        _record.c.on == bindparam("day"),
+        _record.c.gallons == bindparam("much"),
+        _record.c.brix.is_(None),
+    )
+    .limit(1)
+)
+
+
 @lru_cache(maxsize=64)
 def _of_kinds(kinds: tuple[str, ...]) -> Any:
     return _KEPT.where(
@@ -200,6 +214,11 @@ class Records:
         until = _FOR_EVER if not_after is None else not_after
         found = self._all(_LATEST, bush=sugarbush_id, sort=kind, until=until)
         return found[0].entry if found else None
+
+    def told_untested(self, sugarbush_id: int, season: int, on: date, gallons: float) -> bool:
+        """True when so much sap of a local day is told without its Brix."""
+        given = {"bush": sugarbush_id, "year": season, "day": on, "much": gallons}
+        return self._connection.execute(_UNTESTED, given).first() is not None
 
     def standing(
         self,

@@ -19,6 +19,9 @@ LEAST_AMOUNT = 8.0
 
 def with_units(found: Sequence[Item]) -> list[Item]:
     """The items, with each figure of a list in the unit that is said for all of them."""
+    sorts = {item.sort for item in found}
+    if not {"number", "volume"} <= sorts:
+        return list(found)
     return _sizes(_list_of_names(list(found)))
 
 

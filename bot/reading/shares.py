@@ -13,6 +13,7 @@ from dataclasses import replace
 from bot.reading.items import Item
 
 _WHOSE = frozenset("the my our those these that".split())
+_JOINTS = frozenset(("of", "-", "to", "thru", "through"))
 _JAR_UNITS = frozenset(("milliliter", "fluid_ounce", "half_pint"))
 """Sizes of jars: `10 of the 500 mL` are counted."""
 _VESSELS = ("BUCKET", "JARN", "STORE")
@@ -21,6 +22,8 @@ _VESSELS = ("BUCKET", "JARN", "STORE")
 def of_a_whole(found: Sequence[Item]) -> list[Item]:
     """The items, with each part of an amount and its whole as one volume: that of the part. A row
     of trees is one item."""
+    if not any(item.text in _JOINTS or item.part for item in found):
+        return list(found)
     out: list[Item] = []
     i = 0
     while i < len(found):

@@ -245,7 +245,9 @@ def _told_and_corrected(notes: Notes) -> bool:
 def _put_right_in_passing(notes: Notes) -> bool:
     """`used a face cord no wait a half`, `19 gal at 2.7, hang on, it is 1.7`, `23 gal from the
     north side, i mean the south`: what was said first is taken back in the same text."""
-    if not notes.clauses or _leads(notes.clauses[0]):
+    if not notes.clauses or _MAY_TAKE_BACK.search(notes.text) is None:
+        return False
+    if _leads(notes.clauses[0]):
         return False
     if any(clause.question for clause in notes.clauses):
         return False
@@ -262,6 +264,11 @@ def _put_right_in_passing(notes: Notes) -> bool:
             sorry = item.text == "sorry" and _figure_next(clause, item)
             taken_back = taken_back or (bool(told) and (sorry or item.text in _TAKES_BACK))
     return False
+
+
+_MAY_TAKE_BACK = re.compile(
+    r"\b(?:wait|hang on|hold on|o+ps|whoops|i mean|correction|scratch that|strike that|sorry)\b"
+)
 
 
 def _figure_next(clause: Clause, item: Item) -> bool:
