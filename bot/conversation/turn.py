@@ -13,7 +13,7 @@ from bot.conversation.pending import Question, Rest, WhereAsked, from_json, to_j
 from bot.conversation.reach import Reach
 from bot.conversation.words import lots_named, trees_named
 from bot.entry import Entry
-from bot.ledger import OWNER, Asked, Book, Kept, KeptText, Who, Writer
+from bot.ledger import OWNER, Asked, Book, Kept, KeptText, KindSum, Who, Writer, with_entry
 from bot.messages import EMAIL_DOOR
 from bot.outdoors import Looked, NoWeather, Outdoors, Skies, weather_for
 from bot.reading import Doubt, Profile, Understanding
@@ -143,6 +143,7 @@ class Turn:
         self.hints: dict[str, str] = {}
         self.topics: set[str] = set()
         self.rest: tuple[str, ...] = ()
+        self._sums: tuple[KindSum, ...] | None = None
 
     # --- what is known ---------------------------------------------------------------------
 
@@ -159,7 +160,18 @@ class Turn:
     @cached_property
     def tally(self) -> Tally:
         """The season of this text in numbers, as of the last record."""
-        return season_tally(self.book, self.who.sugarbush_id, self.season, self.syrup_brix)
+        sums = self._season_sums()
+        return season_tally(self.book, self.who.sugarbush_id, self.season, self.syrup_brix, sums)
+
+    def _season_sums(self) -> tuple[KindSum, ...]:
+        """What the season adds up to, as of the last record."""
+        if self._sums is None:
+            self._sums = self._remembered(
+                self._memories.sums,
+                self.season,
+                lambda: tuple(self.book.sums.season(self.who.sugarbush_id, self.season)),
+            )
+        return self._sums
 
     def weather(self) -> Outdoors | NoWeather:
         """The weather over the sugarbush, or why none is known. Raises WeatherWantedError where
@@ -257,12 +269,21 @@ class Turn:
         return Writer(self.who.sugarbush_id, self.who.person_id, self.text.id, self.now_utc)
 
     def add(self, entry: Entry) -> None:
-        """Write a record."""
+        """Write a record. Sums that are at hand have it added in, and need not be looked up."""
+        edition = self.book.edition(self.who.sugarbush_id)
+        sums = self._sums or self._memories.sums.of(edition, self.season)
         self.book.records.add(self.writer, entry)
         if self.known.is_unmoved_by(entry):
             self.__dict__.pop("tally", None)
         else:
             self.forget()
+        if sums is None:
+            return
+        self._sums = with_entry(sums, entry) if entry.season == self.season else sums
+        edition = self.book.edition(self.who.sugarbush_id)
+        if edition is not None:
+            keep = self._memories.sums.keep
+            self.book.afterwards(partial(keep, edition, self.season, self._sums))
 
     def amend(self, kept: Kept, entry: Entry) -> None:
         """Write a record in place of another."""
@@ -277,6 +298,7 @@ class Turn:
         """What was known before the last record is known no more."""
         for name in ("told", "known", "tally"):
             self.__dict__.pop(name, None)
+        self._sums = None
 
     # --- what is asked and said ------------------------------------------------------------
 

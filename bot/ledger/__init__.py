@@ -15,7 +15,7 @@ from bot.ledger.records import Kept, Records, Undone, Writer
 from bot.ledger.roll import ByPerson, Enrolled, Told
 from bot.ledger.schema import NewerStoreError
 from bot.ledger.store import IN_MEMORY, Store
-from bot.ledger.sums import KindSum, NamedSap, NamedSugar, Source, TimedSap
+from bot.ledger.sums import KindSum, NamedSap, NamedSugar, Source, TimedSap, with_entry
 
 __all__ = [
     "HELPER",
@@ -54,4 +54,5 @@ __all__ = [
     "Who",
     "Word",
     "Writer",
+    "with_entry",
 ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from functools import lru_cache
@@ -9,8 +10,10 @@ from typing import Any, NamedTuple
 
 from sqlalchemy import Connection, Select, bindparam, case, desc, func, literal, select, union_all
 
+from bot.entry import Entry
 from bot.ledger.live import LIVE
 from bot.ledger.records import midnight
+from bot.ledger.season_sums import side_of_brix
 from bot.ledger.tables import Record, SeasonSum, table_of
 
 _record, _kept = table_of(Record), table_of(SeasonSum)
@@ -32,6 +35,38 @@ class KindSum:
     dollars: float | None
     cords: float | None
     propane_lb: float | None
+
+    @property
+    def place(self) -> tuple[str, str]:
+        """Where it stands among the others of a season."""
+        return self.kind, side_of_brix(self.brix)
+
+    def with_one_more(self, entry: Entry) -> KindSum:
+        """The same with another record of its kind and Brix."""
+        return KindSum(
+            self.kind,
+            self.brix,
+            self.records + 1,
+            _added(self.gallons, entry.gallons),
+            _added(self.dollars, entry.dollars),
+            _added(self.cords, entry.cords),
+            _added(self.propane_lb, entry.propane_lb),
+        )
+
+
+def _added(sum_: float | None, more: float | None) -> float | None:
+    if sum_ is None or more is None:
+        return more if sum_ is None else sum_
+    return sum_ + more
+
+
+def with_entry(sums: Sequence[KindSum], entry: Entry) -> tuple[KindSum, ...]:
+    """The sums of a season with a new record of it, as the ledger keeps them."""
+    brix = None if entry.brix is None else float(entry.brix)
+    new = KindSum(entry.kind, brix, 0, None, None, None, None)
+    others = [one for one in sums if one.place != new.place]
+    had = next((one for one in sums if one.place == new.place), new)
+    return tuple(sorted([*others, had.with_one_more(entry)], key=lambda one: one.place))
 
 
 @dataclass(frozen=True, slots=True)

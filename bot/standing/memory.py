@@ -7,7 +7,7 @@ from collections import OrderedDict
 from collections.abc import Hashable
 from typing import Generic, TypeVar
 
-from bot.ledger import Edition
+from bot.ledger import Edition, KindSum
 from bot.reckoning.storage import Stored
 from bot.standing.boils import Boil
 from bot.standing.known import Told
@@ -54,11 +54,13 @@ class Memories:
 
     def __init__(self) -> None:
         self.told: Memory[Told] = Memory()
+        self.sums: Memory[tuple[KindSum, ...]] = Memory()
         self.stored: Memory[Stored] = Memory()
         self.boils: Memory[tuple[Boil, ...]] = Memory()
 
     def drop(self, sugarbush_id: int) -> None:
         """Forget all of a sugarbush."""
         self.told.drop(sugarbush_id)
+        self.sums.drop(sugarbush_id)
         self.stored.drop(sugarbush_id)
         self.boils.drop(sugarbush_id)

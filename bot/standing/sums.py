@@ -16,9 +16,18 @@ from bot.tally import Tally
 USUAL_SAP_BRIX: Final = 2.0
 
 
-def season_tally(book: Book, sugarbush_id: int, season: int, syrup_brix: float) -> Tally:
-    """The whole season; syrup is expected at `syrup_brix`."""
-    return part_of_season(book, sugarbush_id, season, syrup_brix)
+def season_tally(
+    book: Book,
+    sugarbush_id: int,
+    season: int,
+    syrup_brix: float,
+    sums: Sequence[KindSum] | None = None,
+) -> Tally:
+    """The whole season; syrup is expected at `syrup_brix`. sums: the season's, where they are at
+    hand."""
+    if sums is None:
+        sums = book.sums.season(sugarbush_id, season)
+    return _tally(book, sugarbush_id, season, syrup_brix, sums, None, None)
 
 
 def part_of_season(
@@ -36,6 +45,18 @@ def part_of_season(
     tree, else of the whole bush's sap.
     """
     sums = book.sums.season(sugarbush_id, season, first=first, last=last)
+    return _tally(book, sugarbush_id, season, syrup_brix, sums, first, last)
+
+
+def _tally(
+    book: Book,
+    sugarbush_id: int,
+    season: int,
+    syrup_brix: float,
+    sums: Sequence[KindSum],
+    first: date | None,
+    last: date | None,
+) -> Tally:
     sap = [one for one in sums if one.kind == "sap"]
     lots = _tested_lots(book, sugarbush_id, season, sums, first, last)
     gallons = _sum(sap, "gallons")
