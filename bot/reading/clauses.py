@@ -578,10 +578,10 @@ def _frames_said_last(found: Sequence[Clause]) -> None:
         sizes = [item for item in before.items if item.sort == "volume"]
         in_jugs = "JARN" in before.tags or not {"jug", "jugs"}.isdisjoint(before.words())
         jarred = bool(sizes) and all(item.unit in _JARRED or in_jugs for item in sizes)
-        free = not before.frame & FRAME_TAGS
-        made = "MADE" in before.tags and not clause.tags & {"DRAW"}
-        made = made and not any(item.sort in QUANTITIES for item in clause.items)
-        if jarred and _fragment(before) and (free or made):
+        made = "MADE" in before.tags
+        own = made and any(item.sort in QUANTITIES for item in clause.items)
+        free = made or not before.frame & FRAME_TAGS
+        if jarred and _fragment(before) and free and not own and not clause.tags & {"DRAW"}:
             before.frame |= {"BOTTLE"}
 
 

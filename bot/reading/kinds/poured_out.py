@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap, most_gallons
-from bot.reading.volumes import role
+from bot.reading.volumes import CONTAINER_UNITS, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -60,7 +60,8 @@ def find(clause: Clause, notes: Notes) -> None:
         poured = _some_of_it(clause) or _gallons_unsaid(clause, notes)
     for item in poured:
         item.used = True
-        if clause.has("SYRUP") or item.unit == "half_pint":
+        drawn = clause.near("DRAW") and item.unit in CONTAINER_UNITS and not clause.has("SAP")
+        if clause.has("SYRUP") or drawn or item.unit == "half_pint":
             said = item.text
             notes.ask(
                 f"{said} of syrup lost? I keep sap alone: put right what was drawn or bottled,"
