@@ -186,12 +186,15 @@ _BOILED_ALL = re.compile(r"\b(?:the rest|all of it|it all|all of them|everything
 
 
 def _some_of_it(clause: Clause, notes: Notes) -> bool:
-    """`fire out, boiled 25 of the 40`: a part in no unit."""
+    """`fire out, boiled 25 of the 40`, `fire's out, boiled 30`: an amount in no unit."""
     part = next(
         (
             item
             for item in clause.free("number")
-            if not item.part and [e.text for e in clause.following(item, 1)] == ["of"]
+            if not item.part
+            and not item.article
+            and [e.text for e in clause.following(item, 1)] in (["of"], [])
+            and any("PAST" in e.tags for e in clause.preceding(item, 1))
         ),
         None,
     )
@@ -201,7 +204,11 @@ def _some_of_it(clause: Clause, notes: Notes) -> bool:
         item.used = True
     said = f"boiled {part.value:g} gal"
     over = ", fire out" if clause.has("FIRE", "END") else ""
-    notes.ask(f"{part.value:g} what did you boil: gal?", ("gal|gallons|ok", f"{said}{over}"))
+    notes.ask(
+        f"{part.value:g} what did you boil: gal?",
+        ("gal|gallons|sap|ok", f"{said}{over}"),
+        ("hours|hrs|hour|h", f"boiled {part.value:g} hours{over}"),
+    )
     return True
 
 

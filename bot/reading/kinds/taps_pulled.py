@@ -203,12 +203,21 @@ def _goes_on(clause: Clause, notes: Notes) -> bool:
 
 
 def _all_of_them(clause: Clause, notes: Notes) -> None:
-    """`pulled all 18`, where 18 taps hang; `pulled em all`."""
+    """`pulled all 18`, where 18 taps hang; `pulled em all`; `pulled all but 4`."""
     if _PULLED_THEM.fullmatch(clause.text):
         notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
         return
     if "all" not in clause.words():
         return
+    following = notes.clause_after()
+    but = following is not None and following.joint == "but" and not following.has("TAPN")
+    if following is not None and but and notes.profile.taps is not None:
+        kept = next((item for item in following.items[:1] if item.sort == "number"), None)
+        if kept is not None and 0 < kept.value < notes.profile.taps and not kept.value % 1:
+            kept.used = True
+            count = notes.profile.taps - int(kept.value)
+            notes.add(TapsPulled(on=notes.day(clause), count=count), clause.items[0].start)
+            return
     number = next(iter(clause.free("number")), None)
     if number is not None and number.value == notes.profile.taps:
         number.used = True
