@@ -76,8 +76,8 @@ def _tells_sugar_too(turn: Turn, understanding: Understanding) -> bool:
     )
     if old is None:
         return False
-    where = f"{new.lot} " if new.lot else f"tree {new.tree} " if new.tree else ""
-    corrected = f"no, {where}{new.gallons:g} gal at {new.brix:g} brix"
+    where = f" {new.lot}" if new.lot else f" tree {new.tree}" if new.tree else ""
+    corrected = f"the {new.gallons:g} gal was {new.brix:g} brix{where}"
     question = questions.instead(receipts.short(new, turn.style), receipts.short(old, turn.style))
     turn.ask(question, Doubt(question, (Choice(_INSTEAD, corrected), Choice(_MORE, turn.words))))
     return True

@@ -99,9 +99,10 @@ def called_by(clause: Clause) -> Item | None:
         return None
     called, verb, behind = items[:3]
     told = called.sort in ("volume", "number") and verb.text in _IS_CALLED
-    return called if told and behind.sort in ("date", "number", "volume", "lot", "tree") else None
+    return called if told and behind.sort in _SAID_OF_IT else None
 
 
+_SAID_OF_IT = frozenset(("date", "number", "volume", "brix", "lot", "tree"))
 _BETWEEN_CALLED = frozenset("the that my really actually from for on".split())
 
 
