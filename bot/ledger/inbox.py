@@ -9,6 +9,7 @@ from typing import Any, NamedTuple
 
 from sqlalchemy import Connection, Row, bindparam, insert, select, update
 
+from bot.ledger.ready import Ready
 from bot.ledger.tables import InboxText, table_of
 from bot.messages import Incoming
 
@@ -21,12 +22,12 @@ _SELECT = select(
     _inbox.c.reply,
     _inbox.c.tries,
 )
-_KEEP = insert(_inbox).returning(_inbox.c.id)
+_KEEP = Ready(insert(_inbox).returning(_inbox.c.id))
 _FIND = _SELECT.where(
     _inbox.c.door == bindparam("door"), _inbox.c.provider_id == bindparam("provider_id")
 )
 _CLAIM = _SELECT.where(_inbox.c.id == bindparam("text_id")).with_for_update()
-_ANSWER = (
+_ANSWER = Ready(
     update(_inbox)
     .where(_inbox.c.id == bindparam("text_id"), _inbox.c.read_utc.is_(None))
     .values(reply=bindparam("said"), read_utc=bindparam("now_utc"), reply_owed=bindparam("owed"))
@@ -37,7 +38,7 @@ _UNREAD = _SELECT.where(
 ).order_by(_inbox.c.id)
 _OWED = _SELECT.where(_inbox.c.reply_owed).order_by(_inbox.c.id)
 _ESCAPE = "\\"
-_EARLIER = (
+_EARLIER = Ready(
     select(_inbox.c.id, _inbox.c.text)
     .where(
         _inbox.c.sender == bindparam("sender"),
@@ -82,7 +83,7 @@ class InboxRows:
         row = {name: getattr(incoming, name) for name in _INCOMING}
         row["text"] = storable(incoming.text)
         begin = {"tries": 0, "reply_owed": False}
-        text_id = self._connection.execute(_KEEP, {**row, **begin}).scalar_one()
+        text_id = _KEEP.run(self._connection, {**row, **begin}).scalar_one()
         return KeptText(text_id, Incoming(**row), is_read=False, reply=None, tries=0)
 
     def find(self, door: str, provider_id: str) -> KeptText | None:
@@ -97,8 +98,8 @@ class InboxRows:
     def answer(self, text_id: int, reply: str | None, now_utc: datetime, *, owed: bool) -> bool:
         """Store the reply beside the text, and say whether it was the first: a text is answered
         once. `owed`: the reply still has to be sent by another way."""
-        found = self._connection.execute(
-            _ANSWER,
+        written = _ANSWER.changed(
+            self._connection,
             {
                 "text_id": text_id,
                 "said": reply,
@@ -106,7 +107,7 @@ class InboxRows:
                 "owed": owed and reply is not None,
             },
         )
-        return found.rowcount == 1
+        return written == 1
 
     def failed(self, text_id: int) -> None:
         """Count a reading that failed."""
@@ -125,10 +126,9 @@ class InboxRows:
     ) -> list[Earlier]:
         """What this sender texted before `text_id` between two moments, latest first: texts that
         hold all of these words, in this order and in any case. Others may stand between."""
-        given = {"sender": sender, "text_id": text_id, "like": _like(words)}
-        rows = self._connection.execute(
-            _EARLIER, {**given, "since_utc": since_utc, "until_utc": until_utc}
-        )
+        given: dict[str, object] = {"sender": sender, "text_id": text_id, "like": _like(words)}
+        given |= {"since_utc": since_utc, "until_utc": until_utc}
+        rows = _EARLIER.run(self._connection, given)
         return [Earlier(*row) for row in rows]
 
     def times(self, text_ids: Collection[int]) -> dict[int, datetime]:

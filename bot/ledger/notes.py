@@ -10,6 +10,7 @@ from typing import Any
 from sqlalchemy import Connection, bindparam, delete, insert, select
 from sqlalchemy.dialects import postgresql, sqlite
 
+from bot.ledger.ready import Ready
 from bot.ledger.tables import Consent, Pending, Said, table_of
 
 _pending, _said, _consent = table_of(Pending), table_of(Said), table_of(Consent)
@@ -21,17 +22,21 @@ _ASK = insert(_pending)
 _DROP = delete(_pending).where(_pending.c.person_id == bindparam("person_id"))
 
 _IS_HINT = (_said.c.person_id == bindparam("person"), _said.c.what == bindparam("hint"))
-_SAID_ON = select(_said.c.on).where(*_IS_HINT)
-_SAID_ALL = select(_said.c.what).where(
-    _said.c.person_id == bindparam("person"), _said.c.on == bindparam("day")
+_SAID_ON = Ready(select(_said.c.on).where(*_IS_HINT))
+_SAID_ALL = Ready(
+    select(_said.c.what).where(
+        _said.c.person_id == bindparam("person"), _said.c.on == bindparam("day")
+    )
 )
 
 
 @lru_cache(maxsize=2)
-def _say(dialect: str) -> Any:
+def _say(dialect: str) -> Ready:
     made = (postgresql if dialect == "postgresql" else sqlite).insert(_said)
-    return made.on_conflict_do_update(
-        index_elements=list(_said.primary_key), set_={"on": made.excluded.on}
+    return Ready(
+        made.on_conflict_do_update(
+            index_elements=list(_said.primary_key), set_={"on": made.excluded.on}
+        )
     )
 
 
@@ -135,20 +140,19 @@ class Hints:
 
     def said_on(self, person_id: int, what: str) -> date | None:
         """The local day on which it was last said, None if never."""
-        found: date | None = self._connection.execute(
-            _SAID_ON, {"person": person_id, "hint": what}
-        ).scalar()
+        given = {"person": person_id, "hint": what}
+        found: date | None = _SAID_ON.run(self._connection, given).scalar()
         return found
 
     def all_said(self, person_id: int, on: date) -> frozenset[str]:
         """What was said last on a local day."""
-        found = self._connection.execute(_SAID_ALL, {"person": person_id, "day": on})
+        found = _SAID_ALL.run(self._connection, {"person": person_id, "day": on})
         return frozenset(found.scalars())
 
     def say(self, person_id: int, what: str, on: date) -> None:
         """Remember that it was said on a local day."""
         say = _say(self._connection.dialect.name)
-        self._connection.execute(say, {"person_id": person_id, "what": what, "on": on})
+        say.run(self._connection, {"person_id": person_id, "what": what, "on": on})
 
 
 class Consents:

@@ -9,6 +9,7 @@ from typing import Any, Literal
 from sqlalchemy import Connection, bindparam, insert, select, update
 
 from bot.ledger.notes import Asked
+from bot.ledger.ready import Ready
 from bot.ledger.tables import (
     Address,
     Consent,
@@ -56,16 +57,18 @@ _FIND = (
     .with_for_update(of=[_person, _sugarbush])
 )
 # The same, and what is open with them: what they said last of consent, and the question that waits.
-_FIND_WITH_NOTES = _FIND.add_columns(
-    select(_consent.c.said)
-    .where(_consent.c.person_id == _person.c.id)
-    .order_by(_consent.c.at_utc.desc(), _consent.c.id.desc())
-    .limit(1)
-    .scalar_subquery(),
-    _pending.c.question,
-    _pending.c.text_id,
-    _pending.c.asked_utc,
-).join(_pending, _pending.c.person_id == _person.c.id, isouter=True)
+_FIND_WITH_NOTES = Ready(
+    _FIND.add_columns(
+        select(_consent.c.said)
+        .where(_consent.c.person_id == _person.c.id)
+        .order_by(_consent.c.at_utc.desc(), _consent.c.id.desc())
+        .limit(1)
+        .scalar_subquery(),
+        _pending.c.question,
+        _pending.c.text_id,
+        _pending.c.asked_utc,
+    ).join(_pending, _pending.c.person_id == _person.c.id, isouter=True)
+)
 _BY_ID = (
     select(_person.c.id, _person.c.units, _member.c.sugarbush_id, _member.c.role)
     .join_from(_person, _member, _member.c.person_id == _person.c.id)
@@ -160,11 +163,10 @@ class People:
 
         All as of the moment before the lock was had: only where one transaction writes at a time.
         """
-        found = self._first(_FIND_WITH_NOTES, address=address)
+        found = _FIND_WITH_NOTES.run(self._connection, {"address": address}).first()
         if found is None:
             return None
-        *who, said, question, text_id, asked_utc = found
-        person_id, units, sugarbush_id, role, is_shared = who
+        person_id, units, sugarbush_id, role, is_shared, said, question, text_id, asked_utc = found
         asked = None if text_id is None else Asked(question, text_id, asked_utc)
         return Who(person_id, address, units, sugarbush_id, role, is_shared), said, asked
 

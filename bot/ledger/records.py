@@ -14,6 +14,7 @@ from bot.entry import AMOUNT_FIELDS, ENTRY_FIELDS, Entry
 from bot.ledger.editions import Editions
 from bot.ledger.live import LIVE as LIVE
 from bot.ledger.live import UNDO
+from bot.ledger.ready import Ready
 from bot.ledger.season_sums import SeasonSums
 from bot.ledger.tables import Record, table_of
 
@@ -39,11 +40,13 @@ _LAST_TEXTS = (
 _OF_TEXTS = _KEPT.where(
     *LIVE, *_BY_PERSON, _record.c.text_id.in_(bindparam("texts", expanding=True))
 ).order_by(_record.c.text_id.desc(), _record.c.id)
-_OF_TEXT = _KEPT.where(*LIVE, _record.c.text_id == bindparam("text")).order_by(_record.c.id)
-_OF_KIND = _KEPT.where(*LIVE, _record.c.kind == bindparam("sort")).order_by(
-    _record.c.at_local, _record.c.id
+_OF_TEXT = Ready(_KEPT.where(*LIVE, _record.c.text_id == bindparam("text")).order_by(_record.c.id))
+_OF_KIND = Ready(
+    _KEPT.where(*LIVE, _record.c.kind == bindparam("sort")).order_by(
+        _record.c.at_local, _record.c.id
+    )
 )
-_LATEST = (
+_LATEST = Ready(
     _KEPT.where(
         *LIVE, _record.c.kind == bindparam("sort"), _record.c.at_local <= bindparam("until")
     )
@@ -52,7 +55,7 @@ _LATEST = (
 )
 
 
-_UNTESTED = (
+_UNTESTED = Ready(
     select(_record.c.id)
     .where(
         *LIVE,
@@ -67,17 +70,19 @@ _UNTESTED = (
 
 
 @lru_cache(maxsize=64)
-def _of_kinds(kinds: tuple[str, ...]) -> Any:
-    return _KEPT.where(
-        *LIVE,
-        _record.c.season == bindparam("year"),
-        _record.c.at_local >= bindparam("since"),
-        _is_one_of(kinds),
-    ).order_by(_record.c.at_local, _record.c.id)
+def _of_kinds(kinds: tuple[str, ...]) -> Ready:
+    return Ready(
+        _KEPT.where(
+            *LIVE,
+            _record.c.season == bindparam("year"),
+            _record.c.at_local >= bindparam("since"),
+            _is_one_of(kinds),
+        ).order_by(_record.c.at_local, _record.c.id)
+    )
 
 
 @lru_cache(maxsize=8)
-def _standing(latest: tuple[str, ...], whole: tuple[str, ...]) -> Any:
+def _standing(latest: tuple[str, ...], whole: tuple[str, ...]) -> Ready:
     """The latest of each of some kinds, and all of others from a day on, in one look."""
     parts = [
         _KEPT.where(*LIVE, _record.c.kind == kind)
@@ -90,7 +95,7 @@ def _standing(latest: tuple[str, ...], whole: tuple[str, ...]) -> Any:
             _KEPT.where(*LIVE, _is_one_of(whole), _record.c.at_local >= bindparam("since"))
         )
     both = union_all(*(select(part.subquery()) for part in parts))
-    return both.order_by("at_local", "id")
+    return Ready(both.order_by("at_local", "id"))
 
 
 def _is_one_of(kinds: Collection[str]) -> ColumnElement[bool]:
@@ -99,8 +104,8 @@ def _is_one_of(kinds: Collection[str]) -> ColumnElement[bool]:
 
 
 _ANY_BY = select(_record.c.id).where(*LIVE, *_BY_PERSON).limit(1)
-_BY_ID = _KEPT.where(_record.c.id == bindparam("record_id"))
-_ADD = insert(_record).returning(_record.c.id)
+_BY_ID = Ready(_KEPT.where(_record.c.id == bindparam("record_id")))
+_ADD = Ready(insert(_record).returning(_record.c.id))
 
 # Earlier and later than any record, for "no limit".
 _EVER = date(1, 1, 1)
@@ -185,8 +190,9 @@ class Records:
         texts = list(found.scalars())
         if not texts:
             return []
-        rows = self._all(_OF_TEXTS, **by, texts=texts)
-        return [[kept for kept in rows if kept.text_id == text_id] for text_id in texts]
+        rows = self._connection.execute(_OF_TEXTS, {**by, "texts": texts})
+        kept_of = [_kept(row) for row in rows]
+        return [[kept for kept in kept_of if kept.text_id == text_id] for text_id in texts]
 
     def of_text(self, sugarbush_id: int, text_id: int) -> list[Kept]:
         """What counts of what one text wrote."""
@@ -218,7 +224,7 @@ class Records:
     def told_untested(self, sugarbush_id: int, season: int, on: date, gallons: float) -> bool:
         """True when so much sap of a local day is told without its Brix."""
         given = {"bush": sugarbush_id, "year": season, "day": on, "much": gallons}
-        return self._connection.execute(_UNTESTED, given).first() is not None
+        return _UNTESTED.run(self._connection, given).first() is not None
 
     def standing(
         self,
@@ -263,7 +269,7 @@ class Records:
             detail=dict(entry.detail),
             stored_utc=writer.now_utc,
         )
-        record_id = self._connection.execute(_ADD, row).scalar_one()
+        record_id = _ADD.run(self._connection, row).scalar_one()
         if self._editions is not None:
             self._editions.wrote(writer.sugarbush_id)
         if was is None:
@@ -272,8 +278,8 @@ class Records:
             self._sums.replace(writer.sugarbush_id, was.entry, entry)
         return Kept(record_id, writer.person_id, stands_for, replaces, entry)
 
-    def _all(self, wanted: Any, **given: Any) -> list[Kept]:
-        return [_kept(row) for row in self._connection.execute(wanted, given)]
+    def _all(self, wanted: Ready, **given: Any) -> list[Kept]:
+        return [_kept(row) for row in wanted.run(self._connection, given)]
 
 
 def midnight(on: date) -> datetime:

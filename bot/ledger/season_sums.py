@@ -16,6 +16,7 @@ from sqlalchemy.dialects import postgresql, sqlite
 
 from bot.entry import Entry
 from bot.ledger.live import LIVE, UNDO
+from bot.ledger.ready import Ready
 from bot.ledger.tables import Record, SeasonSum, table_of
 
 _record, _sums = table_of(Record), table_of(SeasonSum)
@@ -54,8 +55,9 @@ class SeasonSums:
         """Add a new record in."""
         if entry.kind == UNDO:
             return
-        rows = [{**key, **_amounts(entry)} for key in _keys(sugarbush_id, entry)]
-        self._connection.execute(_add(self._connection.dialect.name), rows)
+        add, amounts = _add(self._connection.dialect.name), _amounts(entry)
+        for key in _keys(sugarbush_id, entry):
+            add.run(self._connection, {**key, **amounts})
 
     def replace(self, sugarbush_id: int, was: Entry, now: Entry) -> None:
         """Make the sums of two records anew, once the second has replaced the first."""
@@ -103,16 +105,18 @@ def _side(side: str, entry: Entry) -> tuple[str, dict[str, Any]]:
 
 
 @lru_cache(maxsize=2)
-def _add(dialect: str) -> Any:
+def _add(dialect: str) -> Ready:
     made = (postgresql if dialect == "postgresql" else sqlite).insert(_sums)
     new = made.excluded
     added = {
         name: func.coalesce(_sums.c[name] + new[name], _sums.c[name], new[name]) for name in _ADDED
     }
     later = case((new.last_on > _sums.c.last_on, new.last_on), else_=_sums.c.last_on)
-    return made.on_conflict_do_update(
-        index_elements=list(_KEYS),
-        set_={"records": _sums.c.records + new.records, "last_on": later, **added},
+    return Ready(
+        made.on_conflict_do_update(
+            index_elements=list(_KEYS),
+            set_={"records": _sums.c.records + new.records, "last_on": later, **added},
+        )
     )
 
 

@@ -12,6 +12,7 @@ from sqlalchemy import Connection, Select, bindparam, case, desc, func, literal,
 
 from bot.entry import Entry
 from bot.ledger.live import LIVE
+from bot.ledger.ready import Ready
 from bot.ledger.records import midnight
 from bot.ledger.season_sums import side_of_brix
 from bot.ledger.tables import Record, SeasonSum, table_of
@@ -169,7 +170,8 @@ class Sums:
 
     def sap_since(self, sugarbush_id: int, season: int, since: date) -> list[TimedSap]:
         """The sap of a season from a day on, in wall-clock order, a moment's sap together."""
-        rows = self._run(_SAP_SINCE, sugarbush_id, season, since=midnight(since))
+        given = {"bush": sugarbush_id, "year": season, "since": midnight(since)}
+        rows = _SAP_SINCE.run(self._connection, given)
         # A record's wall clock is always in its own day.
         return [TimedSap(at_local, at_local.date(), gallons) for at_local, gallons in rows]
 
@@ -204,7 +206,7 @@ class Sums:
 
     def all_names(self, sugarbush_id: int) -> tuple[tuple[str, ...], tuple[str, ...]]:
         """The names of trees and of lots ever used, each sorted."""
-        found = self._connection.execute(_ALL_NAMES, {"bush": sugarbush_id}).all()
+        found = _ALL_NAMES.run(self._connection, {"bush": sugarbush_id}).all()
         trees, lots = (
             tuple(sorted(name for what, name in found if what == wanted))
             for wanted in ("tree", "lot")
@@ -261,7 +263,7 @@ _SUGAR_TESTS = (
 )
 
 
-_SAP_SINCE = (
+_SAP_SINCE = Ready(
     select(_record.c.at_local, func.sum(_record.c.gallons))
     .where(*LIVE, _IN_SEASON, _record.c.kind == "sap", _record.c.at_local >= bindparam("since"))
     .group_by(_record.c.at_local)
@@ -331,6 +333,6 @@ def _names(what: str) -> Select[Any]:
     return select(steps.c.name).where(steps.c.name.is_not(None))
 
 
-_ALL_NAMES = union_all(
-    *(select(literal(what), *_names(what).subquery().c) for what in ("tree", "lot"))
+_ALL_NAMES = Ready(
+    union_all(*(select(literal(what), *_names(what).subquery().c) for what in ("tree", "lot")))
 )

@@ -32,8 +32,14 @@ def sqlite_url(tmp_path: Path) -> str:
 
 
 @pytest.fixture
-def sqlite_desk(sqlite_url: str) -> Iterator[Desk]:
-    """An empty ledger on SQLite, and somebody to write in it."""
+def sqlite_ledger(sqlite_url: str) -> Iterator[Ledger]:
+    """An empty ledger on SQLite alone."""
     opened = Ledger.open(sqlite_url)
-    yield Desk(opened)
+    yield opened
     opened.close()
+
+
+@pytest.fixture
+def sqlite_desk(sqlite_ledger: Ledger) -> Desk:
+    """An empty ledger on SQLite, and somebody to write in it."""
+    return Desk(sqlite_ledger)
