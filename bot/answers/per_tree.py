@@ -30,6 +30,8 @@ def answer(asked: Asked) -> Answer:
     """Trees or lots in order of what is asked: as many as a text holds, in a mail all of them."""
     if asked.says("taps", "spiles", "spouts"):
         return totals.answer(asked)
+    if totals.asks_per_tap(asked):
+        return Answer(totals.per_tap(asked))
     what: Named = "lot" if _asks_lots(asked) else "tree"
     period = period_of(asked)
     if what == "lot" and period is not None and not asked.says(*_SWEET):

@@ -27,6 +27,7 @@ _HAVE = re.compile(r"\bhow many taps (?:do|have|did|are|so|is|in)\b(?!.*\b(?:nee
 _ARE_IN = re.compile(
     r"\bhow many (?:taps|spiles|spouts) (?:(?:are|is) )?(?:in|up|out there|now|left|still)\b"
 )
+_OF_VESSELS = ("bucket", "buckets", "pail", "pails", "big", "size", "room", "storage")
 _OF_TAPS = re.compile(r"(\d+)\s*(?:taps?|spiles?|buckets?|pails?|holes?)\b")
 _INCHES = re.compile(
     r"(\d+(?:\.\d+)?)\s*(?:in|inch|inches|\")(?=\s+(?:tree|maple|trunk|one|a?round|across))"
@@ -42,6 +43,8 @@ def answer(asked: Asked) -> Answer:
         return _for_sizes(asked, sizes)
     if any(said.search(asked.plain) for said in (_HAVE, _ARE_IN)) or _on_a_lot(asked):
         return totals.answer(asked)
+    if totals.asks_per_tap(asked) and not asked.says(*_OF_VESSELS):
+        return Answer(f"{totals.per_tap(asked)} {wording.usual_per_tap(asked.style)}")
     named = _OF_TAPS.search(asked.plain)
     if named is not None and 0 < int(named[1]) <= figures.TAPS_MOST:
         return Answer(_needs(asked, int(named[1])))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date, timedelta
 
 from bot.answers import storage
@@ -17,6 +18,10 @@ def answer(asked: Asked) -> Answer:
     """The amount that the words ask for; without any, the season's sap and syrup."""
     if asked.says("last") and asked.says("season", "year", "spring"):
         return Answer(wording.last_season(asked.tally_of(asked.season - 1), asked.style))
+    if asks_per_tap(asked):
+        return Answer(per_tap(asked))
+    if _EACH_WEEK.search(asked.plain):
+        return Answer(wording.weeks(_weeks(asked), asked.style), table=lambda: _by_week(asked))
     period = period_of(asked)
     one = _one_amount(asked, period)
     if one is not None:
@@ -25,6 +30,18 @@ def answer(asked: Asked) -> Answer:
         return Answer(wording.days(period.name, part_of(asked, period), asked.style))
     of = wording.syrup if asked.says("syrup") else wording.season
     return Answer(of(asked.tally, asked.style), table=lambda: _by_week(asked))
+
+
+def asks_per_tap(asked: Asked) -> bool:
+    """True where the words ask what a tap has given, and something can be told."""
+    has_taps = asked.known.taps is not None and asked.known.taps.count > 0
+    return has_taps and asked.tally.sap_records > 0 and bool(_PER_TAP.search(asked.plain))
+
+
+def per_tap(asked: Asked) -> str:
+    """What the taps that hang have given, one with another."""
+    assert asked.known.taps is not None
+    return wording.per_tap(asked.tally, asked.known.taps.count, asked.style)
 
 
 def part_of(asked: Asked, period: Period) -> Tally:
@@ -72,6 +89,8 @@ def _best_day(asked: Asked) -> str:
     return wording.best_day(on, gallons, asked.style)
 
 
+_PER_TAP = re.compile(r"\b(?:per|each|every|a|1) (?:tap|spile|spout|hole)\b")
+_EACH_WEEK = re.compile(r"\b(?:(?:each|every|per|by) week|week by week|weekly)\b")
 _POURED = (
     *("dump", "dumped", "pour", "poured", "spill", "spilled", "lose", "lost"),
     *("waste", "wasted", "throw", "threw", "thrown"),
@@ -97,7 +116,12 @@ def closing(asked: Asked) -> Answer:
 
 
 def _by_week(asked: Asked) -> str:
-    """The season's sap, its sugar and the syrup, a line a week, weeks beginning on Mondays."""
+    """The season's weeks, a line each."""
+    return wording.by_week(_weeks(asked), asked.style)
+
+
+def _weeks(asked: Asked) -> list[wording.Week]:
+    """The season's sap, its sugar and the syrup by weeks, which begin on Mondays."""
     weeks: dict[date, wording.Week] = {}
     for one in asked.book.sums.by_day(asked.sugarbush_id, asked.season):
         monday = one.on - timedelta(days=one.on.weekday())
@@ -108,7 +132,7 @@ def _by_week(asked: Asked) -> str:
             week.sap_gallons += one.gallons
             week.tested_gallons += one.tested_gallons
             week.sugar += one.sugar
-    return wording.by_week(list(weeks.values()), asked.style)
+    return list(weeks.values())
 
 
 def lots_named(asked: Asked) -> list[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot import figures
 from bot.wording import amounts, tables
 from bot.wording.gsm import plain
 from bot.wording.style import Style
@@ -44,6 +45,13 @@ def several(trees: Sequence[tuple[int, float, int]], style: Style) -> str:
 def round_or_across(inches: float, style: Style) -> str:
     """A large figure with no word beside it."""
     return f"{amounts.length(inches, style)}: round or across?"
+
+
+def usual_per_tap(style: Style) -> str:
+    """What a tap gives in a season by the rule of thumb."""
+    least, most = figures.SAP_PER_TAP_SEASON_GALLONS
+    usual = amounts.rough_range(least, most, style)
+    return f"A whole season gives {usual} a tap, as a rule of thumb."
 
 
 def needs(

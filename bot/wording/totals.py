@@ -44,6 +44,30 @@ def by_week(weeks: Sequence[Week], style: Style) -> str:
     )
 
 
+def weeks(told: Sequence[Week], style: Style) -> str:
+    """The season's weeks in a text."""
+    said = [
+        f"{date_of_year(week.monday)} {' and '.join(_of_week(week, style))}"
+        for week in told
+        if week.sap_gallons or week.syrup_gallons
+    ]
+    return f"Weeks from {'; '.join(said)}." if said else NO_SAP
+
+
+def _of_week(week: Week, style: Style) -> list[str]:
+    said = [amounts.volume(week.sap_gallons, style)] if week.sap_gallons else []
+    if week.syrup_gallons:
+        said.append(f"{amounts.syrup(week.syrup_gallons, style)} syrup")
+    return said
+
+
+def per_tap(tally: Tally, taps: int, style: Style) -> str:
+    """The season's sap, one tap with another."""
+    sap = amounts.volume(tally.sap_gallons / taps, style)
+    made = amounts.about_syrup(tally.expected_syrup_gallons / taps, style)
+    return f"{sap} of sap a tap so far ({taps} in), {made} of syrup."
+
+
 def season(tally: Tally, style: Style) -> str:
     """The whole season in a text."""
     said = []

@@ -62,3 +62,32 @@ def test_a_season_that_is_named_by_its_year() -> None:
     stage.text("40 gal at 2", "2027-03-02T17:00")
     reply = stage.text("how are we doing compared to 2025", "2027-03-05T18:00")
     assert "10 gal ahead of season 2025" in reply
+
+
+def test_what_a_tap_has_given_one_with_another() -> None:
+    stage = Stage()
+    stage.settled()
+    stage.text("set 20 taps", "2027-02-28T17:00")
+    stage.text("30 gal at 2", "2027-03-02T17:00")
+    stage.text("20 gal at 2", "2027-03-09T17:00")
+    for question in ("sap per tap so far", "how much am I getting per tap", "average per tap?"):
+        reply = stage.text(question, "2027-03-10T18:00")
+        assert "2.5 gal of sap a tap so far (20 in)" in reply, question
+
+
+def test_how_big_a_pail_each_tap_wants_is_no_question_of_what_it_gave() -> None:
+    stage = Stage()
+    stage.settled()
+    stage.text("set 20 taps", "2027-02-28T17:00")
+    stage.text("30 gal at 2", "2027-03-02T17:00")
+    assert "so far" not in stage.text("how big a bucket per tap", "2027-03-10T18:00")
+
+
+def test_what_each_week_gave_from_its_monday_on() -> None:
+    stage = Stage()
+    stage.settled()
+    stage.text("30 gal at 2", "2027-03-02T17:00")
+    stage.text("20 gal at 2", "2027-03-09T17:00")
+    stage.text("drew off 2 qt", "2027-03-14T17:00")
+    reply = stage.text("how much each week", "2027-03-14T18:00")
+    assert reply == "Weeks from Mar 1 30 gal; Mar 8 20 gal and 2 qt syrup."
