@@ -12,6 +12,7 @@ from bot.consent import Consent
 from bot.conversation.amending import amend_chosen
 from bot.conversation.handling import handle, said_back
 from bot.conversation.household import take_code
+from bot.conversation.in_all import ask_if_in_all
 from bot.conversation.notes import add_notes
 from bot.conversation.pending import WhereAsked
 from bot.conversation.reach import Reach
@@ -173,7 +174,9 @@ class Conversation:
             self._ask_again(turn, said.understanding)
             return
         elif not said.settled and (
-            self._is_anothers(turn, said.understanding) or ask_which_it_is(turn, said.understanding)
+            ask_if_in_all(turn, said.understanding)
+            or self._is_anothers(turn, said.understanding)
+            or ask_which_it_is(turn, said.understanding)
         ):
             return
         self._do(turn, said.understanding)

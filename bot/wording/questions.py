@@ -40,6 +40,16 @@ def instead(new: str, old: str) -> str:
     return f"{new[:1].upper()}{new[1:]}: instead of {old}, or one more? Text instead or more."
 
 
+def in_all(total: str, had: str, left: str) -> str:
+    """A sum whose parts are in the tally already."""
+    return f"{total} in all: I have {had} of it, so {left} more? Text ok, or new if all is new."
+
+
+def in_all_or_new(total: str, had: str) -> str:
+    """A sum that is no more than its parts in the tally."""
+    return f"{total} in all? I have {had} already. Text new to add it, or ok to leave it."
+
+
 def which(options: Sequence[str]) -> str:
     """Several things could be meant by a correction."""
     named = f"{', '.join(options[:-1])} or {options[-1]}"
