@@ -64,16 +64,14 @@ def _cords(clause: Clause, notes: Notes) -> None:
             or _boil_told(notes)
             or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
         )
-        if (
-            clause.has("BUY", "PRICE", "COSTV")
-            or clause.free("money")
-            or (not burned and clause.has("STACK"))
-        ):
+        if clause.has("BUY", "PRICE", "COSTV") or clause.free("money") or clause.plan:
             continue
         item.used = True
-        if not burned and not clause.has("WOOD"):
+        if not burned and (not clause.has("WOOD") or _still_there(clause)):
             notes.ask(
-                f"{item.text}: burned?", ("burned|ok|yeah|yep", f"burned {item.text} of wood")
+                f"{item.text}: burned?",
+                ("burned|ok|yeah|yep", f"burned {item.text} of wood"),
+                ("no|nope|not yet|left|stacked|have", ""),
             )
             continue
         cords = item.value * units.factor(item.unit, "cord")
@@ -85,6 +83,14 @@ def _cords(clause: Clause, notes: Notes) -> None:
             )
             continue
         notes.add(Fuel(on=notes.day(clause), cords=cords), item.start)
+
+
+def _still_there(clause: Clause) -> bool:
+    """`half a cord of wood left`, `down to the last face cord`, `stacked 3 cords of wood`."""
+    return clause.has("STACK") or not _LEFT.isdisjoint(clause.words())
+
+
+_LEFT = frozenset(("down to", "last", "remaining", "only"))
 
 
 def _in_other_loads(clause: Clause, notes: Notes) -> None:

@@ -60,6 +60,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):
         return
+    if _some_of_them(clause, notes):
+        return
     said = notes.text[clause.items[0].start : clause.items[-1].end]
     if clause.has("TWICE") or _SIZES_BOTH_WAYS.search(said):
         notes.ask(
@@ -83,6 +85,28 @@ def find(clause: Clause, notes: Notes) -> None:
         _write(notes, clause, found, start)
         return
     _unsized(clause, notes)
+
+
+def _some_of_them(clause: Clause, notes: Notes) -> bool:
+    """`12 quart jars, filled 5 of them`: those that stand there, and those that hold syrup."""
+    sizes = clause.free("volume")
+    following = notes.clause_after()
+    if clause.has("BOTTLE") or len(sizes) != 1 or sizes[0].parts or not sizes[0].value:
+        return False
+    if following is None or following.sentence != clause.sentence or following.negated:
+        return False
+    counts = following.free("number")
+    deed = following.has("BOTTLE") or "used" in following.words()
+    filled = deed and not following.free("volume", "vessels")
+    if not filled or len(counts) != 1 or not {"them", "those"} & set(following.words()):
+        return False
+    sizes[0].used = counts[0].used = True
+    count, each = counts[0].value, sizes[0].gallons / sizes[0].value
+    if not 0 < count <= sizes[0].value or count != int(count):
+        notes.ask("How many jars were filled? Like 6 pints.", fill="bottled {}", number_only=False)
+        return True
+    _write(notes, clause, [Jar(int(count), each)], sizes[0].start)
+    return True
 
 
 def _packed(clause: Clause) -> bool:

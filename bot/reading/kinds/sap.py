@@ -154,11 +154,16 @@ _DRAWN_IN = frozenset(("pint", "half_pint", "quart", "cup", "fluid_ounce", "mill
 
 
 def _may_be_drawn(clause: Clause, item: Item) -> bool:
-    """`got 2 pints` while the fire burns: as likely syrup as sap."""
+    """`got 2 pints`, `half a gallon more` while the fire burns: as likely syrup as sap."""
     named = clause.has("SAP", "BUCKET") or clause.tree is not None or clause.lot is not None
     gathered = clause.gathers()
     sweet = any(each.sort == "brix" for each in clause.items)
-    return item.unit in _DRAWN_IN and not item.parts and not (named or gathered or sweet)
+    little = item.unit in _DRAWN_IN or item.gallons < MOST_DRAWN_UNSAID
+    return little and not item.parts and not (named or gathered or sweet)
+
+
+MOST_DRAWN_UNSAID = 1.0
+"""Fewer gallons than this, told beside a fire without a word of sap, may be a draw (our own)."""
 
 
 def sap_or_syrup(notes: Notes, item: Item) -> None:
