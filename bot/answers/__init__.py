@@ -41,9 +41,14 @@ TOPICS: dict[str, Callable[[Asked], Answer | str]] = {
 # "season over": told, and no question of how to know it.
 _SEASON_OVER = re.compile(
     r"(?:the |our |my )?season(?:'s| is)? (?:all )?(?:over|done|finished)[ .!]*"
-    r"|(?:we're|we are|i'm|i am) (?:all )?(?:done|finished) for the (?:year|season)[ .!]*"
+    r"|(?:(?:we're|we are|i'm|i am) )?(?:all )?(?:done|finished) for the (?:year|season)[ .!]*"
     r"|that'?s it for (?:the|this) (?:year|season)[ .!]*"
 )
+
+
+def tells_the_end(asked: Asked) -> bool:
+    """Whether the words tell that the season is over, and ask nothing."""
+    return _SEASON_OVER.fullmatch(asked.plain) is not None
 
 
 def answer(asked: Asked) -> Answer:
@@ -53,7 +58,7 @@ def answer(asked: Asked) -> Answer:
     """
     answers = TOPICS[asked.topic]
     try:
-        said = totals.closing(asked) if _SEASON_OVER.fullmatch(asked.plain) else answers(asked)
+        said = totals.closing(asked) if tells_the_end(asked) else answers(asked)
     except ImpossibleError as error:
         return Answer(
             refusals.impossible(error.thing, error.value, error.unit, error.wanted, asked.style)
@@ -61,4 +66,4 @@ def answer(asked: Asked) -> Answer:
     return Answer(said) if isinstance(said, str) else said
 
 
-__all__ = ["TOPICS", "Answer", "Asked", "answer"]
+__all__ = ["TOPICS", "Answer", "Asked", "answer", "tells_the_end"]

@@ -15,6 +15,7 @@ from bot import figures
 from bot.conversation.turn import Turn
 from bot.reckoning.trees import Tally, not_emptied
 from bot.reckoning.yields import check_yield
+from bot.standing import SEASON_OVER
 from bot.wording import coach as wording
 from bot.wording import standing
 
@@ -24,6 +25,7 @@ _SPARE = 4
 _NOT_AFTER = frozenset(
     (
         *("place", "bucket_size", "helper", "store_temp", "pan_temp", "water_boils", "wish"),
+        SEASON_OVER,
         *("pan", "elevation", "bit", "stem", "fire", "barometer", "price", "tree"),
     )
 )

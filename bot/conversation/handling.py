@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
-from bot.answers import Asked, answer
+from bot.answers import Asked, answer, tells_the_end
 from bot.consent import Consent
 from bot.conversation.addresses import normal_address
 from bot.conversation.amending import amend
@@ -40,7 +40,7 @@ from bot.reading.kinds import (
     Undo,
     Wish,
 )
-from bot.standing import season_boils
+from bot.standing import SEASON_OVER, season_boils
 from bot.standing.gear import entries_of
 from bot.standing.wishes import WISH
 from bot.wording import meeting, questions, receipts, standing
@@ -266,24 +266,25 @@ def _question(turn: Turn, reading: Question) -> None:
     if reading.topic == "export":
         turn.reply.answers.append(export(turn))
         return
-    said = answer(
-        Asked(
-            topic=reading.topic,
-            howto=reading.howto,
-            also=reading.also,
-            text=turn.words,
-            book=turn.book,
-            sugarbush_id=turn.who.sugarbush_id,
-            sent=turn.sent,
-            known=turn.known,
-            tally=turn.tally,
-            style=turn.style,
-            told=tuple(turn.recorded),
-            weather=turn.weather,
-            stored=turn.store,
-            boiled=turn.boils,
-        )
+    asked = Asked(
+        topic=reading.topic,
+        howto=reading.howto,
+        also=reading.also,
+        text=turn.words,
+        book=turn.book,
+        sugarbush_id=turn.who.sugarbush_id,
+        sent=turn.sent,
+        known=turn.known,
+        tally=turn.tally,
+        style=turn.style,
+        told=tuple(turn.recorded),
+        weather=turn.weather,
+        stored=turn.store,
+        boiled=turn.boils,
     )
+    said = answer(asked)
+    if tells_the_end(asked):
+        _write(turn, Entry(kind=SEASON_OVER, on=turn.today, at_local=turn.sent))
     if said.text:
         # A mail has room for all of it at once.
         turn.reply.answers.append(said.whole if turn.is_mail else said.opening)

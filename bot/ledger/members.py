@@ -46,7 +46,7 @@ _RAISE = (
 )
 _IS_SAP = _record.c.kind == "sap"
 # What tells nothing of the trees: how somebody wants to be texted, and whom they let in.
-_NOT_LOGGED = ("wish", "helper", "place")
+_NOT_LOGGED = ("wish", "helper", "place", "season_over")
 _BY_PERSON = (
     select(
         _record.c.person_id,

@@ -60,7 +60,7 @@ def alert(
     it to those who chose one.
     knows_what_waits: whether a reminder has told today of the sap that waits.
     """
-    if wishes.mornings == NEVER or bush.is_pulled:
+    if wishes.mornings == NEVER or bush.is_over:
         return None
     later = wishes.alert_at.hour >= _NOON_H
     on = out.today + timedelta(days=1 if later else 0)

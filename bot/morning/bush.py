@@ -12,12 +12,12 @@ from bot.ledger import Book, ByPerson, TimedSap
 from bot.reckoning.balance import mixed_brix
 from bot.reckoning.law import legal_density
 from bot.reckoning.storage import Stored, stored
-from bot.standing import open_boil, sap_on_hand, taps_of
+from bot.standing import SEASON_OVER, open_boil, sap_on_hand, taps_of
 from bot.standing.store import WINDOW_DAYS
 from bot.standing.sums import USUAL_SAP_BRIX
 from bot.standing.wishes import WISH, Wishes, wishes_of
 
-LASTING = ("place", "bucket_size", "taps_set", "taps_pulled", WISH)
+LASTING = ("place", "bucket_size", "taps_set", "taps_pulled", SEASON_OVER, WISH)
 # Sap past its day by more than this is spoken of no more (our own).
 OVERDUE_DAYS = 1
 PASSING = ("sap", "boil", "poured_out", "syrup", "store_temp")
@@ -30,7 +30,8 @@ class Bush:
     taps: that hang, 0 when all were pulled, None when never told this season. gathered: gallons
     of this season by local day, 0 for dry pails. stored: what waits to be boiled. fire_lit: when
     the fire that still burns was lit, wall clock; never_out: when the last fire was lit that nobody
-    told out, however long ago. wishes: by person.
+    told out, however long ago. wishes: by person. told_over: the season was told as over, and
+    nothing came since.
     """
 
     region: str | None
@@ -42,16 +43,19 @@ class Bush:
     fire_lit: datetime | None
     never_out: datetime | None
     wishes: Mapping[int, Wishes]
+    told_over: bool = False
 
     @property
     def is_tapped(self) -> bool:
         """True while taps hang, or sap comes that tells of them."""
+        if self.told_over:
+            return False
         return self.taps > 0 if self.taps is not None else any(self.gathered.values())
 
     @property
-    def is_pulled(self) -> bool:
-        """True once all taps are out."""
-        return self.taps == 0
+    def is_over(self) -> bool:
+        """True once all taps are out, or the season was told as over."""
+        return self.told_over or self.taps == 0
 
     @property
     def last_gathered(self) -> date | None:
@@ -89,6 +93,8 @@ def bush_of(
     ]
     taps = taps_of(about_taps)
     recent = [one.entry for one in passing if one.entry.at_local <= now_local]
+    over = [entry.at_local for entry in by_kind[SEASON_OVER] if entry.season == season]
+    told_over = bool(over) and not _goes_on(over[-1], [*about_taps, *recent], gathered)
     boils = [entry for entry in recent if entry.kind == "boil"]
     burning = open_boil(boils, now_local)
     region = place.get("region")
@@ -98,12 +104,13 @@ def bush_of(
         taps=None if taps is None else taps.count,
         bucket_gallons=None if bucket is None else bucket.gallons,
         gathered={on: gallons for on, gallons in gathered.items() if on <= today},
-        stored=_stored(recent, region, today),
+        stored=stored([], today) if told_over else _stored(recent, region, today),
         fire_lit=None if burning is None else burning.began_at,
         never_out=boils[-1].at_local
         if boils and boils[-1].detail.get("state") == "start"
         else None,
         wishes=_wishes(lasting),
+        told_over=told_over,
     )
 
 
@@ -119,6 +126,15 @@ def bushes(book: Book, numbers: Collection[int], now_local: datetime) -> dict[in
         )
         for number in numbers
     }
+
+
+def _goes_on(over: datetime, told: Sequence[Entry], gathered: Mapping[date, float]) -> bool:
+    """Whether taps were set or sap gathered after the season was told as over."""
+    return any(on > over.date() and gallons > 0 for on, gallons in gathered.items()) or any(
+        entry.at_local > over
+        and (entry.kind == "taps_set" or (entry.kind == "sap" and (entry.gallons or 0.0) > 0))
+        for entry in told
+    )
 
 
 def _stored(recent: Sequence[Entry], region: str | None, today: date) -> Stored:

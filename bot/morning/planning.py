@@ -272,7 +272,7 @@ class Planner:
         with self.ledger.reading() as book:
             tally = season_tally(book, sugarbush, season, law.min_brix)
             week = part_of_season(book, sugarbush, season, law.min_brix, first=monday, last=today)
-        if tally.is_empty or (bush.is_pulled and week.is_empty):
+        if tally.is_empty or (bush.is_over and week.is_empty):
             return None
         text = wording.week(week.sap_gallons, week.syrup_gallons, tally, style)
         return owed.Reminder(owed.WEEK, today, text, datetime.combine(today, owed.WEEK_UNTIL))

@@ -132,7 +132,7 @@ def end_signs(out: Outdoors) -> tuple[SeasonEnd, date]:
 def afternoon(bush: Bush, out: Outdoors, told: Sequence[Told], style: Style) -> Reminder | None:
     """At 15: a hard freeze tonight, with sap in the pails or in store."""
     tonight = out.freeze(out.today)
-    if tonight is None or not tonight.bursts or bush.is_pulled:
+    if tonight is None or not tonight.bursts or bush.is_over:
         return None
     pails = _sap_in_pails(bush, out, tonight)
     gallons = bush.fresh(out.today).gallons

@@ -6,10 +6,11 @@ from bot.standing.boils import BOIL_IS_STALE, Boil, BoilSums, boil_sums, boils_o
 from bot.standing.known import Known, know
 from bot.standing.store import sap_on_hand, stored_sap
 from bot.standing.sums import part_of_season, season_boils, season_tally
-from bot.standing.taps import Taps, taps_of
+from bot.standing.taps import SEASON_OVER, Taps, taps_of
 
 __all__ = [
     "BOIL_IS_STALE",
+    "SEASON_OVER",
     "Boil",
     "BoilSums",
     "Known",

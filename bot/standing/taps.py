@@ -4,8 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import Final
 
 from bot.entry import Entry
+
+SEASON_OVER: Final = "season_over"
+"""The kind of a record that says that the season is over."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -297,6 +297,10 @@ def started(began_at: datetime, style: Style) -> str:
     return f"{said} {day(began_at.date(), style.today)}"
 
 
+def _season_over(_entry: Entry, _style: Style) -> str:
+    return "season over, alerts rest"
+
+
 _TIMELESS = frozenset(
     (
         "place",
@@ -340,4 +344,5 @@ RECEIPTS: dict[str, Receipt] = {
     "barometer": _barometer,
     "price": _price,
     "wish": _wish,
+    "season_over": _season_over,
 }

@@ -372,3 +372,25 @@ def test_one_place_is_asked_for_once_a_round() -> None:
     weather.asked.clear()
     assert len(alerts(made.until("2027-03-01T06:31"))) == 3
     assert len(weather.asked) == 1
+
+
+def test_a_season_told_as_over_silences_mornings_and_reminders() -> None:
+    made = season(RUN, RUN, RUN, RUN, RUN, RUN)
+    made.text("30 gal at 2", "2027-03-01T17:00")
+    made.text("season over", "2027-03-01T18:00")
+    assert made.until("2027-03-06T22:00") == []
+
+
+def test_sap_or_taps_after_the_season_was_told_as_over_bring_the_mornings_back() -> None:
+    for words in ("12 gal at 2", "put in 10 taps"):
+        made = season(RUN, RUN, RUN, RUN)
+        made.text("season over", "2027-03-01T18:00")
+        made.text(words, "2027-03-02T18:00")
+        assert [one.at for one in alerts(made.until("2027-03-03T12:00"))] == ["2027-03-03T06:30"]
+
+
+def test_an_undone_end_of_the_season_brings_the_mornings_back() -> None:
+    made = season(RUN, RUN, RUN, RUN)
+    made.text("season over", "2027-03-01T18:00")
+    made.text("undo", "2027-03-01T18:05")
+    assert [one.at for one in alerts(made.until("2027-03-02T12:00"))] == ["2027-03-02T06:30"]
