@@ -9,6 +9,7 @@ import pytest
 
 from bot.entry import Entry
 from bot.reading.kinds import KINDS
+from bot.standing import SEASON_OVER
 from bot.standing.gear import KINDS as GEAR
 from bot.wording.gsm import is_gsm, segments
 from bot.wording.receipts import RECEIPTS, line, lines
@@ -98,9 +99,9 @@ NOT_KEPT = {"undo", "amend", "question", "stop", "start", "help", "chat", "join"
 
 
 def test_every_kind_that_is_kept_has_its_own_receipt() -> None:
-    # Gear and wishes are told in a chat's own fields, and kept under names of their own.
-    told_in_chat = {*GEAR, "wish"}
-    assert {kind.kind for kind in KINDS} - NOT_KEPT | told_in_chat == set(RECEIPTS)
+    # Gear, wishes and a season's end are told as chat or questions, and kept under their own names.
+    told_otherwise = {*GEAR, "wish", SEASON_OVER}
+    assert {kind.kind for kind in KINDS} - NOT_KEPT | told_otherwise == set(RECEIPTS)
 
 
 def test_the_day_is_said_once_while_it_stays_the_same() -> None:
