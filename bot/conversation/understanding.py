@@ -143,7 +143,8 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
         return None
     if not question.number_only and any(isinstance(one, Question) for one in direct.readings):
         return None  # "what size is your pan?" takes any words, but a question asks anew
-    if not question.number_only and _stands_alone(direct):
+    offered = any(same_words(words) in choice.words for choice in question.choices)
+    if not question.number_only and _stands_alone(direct) and not offered:
         return None  # so does a record
     completed = turn.senses.settle(question, words)
     if completed is None:

@@ -315,6 +315,16 @@ def _unsized(clause: Clause, notes: Notes) -> None:
         return
     count = numbers[0].value
     numbers[0].used = True
+    if notes.profile.units == "metric":
+        notes.ask(
+            f"{count:g} jars of what size: 250 mL, 500 mL or 1 L?",
+            ("250|250 ml", f"bottled {count:g} x 250 ml"),
+            ("500|500 ml|half litre|half liter|half a litre", f"bottled {count:g} x 500 ml"),
+            ("1|1 l|1l|1 litre|1 liter|litre|litres", f"bottled {count:g} x 1 litre"),
+            fill=f"bottled {count:g} x {{}}",
+            number_only=False,
+        )
+        return
     notes.ask(
         f"{count:g} jars of what size: pint, half pint or quart?",
         ("pint|pints", f"bottled {count:g} pints"),
