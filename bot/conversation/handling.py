@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from typing import Any
 
 from bot.answers import Asked, answer, tells_the_end
@@ -82,6 +82,12 @@ def _write(turn: Turn, entry: Entry) -> None:
 def _boil(turn: Turn, reading: Boil) -> None:
     """A fire lit while one burns is the same fire, said again."""
     burning = turn.known.boil
+    if reading.manner == "going" and reading.hours is not None:
+        # "been boiling 6 hours": lit six hours ago, where nobody has told that yet.
+        lit = turn.sent - timedelta(hours=reading.hours)
+        reading = replace(
+            reading, on=lit.date(), at=lit.time(), hours=None, state="start", manner=None
+        )
     entry = entry_of(reading, turn.sent)
     lit_at = None if burning is None else burning.began_at
     again = reading.state == "start" and reading.gallons is None

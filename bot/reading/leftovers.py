@@ -41,6 +41,7 @@ def leftover(notes: Notes) -> None:
     ]
     counts = any(item.sort != "tree" for _, item in figures)
     alone = len(figures) == 1 and all(len(clause.items) <= 2 for clause in notes.clauses)
+    alone = alone and not any(clause.has("GIFT") for clause in notes.clauses)
     if alone and counts and len(notes.clauses) == 1:
         _ask_about(*figures[0], notes)
         return

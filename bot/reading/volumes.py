@@ -119,6 +119,8 @@ def role(clause: Clause, item: Item) -> str:
         told = clause.about("DRAW", "MADE", "BOIL", "FIRE", "GATHER", "BATCH", "BOTTLE")
         return "foreign" if clause.has("FOREIGN") and not told else "syrup"
     sweet = any(each.sort == "brix" for each in clause.items)
+    if clause.has("STORE") and clause.about("LIT") and not clause.has("LIT", "THROUGH", "GATHER"):
+        return "unclear"  # "lit at 7, 20 gal in the barrel"
     if clause.has("THROUGH", "LIT") or (
         clause.about("LIT") and not clause.has("GATHER") and not sweet
     ):
@@ -138,6 +140,8 @@ def role(clause: Clause, item: Item) -> str:
     if nearest == "" and clause.has("MADE") and _little(item):
         return "syrup"
     if nearest in ("DRAW", "SYRUP"):
+        if clause.has("STORE") and not clause.has("SYRUP"):
+            return "unclear"  # "took 40 L off the tank": sap, to boil it
         finished = [each.text for each in clause.items if "DRAW" in each.tags] == ["finished"]
         return "unclear" if finished and item.gallons > _MOST_FINISHED else "syrup"
     if any(each.sort == "brix" and each.value >= _SYRUP_BRIX_FROM for each in clause.items):

@@ -77,7 +77,8 @@ MOST_GALLONS_A_BOIL = 2000.0
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Boil(Reading):
     """A boil: its start, its end, how much went in and how long it took. manner: "in" for sap
-    that goes into the pan, of which nobody says that it is boiled; "rest" for all that was left."""
+    that goes into the pan, of which nobody says that it is boiled; "rest" for all that was left;
+    "going" for hours after which the fire still burns."""
 
     kind: ClassVar[str] = "boil"
 
@@ -101,7 +102,9 @@ def find(clause: Clause, notes: Notes) -> None:
     if _boiled_or_gathered(clause, notes) or _some_of_it(clause, notes):
         return
     gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
+    so_far = _in_so_far(clause, notes)
     gallons += _gallons_unsaid(clause, notes)
+    gallons += [item for item in so_far if item not in gallons]
     state = _state(clause, notes)
     if _going_on(clause, notes):
         return
@@ -109,7 +112,7 @@ def find(clause: Clause, notes: Notes) -> None:
         _hours_of_the_boil(clause, notes)
         or clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
         or state is not None
-        or bool(gallons and (clause.free("hours") or into_the_pan(clause)))
+        or bool(gallons and (clause.free("hours") or into_the_pan(clause) or so_far))
     )
     if not told:
         return
@@ -137,8 +140,10 @@ def find(clause: Clause, notes: Notes) -> None:
     if amount is not None and amount > MOST_GALLONS_A_BOIL:
         notes.ask(f"{amount:g} gal boiled in a day? How many was it?", fill="boiled {} gal")
         return
+    burns_still = state is None and hours is not None and amount is None and _burns_still(clause)
     if (
         state is None
+        and not burns_still
         and (clause.has("PAST") or hours is not None)
         and (amount is not None or hours is not None)
     ):
@@ -152,9 +157,16 @@ def find(clause: Clause, notes: Notes) -> None:
         hours=hours,
         state=state,
         at=at,
-        manner="in" if going_in else "rest" if rest else None,
+        manner="in" if going_in else "rest" if rest else "going" if burns_still else None,
     )
     _join(notes, piece, start, clause)
+
+
+def _burns_still(clause: Clause) -> bool:
+    """`been boiling for 6 hours`, `6 hours of boiling so far`."""
+    words = set(clause.words())
+    so_far = not {"so far", "already", "now"}.isdisjoint(words)
+    return not _COOKING.isdisjoint(words) and ("been" in words or so_far)
 
 
 def _goes_in(clause: Clause) -> bool:
@@ -245,6 +257,20 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     return []
 
 
+def _in_so_far(clause: Clause, notes: Notes) -> list[Item]:
+    """`boiling since 8, 15 gal in so far`: the pan has it, and the fire still burns."""
+    before = notes.last(Boil)
+    if before is None or notes.clauses[before.clause].sentence != clause.sentence:
+        return []
+    if not isinstance(before.reading, Boil) or before.reading.state != "start":
+        return []
+    return [
+        item
+        for item in clause.free("volume")
+        if [each.text for each in clause.following(item, 2)] in (["in"], ["in so far"])
+    ]
+
+
 def _going_on(clause: Clause, notes: Notes) -> bool:
     """`still boiling, 5 hours in`: nothing is over yet."""
     if clause.near("BOIL") and any(
@@ -316,7 +342,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         and not clause.free("cords", "mass")
     ):
         if any(item.sort == "hours" for item in clause.items) and not clause.has("START"):
-            return "end" if "been" not in words else None
+            return None if _burns_still(clause) else "end"
         if _later_today(clause, notes):
             return None
         return None if clause.has("BURN") or _temperature(clause) else "start"

@@ -162,7 +162,12 @@ def _propane(clause: Clause, notes: Notes) -> None:
 
 
 def _count_before(clause: Clause, item: Item) -> float:
-    """`two 20 lb tanks`, `half a 20 lb tank`."""
+    """`two 20 lb tanks`, `half a 20 lb tank`, `2 tanks, 20 lb each`."""
+    if any(each.text in ("each", "apiece", "a piece") for each in clause.following(item, 1)):
+        counted = [one for one in clause.free("number") if one.start < item.start and not one.part]
+        for one in counted:
+            one.used = True
+        return counted[0].value if len(counted) == 1 else 1.0
     before = [each for each in clause.preceding(item, 3) if each.text not in ("a", "of", "x", "-")]
     if before and before[0].sort == "number" and not before[0].used:
         before[0].used = True

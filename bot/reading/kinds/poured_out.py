@@ -176,8 +176,15 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
     if {"some", "rest", "old", "other"} & set(clause.words()):
         return False
     notes.noted.remove(before)
+    if _A_SHARE & set(clause.text.split()):
+        notes.ask("How many gal of sap did you keep?", fill="{} gal of sap")
+        return True
     notes.add(PouredOut(gallons=before.reading.gallons, on=before.reading.on), before.at)
     return True
+
+
+_A_SHARE = frozenset("half most part third quarter".split())
+"""`20 gal but half was ice that I tossed`."""
 
 
 def _in_gallons(item: Item, notes: Notes) -> float | None:

@@ -31,7 +31,7 @@ CUES = {
     "MOTHS": "moth moths millers miller_moths sap_moths",
     "OFFSMELL": (
         "funky iffy questionable yeasty wrong funny off bad buddy sour weird odd like old socks "
-        "rank feet strange cabbage "
+        "rank feet strange cabbage buggy musty skunky "
     ),
 }
 
