@@ -57,6 +57,8 @@ _HEARD = re.compile(
     r"|\b(too) (?=(?:more )?(?:tap|gal|pint|quart|jar|spile|bucket|pail)s?\w*\b)"
     r"|\b(\d+)ish\b|\ba (3rd|4th) of (?=a\b|the\b)"
 )
+# "tree 3 1/2 gal": half a gallon of that tree; "the big tree 3 1/2 gal" is of no number.
+_TREE_THEN_PART = re.compile(r"(?:^|[,;.\n] ?|\band )tree (\d{1,3})(?: ?- ?| )(?=\d/\d)")
 _ORDINAL = {
     word: f"{number}{end}"
     for number, (word, end) in enumerate(
@@ -108,6 +110,7 @@ def tidy(text: str) -> str:
     text = _WORTH.sub(r"\1", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
+    text = _TREE_THEN_PART.sub(lambda hit: f"{hit[0].rstrip(' -')}: ", text)
     text = _ON_THE.sub(lambda hit: f"on the {_ORDINAL[hit[1]]}", text)
     text = _LIT_AT.sub(lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}", text)
     text = _WILL.sub("i'll ", _HEARD.sub(_meant, text))

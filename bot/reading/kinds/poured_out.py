@@ -53,6 +53,9 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if not clause.has("POUR") and not clause.free("volume", "number"):
         return
+    deeds = {item.text for item in clause.items if "POUR" in item.tags}
+    if deeds and deeds <= _COST_US and not clause.free("volume"):
+        return  # "wood cost me 120"
     if "steam" in clause.words() or "lids" in clause.words():
         return  # "lost a gallon to steam"
     poured = [item for item in clause.free("volume") if role(clause, item) == "poured_out"]
@@ -183,6 +186,7 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
     return True
 
 
+_COST_US = frozenset(("cost us", "cost me"))
 _A_SHARE = frozenset("half most part third quarter".split())
 """`20 gal but half was ice that I tossed`."""
 

@@ -180,11 +180,20 @@ def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:
     """`each tap gave 3/4 gal`: so much from every one of them."""
     tap = clause.first("TAPN")
     each = next((i for i in clause.items if i.text in ("each", "every", "per", "a tap")), None)
-    if tap is None or each is None or (tap.start > item.start and each.start > item.start):
+    vessel = clause.first("BUCKET")
+    of_vessels = vessel is not None and [e.text for e in clause.preceding(vessel, 1)] in _EVERY
+    of_taps = tap is not None and each is not None
+    if tap is not None and each is not None and tap.start > item.start and each.start > item.start:
+        of_taps = False
+    if not (of_taps or of_vessels):
         return False
     item.used = True
-    notes.ask(f"{item.text} from each tap: how many gal in all?", fill="{} gal of sap")
+    what = "tap" if of_taps else "pail"
+    notes.ask(f"{item.text} from each {what}: how many gal in all?", fill="{} gal of sap")
     return True
+
+
+_EVERY = (["each"], ["every"])
 
 
 def _of_what_was_told(clause: Clause, notes: Notes, item: Item) -> bool:

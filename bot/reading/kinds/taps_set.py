@@ -184,6 +184,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         heading = [each for each in clause.preceding(item, 3) if each.text != "in"]
         if behind == ":" and len(heading) > 1 and "TAPN" in heading[1].tags:
             return item, "total"
+        if clause.has("TOTAL") and notes.last(TapsSet) is not None and not clause.free("volume"):
+            return item, "total"
         listed = notes.last(TapsSet) is not None or any(
             c.has("TAPN") for c in notes.clauses if c.sentence == clause.sentence
         )
@@ -199,8 +201,6 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         of_them = [each.text for each in clause.following(item, 2)] in _OF_THEM
         counted = clause.has("TOTAL") or of_them
         if counted and notes.last(TapsSet) is None and _spoke_of_taps(notes):
-            return item, "total"
-        if clause.has("TOTAL") and notes.last(TapsSet) is not None and not clause.free("volume"):
             return item, "total"
         if (
             not clause.has("GATHER", "BOIL")
