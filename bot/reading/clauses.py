@@ -293,6 +293,8 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             if told and (item.text == "(" or joint == "("):
                 close(item.text)
             continue
+        if _is_for_later(current, item, items[n + 1] if n + 1 < len(items) else None):
+            close("to")
         if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
             denied = current.pop() if len(current) > 1 and current[-1].text in _DENIES else None
             close("")
@@ -302,6 +304,14 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
     return found
 
 
+def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -> bool:
+    """`collected 30 gal | to boil tomorrow`: what was done, and then what is planned."""
+    later = following is not None and (_speaks_of_later(following) or following.text in _LATER)
+    done = any("GATHER" in each.tags and "WEAK" not in each.tags for each in current)
+    return later and done and item.text in ("to boil", "for boiling")
+
+
+_LATER = frozenset(("later", "tonight", "soon"))
 _DENIES = frozenset(("not", "instead of", "rather than"))
 
 

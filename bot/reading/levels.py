@@ -26,6 +26,8 @@ def _still_out(clause: Clause, notes: Notes) -> bool:
         return not clause.gathers()
     if any(_has_still_to_be_gathered(clause, item) for item in clause.free("volume")):
         return True
+    if any(_has_still_to_be_boiled(clause, item) for item in clause.free("volume")):
+        return True
     return not clause.has("GATHER") and any(
         other.sentence == clause.sentence
         and (other.plan or {"after", "later"} & set(other.words()))
@@ -42,6 +44,12 @@ def _has_still_to_be_gathered(clause: Clause, item: Item) -> bool:
     behind = [each.text for each in clause.following(item, 4) if each.text not in _STILL]
     ends = behind[2:] == [] or behind[2] in _THAT_SAP
     return len(behind) > 1 and behind[0] == "to" and behind[1] in _TO_GET and ends
+
+
+def _has_still_to_be_boiled(clause: Clause, item: Item) -> bool:
+    """`still got 30 gal to boil`: as likely sap that was told already."""
+    behind = [each.text for each in clause.following(item, 1)]
+    return behind == ["to boil"] and not clause.gathers()
 
 
 _STILL = frozenset("still more left yet".split())

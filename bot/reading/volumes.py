@@ -99,6 +99,8 @@ def role(clause: Clause, item: Item) -> str:
         and not clause.has("HOLD")
     ):
         return "poured_out"
+    if is_gone(clause, item) and not clause.has("SYRUP", "BOIL"):
+        return "poured_out"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
     if clause.has("HOLD") or "left" in clause.words() or "remaining" in clause.words():
@@ -119,6 +121,8 @@ def role(clause: Clause, item: Item) -> str:
         told = clause.about("DRAW", "MADE", "BOIL", "FIRE", "GATHER", "BATCH", "BOTTLE")
         return "foreign" if clause.has("FOREIGN") and not told else "syrup"
     sweet = any(each.sort == "brix" for each in clause.items)
+    if [each.text for each in clause.following(item, 1)] == ["to boil"]:
+        return "sap"
     if clause.has("STORE") and clause.about("LIT") and not clause.has("LIT", "THROUGH", "GATHER"):
         return "unclear"  # "lit at 7, 20 gal in the barrel"
     if clause.has("THROUGH", "LIT") or (
@@ -183,6 +187,12 @@ def role(clause: Clause, item: Item) -> str:
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
     return "unclear"
+
+
+def is_gone(clause: Clause, item: Item) -> bool:
+    """`bucket fell, 2 gal gone`."""
+    behind = [each.text for each in clause.following(item, 2)]
+    return behind in (["gone"], ["sap", "gone"], ["is", "gone"], ["was", "gone"])
 
 
 def is_so_much_in_hours(clause: Clause) -> bool:

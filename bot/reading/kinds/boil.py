@@ -341,7 +341,10 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         and not clause.has("PAST", "DRAW")
         and not clause.free("cords", "mass")
     ):
-        if any(item.sort == "hours" for item in clause.items) and not clause.has("START"):
+        hours = [item for item in clause.items if item.sort == "hours"]
+        if any(_is_of_a_rate(clause, item) for item in hours):
+            return None
+        if hours and not clause.has("START"):
             return None if _burns_still(clause) else "end"
         if _later_today(clause, notes):
             return None
@@ -414,6 +417,8 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
     for item in clause.free("hours"):
         if any(each.text in ("ago", "from") for each in clause.following(item, 1)):
             continue
+        if _is_of_a_rate(clause, item):
+            continue
         item.used = True
         part = item.value / 60 if item.unit == "minute" else item.value
         total = part if total is None else total + part
@@ -430,6 +435,12 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
             notes.spans.add(notes.clause_number)
             return (span if span <= 16 else (span - 12) % 12), False
     return total, False
+
+
+def _is_of_a_rate(clause: Clause, hours: Item) -> bool:
+    """`8 gal an hour`."""
+    before = clause.preceding(hours, 1)
+    return hours.article and bool(before) and before[0].sort == "volume"
 
 
 def _until(clause: Clause, clocks: list[Item]) -> list[Item]:

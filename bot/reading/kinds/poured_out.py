@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap, most_gallons
-from bot.reading.volumes import CONTAINER_UNITS, role
+from bot.reading.volumes import CONTAINER_UNITS, is_gone, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -49,7 +49,8 @@ class PouredOut(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """What is poured out, with its amount where there is one."""
-    if not clause.about("POUR") or clause.kept:
+    gone = any(is_gone(clause, item) for item in clause.free("volume"))
+    if not (clause.about("POUR") or gone) or clause.kept:
         return
     if not clause.has("POUR") and not clause.free("volume", "number"):
         return

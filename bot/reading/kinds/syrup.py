@@ -55,7 +55,11 @@ def find(clause: Clause, notes: Notes) -> None:
         if what != "syrup":
             continue
         item.used = True
-        gallons = item.gallons
+        times = _times(clause, notes, item)
+        if times is None:
+            notes.ask("How much syrup was that in all?", fill="drew off {} of syrup")
+            continue
+        gallons = item.gallons * times
         if gallons > MOST_SYRUP_GALLONS:
             notes.ask(
                 f"{item.text} of syrup in a day? Sap, or syrup?",
@@ -66,6 +70,32 @@ def find(clause: Clause, notes: Notes) -> None:
         if _more_than_the_sap(notes, gallons):
             continue
         notes.add(Syrup(gallons=gallons, on=notes.day(clause)), item.start)
+
+
+def _times(clause: Clause, notes: Notes, item: Item) -> float | None:
+    """`two draws, 3 pints each`, `about a quart a time`: how often, None where nobody said; 1 for
+    an amount told whole."""
+    behind = " ".join(each.text for each in clause.following(item, 2))
+    if not behind.startswith(_EACH_TIME):
+        return 1.0
+    counts = [
+        number
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+        for number in other.free("number")
+        if any(_is_a_draw(each) for each in other.following(number, 1))
+    ]
+    if len(counts) != 1 or counts[0].value != int(counts[0].value):
+        return None
+    counts[0].used = True
+    return counts[0].value
+
+
+_EACH_TIME = ("each", "apiece", "a time", "every time", "a draw", "per draw")
+
+
+def _is_a_draw(item: Item) -> bool:
+    return "DRAW" in item.tags or item.text in ("times", "time", "batches", "boils")
 
 
 def _spoke_of_syrup(clause: Clause, notes: Notes) -> bool:
