@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from dataclasses import replace
+from datetime import timedelta
 from typing import Any
 
 from bot.answers import Asked, answer, tells_the_end
@@ -15,9 +15,9 @@ from bot.conversation.household import drop_invitation, export, household, invit
 from bot.conversation.pending import WhereAsked
 from bot.conversation.recording import entry_of, with_detail
 from bot.conversation.turn import Turn
+from bot.conversation.undoing import undo
 from bot.conversation.wishing import carry_over, wish
 from bot.conversation.wishing import standing as wishes_of
-from bot.conversation.words import day_of_a_record, figures_of_a_record, names_a_place
 from bot.entry import Entry
 from bot.places.regions import spoken
 from bot.reading import Choice, Doubt
@@ -43,13 +43,8 @@ from bot.reading.kinds import (
 from bot.standing import SEASON_OVER, season_boils
 from bot.standing.gear import entries_of
 from bot.standing.wishes import WISH
-from bot.wording import meeting, questions, receipts, standing
-from bot.wording.compose import sentence
-from bot.wording.days import day as say_day
+from bot.wording import meeting, questions, standing
 
-_UNDO_LOOKS_BACK = 3
-# A record that is named by its figure or its day is looked for further back.
-_UNDO_LOOKS_FOR = 12
 # More towns of one name than this are not listed in a text.
 _MOST_PLACES_NAMED = 4
 
@@ -188,81 +183,6 @@ def _ask_which_place(turn: Turn, words: str) -> None:
     turn.ask(question, Doubt(question, choices))
 
 
-@dataclass(frozen=True, slots=True)
-class _Named:
-    """Which record an undo names: by its figures, its day, its lot or tree."""
-
-    figures: frozenset[str]
-    day: date | None
-    places: frozenset[str]
-
-    @classmethod
-    def by(cls, turn: Turn) -> _Named:
-        known = turn.known
-        places = names_a_place(turn.words, (*known.lots, *known.trees))
-        day = day_of_a_record(turn.words, turn.today)
-        return cls(figures_of_a_record(turn.words), day, places)
-
-    @property
-    def is_none(self) -> bool:
-        """True for an undo of whatever was last."""
-        return not (self.figures or self.places) and self.day is None
-
-    def fits(self, entry: Entry, turn: Turn) -> bool:
-        """Whether a record has all that is named."""
-        shown = figures_of_a_record(receipts.line(entry, turn.style))
-        here = {entry.lot, entry.tree} & self.places
-        return (
-            self.figures <= shown
-            and (self.day is None or entry.on == self.day)
-            and (not self.places or bool(here))
-        )
-
-    def said(self, turn: Turn) -> str:
-        """What is named, for who is told that there is no such record."""
-        if self.figures or self.places:
-            return max(self.figures or self.places)
-        return f"record of {say_day(self.day or turn.today, turn.today)}"
-
-
-def _undo(turn: Turn, _reading: Undo) -> None:
-    """Take back what this person's latest text wrote that still counts, or the record that the
-    words name."""
-    if turn.drops_question:
-        turn.reply.answers.append(questions.DROPPED)
-        return
-    people = turn.book.people
-    named = _Named.by(turn)
-    texts = _UNDO_LOOKS_BACK if named.is_none else _UNDO_LOOKS_FOR
-    for text in turn.book.records.last_texts(turn.who.sugarbush_id, turn.who.person_id, texts):
-        # Somebody who has joined is not put out by an undo.
-        wanted = [
-            kept
-            for kept in text
-            if kept.entry.kind != "helper"
-            or people.is_invited(turn.who.sugarbush_id, str(kept.entry.detail["address"]))
-        ]
-        if not named.is_none:
-            wanted = [kept for kept in wanted if named.fits(kept.entry, turn)]
-        if not wanted:
-            continue
-        for undone in turn.book.records.undo(turn.writer, wanted):
-            if undone.was.kind == "helper":
-                address = str(undone.was.detail["address"])
-                people.withdraw(turn.who.sugarbush_id, address, turn.now_utc)
-                drop_invitation(turn, address)
-            turn.undone.append(undone.was)
-            said = undone.was if undone.now is None else undone.now
-            lead = "undone: " if undone.now is None else "back to "
-            turn.reply.receipts.append(sentence(lead + receipts.line(said, turn.style)))
-        turn.forget()
-        return
-    if not named.is_none:
-        turn.reply.answers.append(questions.no_such_record(named.said(turn)))
-        return
-    turn.reply.answers.append(questions.NOTHING_TO_UNDO)
-
-
 def _amend(turn: Turn, reading: Amend) -> None:
     amend(turn, reading)
 
@@ -386,7 +306,7 @@ HANDLERS: dict[type[Reading], Callable[[Turn, Any], None]] = {
     TapsSet: _taps_set,
     TapsPulled: _taps_pulled,
     Place: _place,
-    Undo: _undo,
+    Undo: undo,
     Amend: _amend,
     Question: _question,
     Helper: _helper,

@@ -44,11 +44,58 @@ _MORE = frozenset(
 )
 
 
-# A figure, but none that counts records: "undo the last 2 entries".
+# A figure, but none that counts records: "undo the last 2", "scratch 2 entries".
 _FIGURE = re.compile(
-    r"(?<![\w.,/])\$?(\d+(?:\.\d+)?)(?![\w/]|[.,]\d)"
+    r"(?<![\w.,/])(?<!last )(?<!past )\$?(\d+(?:\.\d+)?)(?![\w/]|[.,]\d)"
     r"(?! ?(?:entries|records|texts|things|ones|times)\b)"
 )
+_COUNTED = re.compile(
+    r"\b(?:last|past) (?P<last>[2-5]|two|three|four|five|couple)\b(?! ?(?:gal|lit|pint|quart|qt))"
+    r"|\b(?P<ones>[2-5]|two|three|four|five) (?:entries|records|texts|things|ones)\b"
+    r"|\b(?P<both>both)\b",
+    re.IGNORECASE,
+)
+_COUNTS = {"two": 2, "couple": 2, "both": 2, "three": 3, "four": 4, "five": 5}
+_KINDS = (
+    (r"sap", ("sap",)),
+    (r"syrup|draws?|draw-?offs?", ("syrup",)),
+    (r"jars?|bottles|bottling|bottled|jarred|canned|canning", ("jars",)),
+    (r"boils?|boiling|boiled|fire", ("boil",)),
+    (r"taps?|spiles?|spouts?", ("taps_set", "taps_pulled")),
+    (r"costs?|money|spent|spending|dollars|bucks|receipt", ("cost",)),
+    (r"wood|cords?|propane|fuel", ("fuel",)),
+    (r"brix|sugar|sugar test|test", ("sugar",)),
+    (r"dump(?:ed)?|spill(?:ed)?|poured", ("poured_out",)),
+    (r"buds?|moths?|cloudy|yellow|sign", ("sign",)),
+)
+# Right behind the word that takes it back, or behind what only says which one it was.
+_KIND = re.compile(
+    r"\b(?:undo|scratch|delete|remove|forget|drop|strike|erase|cancel|take (?:out|back|off)|nix"
+    r"|ignore|disregard|never ?mind)"
+    r"(?:\s+(?:the|that|my|our|last|this|those|one|\$?\d+(?:\.\d+)?|gals?|gallons?|l|lit\w+|pints?"
+    r"|quarts?|qts?|of|today'?s|yesterday'?s|morning'?s|\w+day'?s|extra|second|first))*"
+    rf"\s+({'|'.join(words for words, _ in _KINDS)})\b",
+    re.IGNORECASE,
+)
+
+
+def kinds_of_a_record(text: str) -> frozenset[str]:
+    """The kinds that say which record is meant: "scratch the jars"."""
+    named = _KIND.search(text)
+    if named is None:
+        return frozenset()
+    return frozenset(
+        next(kinds for words, kinds in _KINDS if re.fullmatch(words, named[1].lower()))
+    )
+
+
+def counted_texts(text: str) -> int:
+    """Of how many texts the records are meant: 2 in "undo the last two", else 1."""
+    said = _COUNTED.search(text)
+    if said is None:
+        return 1
+    count = (said["last"] or said["ones"] or said["both"]).casefold()
+    return _COUNTS.get(count) or int(count)
 
 
 def figures_of_a_record(text: str) -> frozenset[str]:

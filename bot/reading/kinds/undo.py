@@ -72,7 +72,7 @@ def find_whole(notes: Notes) -> bool:
         return False
     if "everything" in said.words() or (
         "undo the" in said.text
-        and not {"last", "entry", "record", "sap", "one", "amount", "thing"} & set(said.words())
+        and not _RECORDS & set(said.words())
     ):
         return False
     if len(notes.clauses) > MOST_CLAUSES:
@@ -95,7 +95,7 @@ def find_whole(notes: Notes) -> bool:
     after = [item for item in amounts if deed is not None and item.start > deed.start]
     if after and not _names_the_record(notes):
         return False
-    if said.has("POUR", "BOIL"):
+    if said.has("POUR", "BOIL") and not _A_DEED.search(notes.text):
         return False
     notes.add(Undo(), 0)
     return True
@@ -105,6 +105,14 @@ def find_whole(notes: Notes) -> bool:
 _THE_ONE = re.compile(
     r"(?:(?:no|oops|sorry),? )?(?:take (?:off|out|away|back)|scratch|remove|delete|drop|undo|erase)"
     r" (?:the|that) (?P<which>(?!tree)[a-z0-9 ]{1,30}? )?(?:one|entry|record)"
+)
+_RECORDS = frozenset(
+    "last entry record sap one amount thing boil jars syrup draw taps cost wood dump spill".split()
+)
+# "undo the boil", "scratch that last spill".
+_A_DEED = re.compile(
+    r"\b(?:undo|scratch|delete|remove|erase|strike|drop) (?:(?:the|that|my|our|last) )+"
+    r"(?:boil|boiling|dump|spill)\b"
 )
 _IN_A_ROW = re.compile(r"\b(?:first|second|third|fourth|1st|2nd|3rd|4th|other|earlier)\b")
 
