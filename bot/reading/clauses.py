@@ -188,7 +188,8 @@ _PARTED = tuple(
 
 
 _THROWN = frozenset(
-    "chuck chucked ditch ditched heave heaved slop slopped slosh sloshed leak pitch pitched".split()
+    "chuck chucked ditch ditched heave heaved slop slopped slosh sloshed leak pitch pitched "
+    "pouring dumping".split()
 )
 _ALL_OF_IT = frozenset("it all the some about maybe that another".split())
 
@@ -514,7 +515,7 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         plan = (
             ("PLAN" in clause.tags and not _to_be_logged(clause.items))
             or _perhaps(clause)
-            or any(map(_speaks_of_later, clause.items))
+            or (any(map(_speaks_of_later, clause.items)) and not _is_told_as_done(clause))
         )
         if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD:
             plan = True
@@ -547,6 +548,19 @@ def _only_counts(clause: Clause) -> bool:
         and any(item.sort == "number" for item in clause.items)
         and not any(item.sort in ("date", "volume", "brix") for item in clause.items)
     )
+
+
+def _is_told_as_done(clause: Clause) -> bool:
+    """`gathered 15 gal tomorrow`: done, and still to come; one of the two is a slip."""
+    said = [item for item in clause.items if item.sort != "sign"]
+    while said and said[0].text in ("i", "we", "just"):
+        said = said[1:]
+    return len(said) > 1 and said[0].text in _DONE and said[1].sort in QUANTITIES
+
+
+_DONE = frozenset(
+    "gathered collected hauled emptied boiled drew bottled canned dumped spent burned".split()
+)
 
 
 def _speaks_of_later(item: Item) -> bool:

@@ -53,10 +53,12 @@ def _after_a_name_in_a_list(clause: Clause, notes: Notes, item: Item) -> bool:
     before = notes.last(Sap)
     if len(said) != 2 or said[1] is not item or before is None:
         return False
-    stranger = said[0].sort == "word" and not said[0].tags and said[0].text not in PLAIN_WORDS
+    stranger = said[0].sort == "word" and not said[0].tags
+    stranger = stranger and said[0].text not in PLAIN_WORDS | _OF_THE_WEATHER
     return stranger and notes.clauses[before.clause].sentence == clause.sentence
 
 
+_OF_THE_WEATHER = frozenset("low high lows highs temp temps".split())
 _MEASURED = frozenset(
     ("number", "volume", "brix", "temp", "vessels", "hours", "mass", "length", "money", "cords")
 )

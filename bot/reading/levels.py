@@ -24,6 +24,8 @@ def _still_out(clause: Clause, notes: Notes) -> bool:
     gathered that yet."""
     if clause.has("STILLOUT") or "waiting" in clause.words():
         return not clause.gathers()
+    if "out there" in f" {clause.text} " and not clause.has("GATHER"):
+        return True
     if any(_has_still_to_be_gathered(clause, item) for item in clause.free("volume")):
         return True
     if any(_has_still_to_be_boiled(clause, item) for item in clause.free("volume")):
@@ -76,8 +78,13 @@ def _is_a_level(clause: Clause, item: Item) -> bool:
     before = [each.text for each in clause.preceding(item, 2)]
     stands = bool(before) and (before[0] in _STANDS or " ".join(before[::-1]) in _STANDS)
     behind = [each.text for each in clause.following(item, 2)]
+    had = clause.has("HAVE") or not {"only", "just", "still"}.isdisjoint(clause.words())
+    inside = store is not None and [
+        each.text for each in clause.preceding(store, 2) if each.text not in ("the", "my", "our")
+    ][:1] in (["in"], ["in the"])
     return store is not None and (
         (store.start < item.start and stands)
+        or (had and inside and store.start > item.start)
         or behind == ["in", "it"]
         or before[:1] == ["at"]
         or there

@@ -35,6 +35,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
             for item in clause.items
             if item.sort == "date"
             and not any(each.text in _UP_TO for each in clause.preceding(item, 1))
+            and not _of_the_sap_that_is_boiled(clause, item)
         ]
         if trees:
             tree, clause.own_tree = trees[0].text, True
@@ -69,6 +70,16 @@ def _from_elsewhere(clause: Clause) -> bool:
 
 
 _UP_TO = frozenset("til till until before".split())
+
+
+def _of_the_sap_that_is_boiled(clause: Clause, day: Item) -> bool:
+    """`boiled the 25 gal from last night`, `45 gal since yesterday`: not the day of the deed."""
+    volumes = any(item.sort == "volume" for item in clause.items)
+    boils = bool(clause.tags & {"BOIL", "FIRE", "LIT"})
+    before = [each.text for each in clause.preceding(day, 1)]
+    if day.text.startswith("since ") or before == ["since"]:
+        return volumes and not boils
+    return (day.text.startswith("from ") or before == ["from"]) and volumes and boils
 
 
 _TREE_GOES_ON = frozenset("gave gives give yielded produced".split())

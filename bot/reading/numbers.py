@@ -217,6 +217,8 @@ def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
     j = i + number.length
     word = _word(run, j)
     if _and_a_half(run, j):
+        if _word(run, j + 3) == "dozen":
+            return Number((number.value + 0.5) * 12, number.length + 4)
         return Number(number.value + 0.5, number.length + 3)
     if word == "dozen":
         return _tail_half(run, i, Number(number.value * 12, number.length + 1), 12)

@@ -132,6 +132,11 @@ def _behind_a_preposition(clause: Clause, item: Item) -> bool:
 def ask_if_sap(clause: Clause, notes: Notes) -> None:
     for item in clause.free("brix", "number"):
         item.used = True
+    asked = any(c.question and c.sentence == clause.sentence for c in notes.clauses)
+    if asked:
+        for item in clause.free("volume"):
+            item.used = True  # "I have 45 gal in the tank, do I need to boil"
+        return
     where = f"tree {clause.tree} " if clause.tree else f"{clause.lot} " if clause.lot else ""
     when = f" on {notes.day(clause).isoformat()}" if clause.on is not None else ""
     for item in clause.free("volume"):

@@ -119,6 +119,7 @@ def _join_sugar(notes: Notes, sap: Noted) -> None:
         return
     test = tests[0]
     same = notes.clauses[test.clause].sentence == notes.clauses[sap.clause].sentence
+    same = same or sap.clause - test.clause == 1  # "2.8 today! 4 gal"
     sugar = test.reading
     assert isinstance(sugar, Sugar)
     if same and test.at < sap.at and (sugar.tree, sugar.lot, sugar.on) == (

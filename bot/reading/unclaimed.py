@@ -6,6 +6,8 @@ it is no clock time, no ordinal and no count of other things, more was said than
 
 from __future__ import annotations
 
+import itertools
+
 from bot.reading.clauses import Clause
 from bot.reading.items import Item
 from bot.reading.kinds import (
@@ -72,7 +74,12 @@ def unclaimed(notes: Notes) -> None:
             if isinstance(noted.reading, _KEPT)
             and notes.clauses[noted.clause].sentence == clause.sentence
         ]
-        if left and not beside and notes.noted and _is_listed(clause, left[0]):
+        if (
+            left
+            and not beside
+            and notes.noted
+            and (_is_listed(clause, left[0]) or _is_tested(clause, left[0]))
+        ):
             ask_what(notes, clause, left[0])
             return
         signs = [noted for noted in notes.noted if isinstance(noted.reading, Sign)]
@@ -85,6 +92,15 @@ def unclaimed(notes: Notes) -> None:
                 " Text it again, like: 12 gal at 2.2."
             )
             return
+
+
+def _is_tested(clause: Clause, item: Item) -> bool:
+    """`11 good ones at 2.0`: a figure with its sugar."""
+    behind = clause.following(item, 5)
+    return item.sort == "number" and any(
+        before.text == "at" and after.sort == "number" and "." in after.text and after.value < 8
+        for before, after in itertools.pairwise(behind)
+    )
 
 
 def _is_listed(clause: Clause, item: Item) -> bool:

@@ -60,7 +60,8 @@ CUES = {
         "change_it_to change_that change_last change_the correct_that correct_to typo "
         "correction wrong_lot wrong_tree wrong_day wrong_date my_mistake fix_that should_say "
         "should_read fat_fingered misread was_actually change_to change_my move_that move_it "
-        "correcting correct_it "
+        "correcting correct_it typed_it_backwards had_it_backwards got_it_backwards mistyped "
+        "typed_wrong wrong_number hit_the_wrong_key "
     ),
 }
 
@@ -380,11 +381,15 @@ def _was_actually(first: Clause) -> bool:
     if len(said) == 4 and said[0].sort in ("lot", "tree") and said[1].text in ("was", "is"):
         said = said[1:]
     return (
-        len(said) == 3
-        and (said[0].text in _THAT_WAS or said[0].text in ("was", "is"))
-        and said[1].sort in FIELDS
-        and said[2].text in ("actually", "really")
+        3 <= len(said) <= _MOST_SAID
+        and (said[-3].text in _THAT_WAS or said[-3].text.split()[-1] in ("was", "is"))
+        and said[-2].sort in FIELDS
+        and said[-1].text in ("actually", "really")
     )
+
+
+_MOST_SAID = 5
+"""Words of `the sugar was 1.9 actually`."""
 
 
 def _was_only(clauses: Sequence[Clause]) -> bool:

@@ -341,6 +341,13 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         and not clause.has("PAST", "DRAW")
         and not clause.free("cords", "mass")
     ):
+        if any(
+            each.text in _TILL
+            for item in clause.items
+            if item.sort == "clock"
+            for each in clause.preceding(item, 1)
+        ):
+            return "end"  # "up till 2am boiling"
         hours = [item for item in clause.items if item.sort == "hours"]
         if any(_is_of_a_rate(clause, item) for item in hours):
             return None
@@ -352,6 +359,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
     return None
 
 
+_TILL = frozenset("till til until".split())
 _EVENING_FROM = 16
 """Hour of the local day from which "boiling tonight" is now (our own)."""
 

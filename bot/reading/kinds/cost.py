@@ -154,14 +154,15 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
     number = notes.clause_number
     before = notes.clauses[number - 1] if number else None
     if (
-        (
-            before is not None
-            and before.sentence == clause.sentence
-            and all(n.clause != number - 1 for n in notes.noted)
-        )
-        and not before.free("volume", "hours", "brix")
-        and not before.has("BOIL")
-    ):
+        before is not None
+        and before.sentence == clause.sentence
+        and all(n.clause != number - 1 for n in notes.noted)
+    ) and not before.has("BOIL"):
+        of = next((n for n, each in enumerate(before.items) if each.text == "of"), None)
+        if of is not None and before.free("volume"):
+            return _name(before.items[of + 1 : of + 2]) or None  # "5 gal of gas in the generator"
+        if before.free("volume", "hours", "brix"):
+            return None
         name = _name([each for each in before.items if each.sort != "number"])
         if name:
             return name

@@ -122,6 +122,8 @@ def _propane(clause: Clause, notes: Notes) -> None:
         return
     if not clause.has("PROPANE") and not clause.free("mass"):
         return
+    if _refilled(clause, notes):
+        return
     item = next(iter(clause.free("mass")), None)
     if item is not None:
         item.used = True
@@ -159,6 +161,27 @@ def _propane(clause: Clause, notes: Notes) -> None:
         notes.ask("How many lb of propane did you burn?", fill="burned {} lb of propane")
         return
     notes.add(Fuel(on=notes.day(clause), propane_lb=pounds), item.start)
+
+
+def _refilled(clause: Clause, notes: Notes) -> bool:
+    """`filled the 100 lb tank, $85`: bought, and not burned; without a price it is asked."""
+    if _FILLED.isdisjoint(clause.words()) or clause.has("BURN"):
+        return False
+    paid = any(
+        item.sort == "money"
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+        for item in other.items
+    )
+    for item in clause.free("mass"):
+        item.used = True
+        if not paid:
+            said = f"{item.text} of propane"
+            notes.ask(f"{said}: burned?", ("burned|ok|yeah|yep", f"burned {said}"))
+    return True
+
+
+_FILLED = frozenset("filled refilled topped exchanged swapped refill fill".split())
 
 
 def _count_before(clause: Clause, item: Item) -> float:

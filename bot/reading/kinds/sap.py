@@ -99,7 +99,8 @@ def find(clause: Clause, notes: Notes) -> None:
         if notes.profile.boiling and _may_be_drawn(clause, item):
             sap_or_syrup(notes, item)
             continue
-        _amount(clause, notes, item, item.gallons * _containers(clause, item))
+        times = _containers(clause, item) * _of_each(clause, item)
+        _amount(clause, notes, item, item.gallons * times)
     for item in _unit_unsaid(clause, notes):
         item.used = True
         _amount(clause, notes, item, item.value * _last_unit(notes))
@@ -224,6 +225,20 @@ def _each_lot(clause: Clause, notes: Notes) -> bool:
     item.used = True
     notes.ask(f"{item.text} from each: how many gal in all?", fill="{} gal of sap")
     return True
+
+
+def _of_each(clause: Clause, item: Item) -> float:
+    """`half a gallon off each of 6 trees`: how often the amount counts."""
+    counts = [
+        number
+        for number in clause.free("number")
+        if [each.text for each in reversed(clause.preceding(number, 2))] == ["each", "of"]
+        and any(each.text in _EACH_OF for each in clause.following(number, 2))
+    ]
+    if len(counts) != 1 or counts[0].start < item.start:
+        return 1.0
+    counts[0].used = True
+    return counts[0].value
 
 
 _EACH_OF = frozenset("lot lots tree trees bush stand spot place side maple".split())

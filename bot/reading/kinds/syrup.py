@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import besides, sap_or_syrup
+from bot.reading.levels import is_a_sum
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
@@ -55,6 +56,13 @@ def find(clause: Clause, notes: Notes) -> None:
         if what != "syrup":
             continue
         item.used = True
+        if is_a_sum(clause, item) and not _SEASONS.isdisjoint(clause.words()):
+            notes.ask(
+                f"{item.text} of syrup: drawn now, or the sum so far?",
+                ("now|drawn now|new|more|today", f"drew off {item.text} of syrup"),
+                ("sum|so far|total|the sum|season|in all", ""),
+            )
+            continue
         times = _times(clause, notes, item)
         if times is None:
             notes.ask("How much syrup was that in all?", fill="drew off {} of syrup")
@@ -91,6 +99,7 @@ def _times(clause: Clause, notes: Notes, item: Item) -> float | None:
     return counts[0].value
 
 
+_SEASONS = frozenset("season year spring running".split())
 _EACH_TIME = ("each", "apiece", "a time", "every time", "a draw", "per draw")
 
 

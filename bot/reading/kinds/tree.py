@@ -148,6 +148,8 @@ def _taps(clause: Clause) -> Item | None:
 
 def _inches(clause: Clause, notes: Notes) -> float | None:
     """Diameter at breast height in inches; 0 after a question, None where none is told."""
+    if not _NO_TREES_SIZE.isdisjoint(clause.words()):
+        return None
     item = next(
         (
             each
@@ -196,6 +198,8 @@ def _inches(clause: Clause, notes: Notes) -> float | None:
     return size
 
 
+_NO_TREES_SIZE = frozenset("snow deep drift drifts mud high up apart away tall below off".split())
+"""`snow is 24 inches deep at tree 12`."""
 _SHORT = {"inch": "in", "centimeter": "cm", "millimeter": "mm", "foot": "ft"}
 
 

@@ -32,7 +32,9 @@ CUES = {
         "strike_the erase erase_that back_that_out wrong_one drop_that_last drop_the_last "
         "toss_that_last get_rid_of_that kill_that take_out_the_last take_off_that "
         "take_off_the_last void_that clear_that throw_out_that_last throw_out_my_last wipe_that "
-        "pull_that_last take_that_off take_that_last reverse_that "
+        "pull_that_last take_that_off take_that_last reverse_that sent_that_twice sent_it_twice "
+        "logged_it_twice logged_that_twice texted_that_twice texted_it_twice double_logged "
+        "counted_it_twice counted_that_twice "
     ),
 }
 
@@ -71,8 +73,7 @@ def find_whole(notes: Notes) -> bool:
     if denied and "mean" not in said.text:
         return False
     if "everything" in said.words() or (
-        "undo the" in said.text
-        and not _RECORDS & set(said.words())
+        "undo the" in said.text and not _RECORDS & set(said.words())
     ):
         return False
     if len(notes.clauses) > MOST_CLAUSES:
