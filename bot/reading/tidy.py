@@ -64,7 +64,20 @@ _BEFORE = re.compile(r"\bb4 (?=[a-z]{2,})(?!gal|lit|qt|quart|pint|pails?\b|bucke
 # "no. 4 tree 2 gal", "number 4 maple".
 _NUMBER_BEFORE_TREE = re.compile(r"\b(?:no\.|number|#) ?(\d{1,3}) (?:tree|maple)\b")
 # "slow trickle. quart and a half of sap": an amount that begins with its unit.
-_AND_A_HALF = re.compile(r"(^|[,.;:!] ?)(gallon|gal|quart|qt|pint|litre|liter) (and a half)\b")
+_AND_A_HALF = re.compile(
+    r"(^|[,.;:!] ?)(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug) (and a half)\b"
+)
+# "ended at seven thirty", "from seven fifteen to four": a time of day as it is dictated.
+_HOUR_WORDS = (
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+    "twelve",
+)  # fmt: skip
+_MINUTES = {"fifteen": "15", "thirty": "30", "forty five": "45", "forty-five": "45"}
+_SPOKEN_CLOCK = re.compile(
+    r"\b(at|from|since|by|til|till|until|boiled|around|about|to) "
+    rf"({'|'.join(_HOUR_WORDS)}) ({'|'.join(_MINUTES)})\b"
+    r"(?! ?(?:gal|lit|pint|quart|qt|tap|dollar|buck|degree|percent|point|two|three|four|five|six))"
+)
 _ORDINAL = {
     word: f"{number}{end}"
     for number, (word, end) in enumerate(
@@ -116,6 +129,9 @@ def tidy(text: str) -> str:
     text = _WORTH.sub(r"\1", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
+    text = _SPOKEN_CLOCK.sub(
+        lambda hit: f"{hit[1]} {_HOUR_WORDS.index(hit[2]) + 1}:{_MINUTES[hit[3]]}", text
+    )
     text = _AND_A_HALF.sub(r"\1a \2 \3", _BEFORE.sub("before ", text))
     text = _NUMBER_BEFORE_TREE.sub(r"tree \1:", text)
     text = _TREE_THEN_PART.sub(lambda hit: f"{hit[0].rstrip(' -')}: ", text)

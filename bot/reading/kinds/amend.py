@@ -268,7 +268,8 @@ def _put_right_in_passing(notes: Notes) -> bool:
 
 
 _MAY_TAKE_BACK = re.compile(
-    r"\b(?:wait|hang on|hold on|o+ps|whoops|i mean|correction|scratch that|strike that|sorry)\b"
+    r"\b(?:wait|hang on|hold on|o+ps|whoops|i mean|correction|scratch that|strike that|sorry"
+    r"|make (?:that|it))\b"
 )
 
 
@@ -279,7 +280,7 @@ def _figure_next(clause: Clause, item: Item) -> bool:
 
 _TAKES_BACK = frozenset(
     ("no wait", "wait no", "wait", "hang on", "hold on", "oops", "whoops", "i mean", "correction",
-     "scratch that", "strike that")
+     "scratch that", "strike that", "make that", "make it")
 )  # fmt: skip
 
 

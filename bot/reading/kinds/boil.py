@@ -53,7 +53,8 @@ CUES = {
         "done_for_the_day shut_down shutting_down shut_it_down shut_her_down calling_it_a_night "
         "calling_it call_it_a_night called_it_a_night called_it wrapped_up wrapping_up "
         "quit_for_the_night dying_down died_down dying burned_out burnt_out burning_down died "
-        "put_out let_it_go_out go_out let_die all_done that's_it_for_tonight banked turned_off "
+        "put_out let_it_go_out let_it_burn_out "
+        "let_her_burn_out let_her_go_out let_her_die_out go_out let_die all_done that's_it_for_tonight banked turned_off "
         "killed pulled_the_pan pan_is_off pan's_off knocked_off finishing_up end_of gone_out "
         "went_out going_out is_out out_for_the_night let_it_die stopped doused snuffed "
         "cooling_down cold "
@@ -359,6 +360,11 @@ def _state(clause: Clause, notes: Notes) -> str | None:
     return None
 
 
+# "shut her down at 9", "let it burn out at 9": said of a fire, where a time or the night follows.
+_SHUT_DOWN = re.compile(
+    r"\b(?:shut (?:(?:it|her|him|everything) )?(?:down|off)|let (?:it|her) (?:burn|go|die) out)"
+    r"(?: (?:at|by|around|about))? (?:\d|for the night|noon|midnight|dark|last night|tonight)"
+)
 _TILL = frozenset("till til until".split())
 _EVENING_FROM = 16
 """Hour of the local day from which "boiling tonight" is now (our own)."""
@@ -393,6 +399,8 @@ def _out_at(clause: Clause, notes: Notes) -> bool:
 def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:
     """`fire's out`, `done boiling`, `the boil is over`, `shut her down`."""
     if clause.has("END", "SHUT") and (burning or notes.profile.boiling or clause.has("PANN")):
+        return True
+    if clause.has("SHUT", "END") and _SHUT_DOWN.search(clause.text):
         return True
     here = {"here", "there"} & set(clause.words())
     for item in clause.items:
