@@ -309,6 +309,11 @@ def _minutes() -> int:
     return round(CODE_FOR / timedelta(minutes=1))
 
 
+def _told(words: str) -> Callable[[Turn, Household], str]:
+    """What only has to be said."""
+    return lambda _turn, _reading: words
+
+
 _DEEDS: dict[str, Callable[[Turn, Household], str]] = {
     "link": _link,
     "link_by_mail": _link_by_mail,
@@ -322,4 +327,7 @@ _DEEDS: dict[str, Callable[[Turn, Household], str]] = {
     "hear": _hear,
     "hush": _hear,
     "forget": _forget,
+    "how_add": _told(wording.HOW_ADD),
+    "how_remove": _told(wording.HOW_REMOVE),
+    "how_mend": _told(wording.HOW_MEND),
 }

@@ -14,6 +14,15 @@ NEUTRAL = (
     " so nothing was read or changed. To link your address, text Pailtext: link, and the address."
 )
 LINKED_BY_MAIL = "Pailtext: this mail address is linked. What you mail counts like what you text."
+HOW_ADD = (
+    "Text add and their number or mail address, like: add my wife +1 555 010 0002."
+    " They text join, and you share one tally."
+)
+HOW_REMOVE = "Text remove and their number or mail address, like: remove +1 555 010 0002."
+HOW_MEND = (
+    'Text "no, 14" for the last record, "the 12 gal was 14" for an older one, or "undo" to take'
+    " the last one back."
+)
 NO_MAIL = "No mail is set up here, so I can only text."
 CODE_WRONG = "That is not the code I mailed. Look again, or text link and your mail address anew."
 CODE_OVER = "That code is no good any more. Text link and your mail address for a new one."

@@ -44,6 +44,11 @@ def readings(text: str) -> tuple[Reading, ...]:
         ("forget me", "forget", None),
         ("please delete my data", "forget", None),
         ("delete everything about me", "forget", None),
+        ("how do i add my wife", "how_add", None),
+        ("Can my husband text too?", "how_add", None),
+        ("remove my brother", "how_remove", None),
+        ("how do I fix a mistake?", "how_mend", None),
+        ("how can i change the last entry", "how_mend", None),
     ],
 )
 def test_a_wish_about_the_household_is_read(text: str, deed: str, address: str | None) -> None:
@@ -64,6 +69,8 @@ def test_a_wish_about_the_household_is_read(text: str, deed: str, address: str |
         "leave the 12 gal for tomorrow",
         "export my data",
         "12 gal at 2.2",
+        "how do i fix a leaky bucket",
+        "can my sap freeze",
         "STOP",
         "ben@maple.example sells spiles",
     ],

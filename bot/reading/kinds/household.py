@@ -24,6 +24,12 @@ _WORDS = {
     "BY": r"(?:by|to|via)(?: my)?",
     "LOG": r"(?:log|logged|did|do|write|wrote|text|gather)",
     "HELPERS": r"(?:my |the )?helpers?",
+    "SOMEBODY": r"(?:(?:my|a|an|the|another) )?(?:wife|husband|partner|son|daughter|kids?|brother"
+    r"|sister|mom|dad|mother|father|friend|neighbou?r|helper|person|people|volunteers?"
+    r"|somebody|someone)",
+    "HOW": r"(?:how (?:do|can|would|should) (?:i|we)|can (?:i|we)|where do i)",
+    "MEND": r"(?:fix|correct|change|undo|delete|edit|amend|take back|put right)",
+    "RECORD": r"(?:mistakes?|errors?|records?|entry|entries|one|number|text|amount|typos?|log)",
 }
 # In this order: the first that fits the whole text is meant.
 _SAID = (
@@ -33,6 +39,10 @@ _SAID = (
     ("link_by_mail", "(?:link|connect)(?: my)? MAIL(?: address)?"),
     ("link_by_mail", "MAIL code"),
     ("remove", "(?:remove|kick out|drop|take off|take out)(?: my \\w+)? (?:EMAIL|PHONE)"),
+    ("how_remove", "(?:remove|kick out|HOW remove) SOMEBODY"),
+    ("how_add", "HOW (?:add|invite|bring in) SOMEBODY(?: on(?: here)?| to this| in| too)?"),
+    ("how_add", "can SOMEBODY (?:text|log|use this)(?: too| as well)?"),
+    ("how_mend", "HOW MEND(?: (?:a|an|the|my|that|it|last|wrong|old|something|in))*(?: RECORD)?"),
     ("leave", "leave(?: (?:the|this|their|your))?(?: sugarbush)?"),
     ("leave", "(?:i am|i'm) leaving (?:the|this|their|your) sugarbush"),
     ("members", "who (?:has )?logged(?: what| it| this)?"),
