@@ -195,10 +195,14 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
     """`tree 7`, `tree #7`, `tree no 7`, `tree a3`, `#7` where no run or boil is counted."""
     token = run[i]
     j = i
-    if token.text == "trees":
+    if token.text == "trees" or (token.text == "tree" and _is_joined(run, i)):
         several = _several_trees(run, i)
         if several is not None:
             return several
+    if i == 0 and token.text.isdigit() and len(run) > 3 and run[1].text in _GAVE:
+        amount = numbers.match(run, 2)
+        if amount is not None and _unit(run, 2 + amount.length) is not None:
+            return Item("tree", token.text, token.start, token.end), 1  # "7 gave 2 gal"
     if token.text in ("no", "number", "nr") and i == 0:
         dotted = len(run) > i + 1 and run[i + 1].text == "."
         if token.text == "no" and not dotted:
@@ -235,6 +239,16 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         if run[i + 1].text.isdigit() and ahead not in dates._COUNTED | {"boiling", "gather", "day"}:
             return Item("tree", run[i + 1].text, token.start, run[i + 1].end), 2
     return None
+
+
+_GAVE = frozenset("gave gives yielded".split())
+_OF_SEVERAL = frozenset("give are were both had have together dry quit".split())
+
+
+def _is_joined(run: Sequence[Token], i: int) -> bool:
+    """`tree 3 & 4 gave nothing`; but `tree 3 and 4 gal`."""
+    joined = len(run) > i + 4 and run[i + 2].text in ("&", "and") and run[i + 3].text.isdigit()
+    return joined and run[i + 1].text.isdigit() and run[i + 4].text in _GAVE | _OF_SEVERAL
 
 
 def _several_trees(run: Sequence[Token], i: int) -> tuple[Item, int] | None:

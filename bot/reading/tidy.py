@@ -62,7 +62,9 @@ _TREE_THEN_PART = re.compile(r"(?:^|[,;.\n] ?|\band )tree (\d{1,3})(?: ?- ?| )(?
 # "b4 work": before; "b4 2 gal" is a tree.
 _BEFORE = re.compile(r"\bb4 (?=[a-z]{2,})(?!gal|lit|qt|quart|pint|pails?\b|bucket|had|gave|was|is)")
 # "no. 4 tree 2 gal", "number 4 maple".
-_NUMBER_BEFORE_TREE = re.compile(r"\b(?:no\.|number|#) ?(\d{1,3}) (?:tree|maple)\b")
+_NUMBER_BEFORE_TREE = re.compile(
+    r"\b(?:no\.|number|#) ?(\d{1,3}) (?:tree|maple)\b|^no\. ?(\d{1,3}) (?=\d)"
+)
 # "slow trickle. quart and a half of sap": an amount that begins with its unit.
 _AND_A_HALF = re.compile(
     r"(^|[,.;:!] ?)(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug) (and a half)\b"
@@ -133,7 +135,7 @@ def tidy(text: str) -> str:
         lambda hit: f"{hit[1]} {_HOUR_WORDS.index(hit[2]) + 1}:{_MINUTES[hit[3]]}", text
     )
     text = _AND_A_HALF.sub(r"\1a \2 \3", _BEFORE.sub("before ", text))
-    text = _NUMBER_BEFORE_TREE.sub(r"tree \1:", text)
+    text = _NUMBER_BEFORE_TREE.sub(lambda hit: f"tree {hit[1] or hit[2]}: ", text)
     text = _TREE_THEN_PART.sub(lambda hit: f"{hit[0].rstrip(' -')}: ", text)
     text = _ON_THE.sub(lambda hit: f"on the {_ORDINAL[hit[1]]}", text)
     text = _LIT_AT.sub(lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}", text)

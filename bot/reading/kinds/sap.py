@@ -522,7 +522,9 @@ def _dry(clause: Clause, notes: Notes) -> None:
         )
     ):
         return
-    notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=clause.tree, lot=clause.lot), start)
+    several = next((item for item in clause.items if item.sort == "trees"), None)
+    for tree in (clause.tree,) if several is None else several.text.split():
+        notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=tree, lot=clause.lot), start)
 
 
 def _bare_tree(clause: Clause) -> Item | None:

@@ -56,6 +56,12 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     item, manner = counts
     item.used = True
+    others = [one for one in clause.free("number") if one.value != item.value]
+    if any(_names_taps(clause, one) for one in others) and _names_taps(clause, item):
+        for one in others:
+            one.used = True
+        notes.ask("Two counts of taps there. Text one lot at a time, like: ridge 20 taps.")
+        return
     if _in_each(clause, item):
         each = int(item.value)
         told = notes.last(TapsSet)
@@ -72,7 +78,9 @@ def find(clause: Clause, notes: Notes) -> None:
     if item.value != int(item.value) or not 0 < item.value <= MOST_TAPS:
         notes.ask("How many taps was that?", fill="put in {} taps")
         return
-    lot = clause.lot
+    own_lot = any(each.sort == "lot" for each in clause.items)
+    # "set 5 taps on the hill, 40 taps in all": all of them, wherever they are.
+    lot = None if manner == "total" and clause.has("TOTAL") and not own_lot else clause.lot
     before = notes.last(TapsSet)
     if before is not None and isinstance(before.reading, TapsSet) and before.reading.lot == lot:
         same = before.reading.count == int(item.value)
