@@ -24,7 +24,7 @@ from bot.reading.carried import with_units
 from bot.reading.clauses import Clause, clauses
 from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.items import Item
-from bot.reading.kinds import Reading, helper, wish
+from bot.reading.kinds import Reading, cost, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
 from bot.reading.kinds.start import KEYWORDS as START_WORDS
@@ -123,7 +123,8 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if clause.question or clause.hypothetical:
         return
-    others = clause.has("OTHERS") and not (_from_others_trees(clause) or _for_others(clause))
+    ours = _from_others_trees(clause) or _for_others(clause) or cost.pays_others(clause)
+    others = clause.has("OTHERS") and not ours
     if others and not clause.has("ADD"):
         return
     if clause.negated and not _TOLD_IT.isdisjoint(clause.words()):

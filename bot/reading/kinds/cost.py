@@ -44,7 +44,9 @@ class Cost(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Money spent, and on what."""
-    if clause.has("PRICE", "EARN", "GIFT", "OTHERS") or clause.hypothetical:
+    if clause.has("PRICE", "EARN", "GIFT") or clause.hypothetical:
+        return
+    if clause.has("OTHERS") and not pays_others(clause):
         return
     if any(
         (c.negated and c.has("BUY")) or c.has("EARN")
@@ -53,6 +55,8 @@ def find(clause: Clause, notes: Notes) -> None:
     ):
         return
     amounts = clause.free("money")
+    if any(_taken_in(clause, item) for item in amounts):
+        return
     told = clause.has("COSTV") or (
         clause.about("COSTV") and bool({"on", "for"} & set(clause.words()))
     )
@@ -92,6 +96,23 @@ def find(clause: Clause, notes: Notes) -> None:
         )
         for number in clause.free("number"):
             number.used = True
+
+
+def pays_others(clause: Clause) -> bool:
+    """`paid the neighbor kid 20 to help`: a cost of ours."""
+    paid, who = clause.first("COSTV"), clause.first("OTHERS")
+    return paid is not None and who is not None and paid.text == "paid" and paid.start < who.start
+
+
+def _taken_in(clause: Clause, item: Item) -> bool:
+    """`got 20 bucks for 2 pints`: what a sale brought, and no cost."""
+    behind = clause.following(item, 2)
+    before = [each.text for each in clause.preceding(item, 1)]
+    sold = len(behind) > 1 and behind[0].text == "for" and behind[1].sort == "volume"
+    if sold and before and before[0] in ("got", "made", "received", "took in"):
+        behind[1].used = item.used = True
+        return True
+    return False
 
 
 def _two_part_price(clause: Clause) -> bool:

@@ -64,7 +64,8 @@ def _cords(clause: Clause, notes: Notes) -> None:
             or _boil_told(notes)
             or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
         )
-        if clause.has("BUY", "PRICE", "COSTV") or clause.free("money") or clause.plan:
+        paid = any(each.sort == "money" for each in clause.items)
+        if clause.has("BUY", "PRICE", "COSTV") or paid or clause.plan:
             continue
         item.used = True
         if not burned and (not clause.has("WOOD") or _still_there(clause)):
