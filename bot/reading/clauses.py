@@ -297,9 +297,11 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
         if _is_for_later(current, item, items[n + 1] if n + 1 < len(items) else None):
             close("to")
         if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
-            denied = current.pop() if len(current) > 1 and current[-1].text in _DENIES else None
+            led: list[Item] = []
+            while len(current) > 1 and _leads_on(current[-1]):
+                led.insert(0, current.pop())
             close("")
-            current = [] if denied is None else [denied]  # "5 quarts | not 5 gallons"
+            current = led  # "5 quarts | not 5 gallons", "12 gal today | total so far 90 gal"
         current.append(item)
     close("")
     return found
@@ -310,6 +312,10 @@ def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -
     later = following is not None and (_speaks_of_later(following) or following.text in _LATER)
     done = any("GATHER" in each.tags and "WEAK" not in each.tags for each in current)
     return later and done and item.text in ("to boil", "for boiling")
+
+
+def _leads_on(item: Item) -> bool:
+    return item.text in _DENIES or bool(item.tags & {"TOTAL", "SOFAR"})
 
 
 _LATER = frozenset(("later", "tonight", "soon"))

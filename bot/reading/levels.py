@@ -106,9 +106,13 @@ def is_a_sum(clause: Clause, item: Item) -> bool:
     up_to = before[:1] == ["up to"] or before[:2] == ["to", "up"]
     brings = not {"makes", "brings", "that makes"}.isdisjoint(before)
     words = set(clause.words())
-    total = "total" in words and not words.isdisjoint(("season", "running", "year"))
+    total = "total" in words and not words.isdisjoint(_LONGER_THAN_A_DAY)
+    if total and sum(each.sort == "volume" for each in clause.items) > 1:
+        behind_it = [each.text for each in clause.following(item, 1)]
+        total = "total" in before or behind_it == ["total"]
     return over_a_season or at or up_to or total or (brings and "that" in words)
 
 
+_LONGER_THAN_A_DAY = frozenset(("season", "running", "year", "week", "month", "so far"))
 _SEASON = frozenset("season year spring".split())
 _WE_ARE = frozenset(("we're", "i'm", "are", "am", "now", "sitting", "im", "were"))
