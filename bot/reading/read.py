@@ -12,6 +12,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from datetime import datetime
 
@@ -40,6 +41,8 @@ from bot.reading.totals import settle_totals
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
 
+_COMMAND = re.compile(r"\W*(?:update \w+ set|delete from|insert into|drop table)\b")
+"""Orders to a database are no notes from the woods."""
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
 _BY_CLAUSE = tuple(module for module in kinds.FAMILY if hasattr(module, "find"))
 _KEYWORDS: dict[str, type[Reading]] = {
@@ -65,6 +68,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     if keyword in _KEYWORDS:
         return Understanding((_KEYWORDS[keyword](),))
     run = tokens.tokens(plain)
+    if _COMMAND.match(plain):
+        return nothing(plain)
     if not any(token.shape != "sign" for token in run):
         return nothing(plain)
     if len(run) < 12 and any(said in plain for said in SAID_OUT) and not _about_alerts(plain):

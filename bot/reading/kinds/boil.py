@@ -212,8 +212,11 @@ def _some_of_it(clause: Clause, notes: Notes) -> bool:
         ),
         None,
     )
-    if part is None or not clause.has("PAST") or clause.free("volume") or notes.last(Sap):
+    behind = part is not None and any(one.start > part.start for one in clause.free("volume"))
+    if part is None or not clause.has("PAST") or behind or notes.last(Sap):
         return False
+    for item in clause.free("volume"):
+        item.used = True  # "with joe's 20 gal we boiled 55"
     for item in clause.free("number"):
         item.used = True
     said = f"boiled {part.value:g} gal"
