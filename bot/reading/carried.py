@@ -17,6 +17,31 @@ LEAST_AMOUNT = 8.0
 """A decimal up to this may be sugar, in Brix (our own), and takes no unit over."""
 
 
+def with_cents(found: Sequence[Item]) -> list[Item]:
+    """The items, with `eight dollars and seventy-five cents` and `50 cents` as money."""
+    if not any(item.text in _CENTS for item in found):
+        return list(found)
+    out: list[Item] = []
+    for item in found:
+        if item.text not in _CENTS or not out or out[-1].sort != "number" or out[-1].part:
+            out.append(item)
+            continue
+        cents = out.pop()
+        whole = out[-1] if out else None
+        if whole is not None and whole.text in ("and", "&") and len(out) > 1:
+            whole = out[-2]
+        if whole is not None and whole.sort == "money" and cents.value < 100:
+            while out[-1] is not whole:
+                out.pop()
+            out[-1] = replace(whole, value=whole.value + cents.value / 100, end=item.end)
+        else:
+            out.append(replace(cents, sort="money", value=cents.value / 100, unit="dollar"))
+    return out
+
+
+_CENTS = frozenset(("cents", "cent"))
+
+
 def with_units(found: Sequence[Item]) -> list[Item]:
     """The items, with each figure of a list in the unit that is said for all of them."""
     sorts = {item.sort for item in found}

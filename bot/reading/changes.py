@@ -180,6 +180,12 @@ def fields_changed(notes: Notes) -> tuple[dict[str, Any], int]:
 _CORRECTED_TO = frozenset(_SHOULD)
 
 
+def _from_one_to_another(clause: Clause, joint: Item) -> bool:
+    """`18 gal to 16 gal`: what it was, and what it is."""
+    before, behind = clause.preceding(joint, 1), clause.following(joint, 1)
+    return bool(before and behind) and before[0].sort == behind[0].sort and behind[0].sort in FIELDS
+
+
 def _still_names(before: Item, joint: Item, clause: Clause) -> bool:
     """`ridge should be 15` names the record; of `ridge should be brook` the old lot goes."""
     if before.sort == "date":
@@ -193,8 +199,11 @@ def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
     """The amounts and names that stand, without those that are denied (not 12)."""
     out: list[tuple[Item, Clause]] = []
     called = called_by(notes.clauses[0])
-    for clause in notes.clauses:
+    for number, clause in enumerate(notes.clauses):
         denied = False
+        led_to = number > 0 and notes.clauses[number - 1].items[-1].text == "to"
+        if led_to and out and out[-1][0].sort == clause.items[0].sort:
+            out.pop()  # "18 gal -> 16 gal"
         for item in clause.items:
             if item is called:
                 continue
@@ -208,6 +217,9 @@ def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
                 "isn't",
                 "i said",
                 "i put",
+                "i told you",
+                "i wrote",
+                "i texted",
             ) or (
                 item.text == "no"
                 and item is not clause.items[0]
@@ -215,6 +227,8 @@ def _kept(notes: Notes) -> list[tuple[Item, Clause]]:
             ):
                 denied = True
                 continue
+            if item.text == "to" and _from_one_to_another(clause, item):
+                out = [pair for pair in out if pair[0] is not clause.preceding(item, 1)[0]]
             if item.text in _CORRECTED_TO:
                 out = [pair for pair in out if _still_names(pair[0], item, clause)]
             if item.text in (

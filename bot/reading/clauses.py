@@ -414,6 +414,8 @@ def _led_by_question(clause: Clause) -> bool:
         return False
     first = leading[0].text
     second = leading[1] if len(leading) > 1 else None
+    if first in _NOT_KNOWING or (first == "not" and second is not None and second.text == "sure"):
+        return False  # "idk how much it was", "not sure how big the bucket is"
     if _asks_how_many(leading):
         return True
     if first in ("what", "how", "what's") and second is not None:
@@ -465,7 +467,8 @@ def _asks_how_many(leading: Sequence[Item]) -> bool:
     return False
 
 
-_KNOWS = frozenset("know knows see saw forget forgot guess".split())
+_KNOWS = frozenset("know knows see saw forget forgot guess idk sure dunno".split())
+_NOT_KNOWING = frozenset("idk dunno unsure".split())
 _ASKS_OF_AMOUNT = frozenset("would will does do is are can could should".split())
 _AMOUNTS_ASKED_OF = frozenset(
     "volume number temp length cords vessels hours mass money brix".split()
@@ -523,7 +526,8 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
             or _perhaps(clause)
             or (any(map(_speaks_of_later, clause.items)) and not _is_told_as_done(clause))
         )
-        if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD:
+        did = not {"did", "done"}.isdisjoint(clause.words())
+        if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD and not did:
             plan = True
         goes_on = clause.sentence not in planned and planned.get(clause.sentence - 1, False)
         if goes_on and _only_counts(clause):

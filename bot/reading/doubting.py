@@ -96,6 +96,9 @@ def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
     )
     if item is None or clause.has("FOREIGN") or not _matters(clause, item):
         return False
+    if item.vague and clause.has("MOTHS", "CLOUDY", "YELLOW", "SMELL"):
+        item.used = True
+        return False  # "several of the pails have moths in them"
     if item.negative and _is_a_frost(clause, item):
         item.used = True
         return False

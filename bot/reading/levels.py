@@ -3,6 +3,7 @@ come to. A record of one of them would count the same sap twice."""
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ def _still_out(clause: Clause, notes: Notes) -> bool:
     gathered that yet."""
     if clause.has("STILLOUT") or "waiting" in clause.words():
         return not clause.gathers()
-    if "out there" in f" {clause.text} " and not clause.has("GATHER"):
+    if _THERE.search(clause.text) and not clause.has("GATHER"):
         return True
     if any(_has_still_to_be_gathered(clause, item) for item in clause.free("volume")):
         return True
@@ -38,6 +39,7 @@ def _still_out(clause: Clause, notes: Notes) -> bool:
     )
 
 
+_THERE = re.compile(r"\b(?:out there|on hand)\b")
 _TO_GET = frozenset(("gather", "collect", "get", "haul", "gathering"))
 
 

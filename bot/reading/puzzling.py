@@ -36,7 +36,8 @@ PLAIN_WORDS = frozenset(
         "whole both all pm dusk them barely forgot waiting lines blue red green north south "
         "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
         "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
-        "along plus okay ok evening morning tho though think guessing tops less"
+        "along plus okay ok evening morning tho though think guessing tops less group "
+        "class crowd vol volume amt amount qty"
     ).split()
 )
 """Words that say nothing against an amount being sap."""

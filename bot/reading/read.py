@@ -21,7 +21,7 @@ from bot.reading import kinds, tidy, tokens
 from bot.reading.apart import apart
 from bot.reading.asides import set_aside
 from bot.reading.asking import add_questions
-from bot.reading.carried import with_units
+from bot.reading.carried import with_cents, with_units
 from bot.reading.clauses import Clause, clauses
 from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.items import Item
@@ -100,7 +100,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
 
 def _pieces(found: list[Item]) -> list[Item]:
     """The items with what stands apart put together."""
-    return rejoined(of_a_whole(with_units(found)))
+    return rejoined(of_a_whole(with_units(with_cents(found))))
 
 
 def _about_alerts(plain: str) -> bool:
@@ -117,6 +117,11 @@ def _about_alerts(plain: str) -> bool:
             " before ",
             " after ",
             "so early",
+            " during ",
+            " while ",
+            " when ",
+            " until ",
+            " at night",
         )
     )
 

@@ -69,6 +69,14 @@ _NUMBER_BEFORE_TREE = re.compile(
 _AND_A_HALF = re.compile(
     r"(^|[,.;:!] ?)(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug) (and a half)\b"
 )
+_ARROW = re.compile(r"(?<=[a-z0-9]) ?[-=]+> ?(?=\d)")
+# "sooo", "gooood": letters drawn out.
+_DRAWN_OUT_END = re.compile(r"([a-z])\1{2,}\b")
+_DRAWN_OUT = re.compile(r"([a-z])\1{2,}")
+# "a gallon n a half", "3 gal yest n 5 today"; but "n side".
+_N = re.compile(r"(?<=[a-z0-9]) n (?=[a-z0-9])(?!(?:side|end|lot|bush|slope|of)\b)")
+_DAY_IN_FIGURES = re.compile(r"\b2(day|nite|night|morrow|moro)\b")
+_DAYS = {"day": "today", "nite": "tonight", "night": "tonight"}
 # "ended at seven thirty", "from seven fifteen to four": a time of day as it is dictated.
 _HOUR_WORDS = (
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
@@ -80,6 +88,7 @@ _SPOKEN_CLOCK = re.compile(
     rf"({'|'.join(_HOUR_WORDS)}) ({'|'.join(_MINUTES)})\b"
     r"(?! ?(?:gal|lit|pint|quart|qt|tap|dollar|buck|degree|percent|point|two|three|four|five|six))"
 )
+_O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
 _ORDINAL = {
     word: f"{number}{end}"
     for number, (word, end) in enumerate(
@@ -121,7 +130,7 @@ def tidy(text: str) -> str:
         text = _VULGAR_SIGN.sub(lambda hit: " " + _VULGAR[hit.group()] + " ", text)
         text = unicodedata.normalize("NFKC", text.translate(_PLAIN))
     text = text.translate(_PLAIN).lower()
-    text = _STRANGE.sub(" ", text).replace("h2o", "water")
+    text = _STRANGE.sub(" ", _ARROW.sub(" to ", text)).replace("h2o", "water")
     text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
     text = _DOLLARS_BEHIND.sub(r"$\1", text)
     text = _CLOCK_H.sub(r"\1 \2:\3", _INCHES.sub(" in ", text))
@@ -131,6 +140,9 @@ def tidy(text: str) -> str:
     text = _WORTH.sub(r"\1", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
+    text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
+    text = _DAY_IN_FIGURES.sub(lambda hit: _DAYS.get(hit[1], "tomorrow"), _N.sub(" and ", text))
+    text = _O_CLOCK.sub(lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00", text)
     text = _SPOKEN_CLOCK.sub(
         lambda hit: f"{hit[1]} {_HOUR_WORDS.index(hit[2]) + 1}:{_MINUTES[hit[3]]}", text
     )

@@ -36,6 +36,7 @@ CUES = {
         "my_bad hold_on whoops oop woops ope my_mistake mistake scratch_that sorry_about_that "
         "correcting fix fat_fingered fat_fingers fat_finger wrong_number mistyped "
         "typed_wrong misread check_that ugh argh dang nah hang_on let_me_correct make_that "
+        "pardon pardon_me excuse_me apologies error error_in_last error_in_the_last "
         "strike_that no_wait no_no edit * "
     ),
     "AMENDP": (
@@ -45,7 +46,7 @@ CUES = {
         "fix_that correct_that correct_to correct_it it_was that_was that's was_actually "
         "actually_was not_the i_mean meant_it wrong_lot wrong_tree wrong_day wrong_date "
         "should_say should_read instead_of i_put rather_than more_like turns_out recount "
-        "i_wrote i_texted recounted remeasured rechecked move_that move_it that_is it's "
+        "i_wrote i_texted i_told_you recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
         "last_one_was_for last_one_was_from it_was_actually that_was_actually "
@@ -269,7 +270,7 @@ def _put_right_in_passing(notes: Notes) -> bool:
 
 _MAY_TAKE_BACK = re.compile(
     r"\b(?:wait|hang on|hold on|o+ps|whoops|i mean|correction|scratch that|strike that|sorry"
-    r"|make (?:that|it))\b"
+    r"|make (?:that|it)|more like)\b"
 )
 
 
@@ -280,7 +281,7 @@ def _figure_next(clause: Clause, item: Item) -> bool:
 
 _TAKES_BACK = frozenset(
     ("no wait", "wait no", "wait", "hang on", "hold on", "oops", "whoops", "i mean", "correction",
-     "scratch that", "strike that", "make that", "make it")
+     "scratch that", "strike that", "make that", "make it", "more like")
 )  # fmt: skip
 
 
@@ -450,11 +451,14 @@ def _contrast_over(clauses: Sequence[Clause]) -> bool:
 def _said_but_was(clauses: Sequence[Clause]) -> bool:
     """`i said 21 gal but it was 12 gal`."""
     return any(
-        before.items[0].text in ("i said", "i put", "i wrote", "i texted")
-        and clause.joint == "but"
+        any(item.text in _I_TOLD for item in before.items[:2])
+        and clause.joint in ("but", "and")
         and clause.has("AMENDP")
         for before, clause in itertools.pairwise(clauses)
     )
+
+
+_I_TOLD = frozenset(("i said", "i put", "i wrote", "i texted", "i told you"))
 
 
 def _contrast(clause: Clause) -> bool:

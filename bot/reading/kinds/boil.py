@@ -58,7 +58,7 @@ CUES = {
         "that's_it_for_tonight banked turned_off "
         "killed pulled_the_pan pan_is_off pan's_off knocked_off finishing_up end_of gone_out "
         "went_out going_out is_out out_for_the_night let_it_die stopped doused snuffed "
-        "cooling_down cold "
+        "cooling_down cold let_her_go_cold let_it_go_cold let_her_cool "
     ),
     "OVER": "out off over done finished ended through",
     "DONE": "done finished finish end ended stopped wrapped quit",
@@ -66,7 +66,7 @@ CUES = {
         "started_with went_through gone_through go_through get_through got_through put_through "
         "ran_through burned_through burnt_through "
         "to_get_through through_the_evaporator through_the_pan through_the_rig through_the_pans "
-        "on_hand to_boil through_the_arch into_the_pan "
+        "to_boil through_the_arch into_the_pan "
     ),
     "PANN": "pot pot's pots pan pans pan's flue_pan roaster roasting_pan roasting_pans",
 }
@@ -301,6 +301,8 @@ def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
         notes.add(piece, start)
         return
     hours = old.hours if old.hours is not None else piece.hours
+    if old.state == "end" and piece.state == "start" and "been" in clause.words():
+        piece = replace(piece, state=None, at=None)  # "let her go cold, been boiling since 7"
     if old.state == "start" and piece.state == "end" and hours is None:
         if old.at is not None and piece.at is not None:
             hours = _between(old.at, piece.at)
@@ -338,6 +340,8 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return "start"
     if clause.free("hours") and clause.about("END", "SHUT"):
         return "end"
+    if clause.has("START") and not _TILL.isdisjoint(words) and (fire or boil or pan):
+        return "end"  # "kept the pan going till just now"
     if clause.has("START") and (fire or boil or (pan and not notes.profile.boiling)):
         return None if clause.has("PORCH", "FOREIGN") or _temperature(clause) else "start"
     cooks = "cooking" in words and clause.has("SAP")

@@ -16,7 +16,10 @@ if TYPE_CHECKING:
     from bot.reading.notes import Notes
 
 CUES = {
-    "HOLD": ("can_take can_hold takes fits hold holds holding_capacity capacity bucket_size size "),
+    "HOLD": (
+        "can_take can_hold takes fits hold holds holding_capacity capacity bucket_size size "
+        "bucket_capacity pail_capacity "
+    ),
 }
 
 LEAST_GALLONS = 0.25

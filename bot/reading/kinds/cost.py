@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
+from bot.reading.frames import FRAME_TAGS
 from bot.reading.kinds.base import Reading
 from bot.reading.volumes import is_rate
 
@@ -187,9 +188,21 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         name = _name([each for each in before.items if each.sort != "number"])
         if name:
             return name
-    if number + 1 < len(notes.clauses) and notes.clauses[number + 1].joint in ("-", ":", "("):
-        return _name(notes.clauses[number + 1].items) or None
+    following = notes.clause_after()
+    if following is not None and following.joint in ("-", ":", "("):
+        return _name(following.items) or None
+    if following is not None and following.joint == "," and _only_names(following):
+        return _name(following.items) or None  # "$112, stainless sheet"
     return None
+
+
+def _only_names(clause: Clause) -> bool:
+    return len(clause.items) <= _MOST_OF_A_NAME and all(
+        item.sort == "word" and not item.tags & FRAME_TAGS for item in clause.items
+    )
+
+
+_MOST_OF_A_NAME = 4
 
 
 def _name(items: list[Item]) -> str:

@@ -45,6 +45,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     short = [item for item in clause.free("number") if item.value > 99_999]
     cut_off = "@" in notes.text
+    if not _LETS_RUN.isdisjoint(clause.words()):
+        return  # "let her go cold", "let him run it"
     named = clause.items[0].text == "add" and len(clause.items) <= NAME_AND_VERB
     if _PEOPLE & set(clause.words()) or short or cut_off or named:
         for item in short:
@@ -74,6 +76,7 @@ def _ask_number(notes: Notes) -> None:
     )
 
 
+_LETS_RUN = frozenset("go run burn cool die cold down boil sit rip".split())
 _LETS_IN = frozenset("put helper helper's helps share access help helping".split())
 _NOT_MEANT = frozenset(
     "call reach doctor vet dealer supplier calls sells selling selling. buy order plumber".split()

@@ -232,7 +232,12 @@ def _of_each(clause: Clause, item: Item) -> float:
     counts = [
         number
         for number in clause.free("number")
-        if [each.text for each in reversed(clause.preceding(number, 2))] == ["each", "of"]
+        if [
+            each.text
+            for each in clause.preceding(number, 3)
+            if each.text not in ("my", "our", "the", "those")
+        ][:2]
+        == ["of", "each"]
         and any(each.text in _EACH_OF for each in clause.following(number, 2))
     ]
     if len(counts) != 1 or counts[0].start < item.start:

@@ -52,6 +52,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if {"still", "fell", "popped", "keeps", "heaved", "blew"} & set(clause.words()):
         return
+    if _those(clause, notes):
+        return
     everything = clause.has("PULLV") and bool({"everything", "everything's"} & set(words))
     if everything and _of_a_lot(clause, notes):
         notes.ask("How many taps did you pull?", fill="pulled {} taps")
@@ -135,6 +137,21 @@ def find(clause: Clause, notes: Notes) -> None:
         )
     else:
         notes.ask(f"How many taps did you pull from tree {clause.tree}?", fill="pulled {} taps")
+
+
+def _those(clause: Clause, notes: Notes) -> bool:
+    """`two of the taps quit so I yanked those`: the ones that were counted before."""
+    before = notes.clause_before()
+    if before is None or before.sentence != clause.sentence or not before.has("TAPN"):
+        return False
+    counts = [item for item in before.free("number") if not item.part and item.value % 1 == 0]
+    if not clause.has("PULLV") or len(counts) != 1 or clause.free("number", "volume"):
+        return False
+    if {"those", "them", "em"}.isdisjoint(clause.words()):
+        return False
+    counts[0].used = True
+    notes.add(TapsPulled(on=notes.day(clause), count=int(counts[0].value)), clause.items[0].start)
+    return True
 
 
 def _of_a_lot(clause: Clause, notes: Notes) -> bool:

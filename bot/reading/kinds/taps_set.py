@@ -153,6 +153,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             continue  # "10 of the 14 trees"
         if any(each.text in ("each", "apiece") for each in clause.following(item, 1)):
             continue
+        if [each.text for each in clause.following(item, 2)] in _OF_THE and not sett:
+            continue  # "two of the taps quit"
         names_taps = bool(after) and "TAPN" in after[0].tags
         if names_taps:
             if behind in _NOT_SET and not (behind in ("all", "on") and sett):
@@ -246,6 +248,7 @@ def _in_a_list_of_lots(clause: Clause, notes: Notes) -> bool:
 
 
 _OF_THEM = (["of", "them"], ["of", "em"])
+_OF_THE = (["of", "the"], ["of", "my"], ["of", "our"], ["of", "those"])
 _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))
 
 
