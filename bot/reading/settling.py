@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from bot.reading import numbers, tidy, tokens
 from bot.reading.understanding import Doubt
 
@@ -14,6 +16,7 @@ def settle(doubt: Doubt, answer: str) -> str | None:
             return choice.text
     bare = said.removeprefix("it was ").removeprefix("it's ").removeprefix("was ")
     bare = bare.removeprefix("the ").removeprefix("a ").removeprefix("of ").strip()
+    bare = _ABOUT.sub("", bare)
     for choice in doubt.choices:
         if bare in choice.words:
             return choice.text
@@ -38,6 +41,7 @@ def _filled(doubt: Doubt, said: str) -> str | None:
     return f"{before}{number.value:g}{after}"
 
 
+_ABOUT = re.compile(r"^(?:about|around|maybe|roughly|like|probably|i think|i'd say|say|~) ?")
 LONGEST_ANSWER = 40
 _SAYABLE_UNITS = frozenset(
     "gal gals gallon gallons l litres liters litre liter qt "

@@ -69,6 +69,8 @@ _NUMBER_BEFORE_TREE = re.compile(
 _AND_A_HALF = re.compile(
     r"(^|[,.;:!] ?)(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug) (and a half)\b"
 )
+# "60 L @ 2.2 deg": sugar, and no heat.
+_DEGREES_OF_SUGAR = re.compile(r"(@|\bat) ?(\d(?:\.\d+)?) ?deg\b(?! ?[cf]\b)")
 _ARROW = re.compile(r"(?<=[a-z0-9]) ?[-=]+> ?(?=\d)")
 # "sooo", "gooood": letters drawn out.
 _DRAWN_OUT_END = re.compile(r"([a-z])\1{2,}\b")
@@ -142,6 +144,7 @@ def tidy(text: str) -> str:
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
     text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
     text = _DAY_IN_FIGURES.sub(lambda hit: _DAYS.get(hit[1], "tomorrow"), _N.sub(" and ", text))
+    text = _DEGREES_OF_SUGAR.sub(r"\1 \2 brix", text)
     text = _O_CLOCK.sub(lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00", text)
     text = _SPOKEN_CLOCK.sub(
         lambda hit: f"{hit[1]} {_HOUR_WORDS.index(hit[2]) + 1}:{_MINUTES[hit[3]]}", text

@@ -31,7 +31,8 @@ def _of(clause: Clause, item: Item) -> str:
             return "syrup"
         if "WOOD" in each.tags or "PROPANE" in each.tags:
             return "fuel"
-        if "FOREIGN" in each.tags or each.text == "water":
+        ice = each.text == "ice" and not clause.about("POUR")
+        if "FOREIGN" in each.tags or each.text == "water" or ice:
             return "foreign"
         if each.text not in (
             "of",
@@ -70,10 +71,24 @@ def into_the_pan(clause: Clause) -> bool:
     if "into the pan" in clause.words():
         return True
     before = [] if pan is None else [each.text for each in clause.preceding(pan, 3)]
-    return not {"in", "into", "to"}.isdisjoint(before)
+    return not {"in", "into", "to", "went in"}.isdisjoint(before)
 
 
-_PUT = frozenset("poured put added dumped ladled loaded moved transferred started tossed".split())
+def _stands_in_the_pan(clause: Clause, item: Item) -> bool:
+    """`40 gal in the pan`: put in just now, or what is there?"""
+    behind = [each.text for each in clause.following(item, 3) if each.text not in ("sap", "the")]
+    pan = clause.first("PANN")
+    into = behind[:1] in (["in"], ["into"]) and pan is not None and pan.start > item.start
+    deeds = ("SYRUP", "DRAW", "GATHER", "BOIL", "BOTTLE", "POUR")
+    return into and not clause.has(*deeds) and not clause.question
+
+
+_PUT = frozenset(
+    (
+        *("poured", "put", "added", "dumped", "ladled", "loaded", "moved", "transferred"),
+        *("started", "tossed", "went", "went in"),
+    )
+)
 
 
 def _names_a_thing_behind(clause: Clause, item: Item) -> bool:
@@ -92,6 +107,8 @@ def role(clause: Clause, item: Item) -> str:
         return "foreign"
     if into_the_pan(clause):
         return "boil"
+    if _stands_in_the_pan(clause, item):
+        return "pan"
     if (
         clause.has("POUR")
         and clause.has("FULL", "SAP")
@@ -125,9 +142,9 @@ def role(clause: Clause, item: Item) -> str:
         return "sap"
     if clause.has("STORE") and clause.about("LIT") and not clause.has("LIT", "THROUGH", "GATHER"):
         return "unclear"  # "lit at 7, 20 gal in the barrel"
-    if clause.has("THROUGH", "LIT") or (
-        clause.about("LIT") and not clause.has("GATHER") and not sweet
-    ):
+    drawn_last = clause.has("DRAW") and _nearest_verb(clause, item) == "DRAW"
+    lit = clause.about("LIT") and not clause.has("GATHER") and not sweet
+    if (clause.has("THROUGH", "LIT") or lit) and not drawn_last:
         return "boil"
     if thing == "sap" and not clause.about("BOIL", "FIRE"):
         return "sap"

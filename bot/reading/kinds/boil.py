@@ -103,7 +103,13 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if _boiled_or_gathered(clause, notes) or _some_of_it(clause, notes):
         return
-    gallons = [item for item in clause.free("volume") if role(clause, item) == "boil"]
+    if _in_the_pan(clause, notes):
+        return
+    gallons = [
+        item
+        for item in clause.free("volume")
+        if role(clause, item) == "boil" and not came_of_it(clause, notes, item)
+    ]
     so_far = _in_so_far(clause, notes)
     gallons += _gallons_unsaid(clause, notes)
     gallons += [item for item in so_far if item not in gallons]
@@ -169,6 +175,34 @@ def _burns_still(clause: Clause) -> bool:
     words = set(clause.words())
     so_far = not {"so far", "already", "now"}.isdisjoint(words)
     return not _COOKING.isdisjoint(words) and ("been" in words or so_far)
+
+
+def _in_the_pan(clause: Clause, notes: Notes) -> bool:
+    """`40 gal in the pan`: asks whether it was put in just now."""
+    standing = [item for item in clause.free("volume") if role(clause, item) == "pan"]
+    for item in standing:
+        item.used = True
+        notes.ask(
+            f"{item.text} in the pan: put in just now?",
+            ("put in|in|ok|yep|yeah|just now|added", f"poured {item.text} into the pan"),
+            ("no|nope|there|still there|left", ""),
+        )
+    return bool(standing)
+
+
+def came_of_it(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`boiled 60 L in 5 h and got 1.4 L`: what the boil made."""
+    before = notes.last(Boil)
+    if before is None or not isinstance(before.reading, Boil) or before.reading.gallons is None:
+        return False
+    here = notes.clauses[before.clause].sentence == clause.sentence
+    made = not _CAME.isdisjoint(clause.words())
+    return here and made and item.gallons * LEAST_BOILED_FOR_ONE <= before.reading.gallons
+
+
+_CAME = frozenset("got made got: gives gave ended".split())
+LEAST_BOILED_FOR_ONE = 8.0
+"""Sap to syrup by volume, at the very least: sap of 8 Brix (kinds/sugar.py) makes one of ten."""
 
 
 def _goes_in(clause: Clause) -> bool:

@@ -202,7 +202,7 @@ def _only_names(clause: Clause) -> bool:
     )
 
 
-_MOST_OF_A_NAME = 4
+_MOST_OF_A_NAME = 6
 
 
 def _name(items: list[Item]) -> str:

@@ -96,6 +96,9 @@ def find(clause: Clause, notes: Notes) -> None:
         if _of_what_was_told(clause, notes, item):
             continue
         item.used = True
+        if notes.profile.boiling and _may_go_on_the_fire(clause):
+            _pan_or_gathered(notes, item)
+            continue
         if notes.profile.boiling and _may_be_drawn(clause, item):
             sap_or_syrup(notes, item)
             continue
@@ -163,6 +166,20 @@ def _may_be_drawn(clause: Clause, item: Item) -> bool:
     return little and not item.parts and not (named or gathered or sweet)
 
 
+def _may_go_on_the_fire(clause: Clause) -> bool:
+    """`added another 10 gal` while the fire burns: to the pan, or to the tank?"""
+    return not _ADDED.isdisjoint(clause.words()) and not clause.gathers()
+
+
+def _pan_or_gathered(notes: Notes, item: Item) -> None:
+    notes.ask(
+        f"{item.text}: into the pan, or gathered?",
+        ("pan|the pan|in the pan|into the pan|boil", f"poured {item.text} into the pan"),
+        ("gathered|sap|collected|tank|barrel", f"gathered {item.text} of sap"),
+    )
+
+
+_ADDED = frozenset(("added", "added another", "add", "adding", "topped up", "topped", "put"))
 MOST_DRAWN_UNSAID = 1.0
 """Fewer gallons than this, told beside a fire without a word of sap, may be a draw (our own)."""
 
@@ -305,7 +322,7 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         out_of = [each.text for each in clause.following(item, 2)] in _OUT_OF
         whence = whence or (out_of and clause.own_tree)
         later = bool(follows) and follows[0].sort == "date" and clause.joint in ("and", "&")
-        whence = whence or (later and item.value > MOST_BRIX_SAID)
+        whence = whence or (later and (item.value > MOST_BRIX_SAID or item.text.isdigit()))
         apart = before.clause != notes.clause_number
         if apart and (more or listed or whence) and not item.part:
             out.append(item)

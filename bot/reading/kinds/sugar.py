@@ -111,6 +111,9 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
             continue
         if says_which(clause, item) or (after and after[0].text in _LENGTHS):
             continue
+        led = bool(before) and before[0].text in ("at", "@", "=")
+        if after and after[0].sort == "date" and item.text.isdigit() and not led:
+            continue  # "8 gal today and 7 yesterday"
         spoken = notes.clause_before()
         if (
             len(clause.items) <= 2
@@ -158,7 +161,12 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
 def _is_a_time(item: Item, notes: Notes) -> bool:
     """`20 gal at 9 am and 15 gal at 4`: an hour, where another is told; sap is hardly 5 Brix."""
     whole = item.text.isdigit() and 1 <= item.value <= 12
-    told = any(each.sort == "clock" for clause in notes.clauses for each in clause.items)
+    told = any(
+        each.sort == "clock"
+        for clause in notes.clauses
+        if any(other.sort == "volume" for other in clause.items)
+        for each in clause.items
+    )
     return whole and (told or item.value >= LEAST_UNLIKELY)
 
 

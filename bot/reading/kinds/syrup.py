@@ -7,6 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.boil import came_of_it
 from bot.reading.kinds.sap import besides, sap_or_syrup
 from bot.reading.levels import is_a_sum
 from bot.reading.volumes import role
@@ -49,6 +50,12 @@ def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are syrup."""
     for item in clause.free("volume"):
         what = role(clause, item)
+        if came_of_it(clause, notes, item):
+            what = "syrup"
+        if clause.has("TWICE") and what == "syrup":
+            item.used = True
+            notes.ask("How much syrup was that in all?", fill="drew off {} of syrup")
+            continue
         if what == "unclear" and _spoke_of_syrup(clause, notes):
             what = "syrup"
         if what == "unclear" and item not in besides(clause, notes):
