@@ -307,6 +307,10 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
     return found
 
 
+_SAYS_WHAT_COMES = frozenset(("we'll", "i'll", "will", "gonna", "going to", "continuing"))
+_DEEDS_DONE = frozenset(("END", "PAST"))
+
+
 def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -> bool:
     """`collected 30 gal | to boil tomorrow`: what was done, and then what is planned."""
     later = following is not None and (_speaks_of_later(following) or following.text in _LATER)
@@ -334,6 +338,8 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
     asks_of_self = following is not None and following.text in ("i", "we")
     if asks_of_self and item.text in ("do", "should") and _tells(current):
         return True
+    if item.text in _SAYS_WHAT_COMES and any(each.tags & _DEEDS_DONE for each in current):
+        return True  # "fire is out | we'll continue tomorrow"
     if item.sort == "date" and any("NONE" in each.tags for each in current):
         return any(each.sort == "date" for each in current)
     if item.sort in _LEADING:

@@ -171,7 +171,8 @@ def _ask_about(clause: Clause, item: Item, notes: Notes) -> None:
         notes.ask(f"Tree {item.text}: how many gal?", fill=f"tree {item.text} {{}} gal")
         return
     if item.sort == "vessels" or (item.part and clause.has("BUCKET", "FULL")):
-        notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
+        where = f"tree {clause.tree} " if clause.tree else f"{clause.lot} " if clause.lot else ""
+        notes.ask("How many gal of sap was that in all?", fill=f"{where}{{}} gal of sap")
         return
     if item.sort == "number" and len(clause.items) <= SHORT:
         ask_what(notes, clause, item)
@@ -212,6 +213,9 @@ def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
         return
     fragment = notes.text[clause.items[0].start : clause.items[-1].end]
     figure = notes.text[item.start : item.end]
+    if clause.has("DRAW"):
+        _ask_what_was_drawn(notes, item)
+        return
     other = "Brix" if item.value <= MOST_BRIX else "gal of syrup"
     if float(item.value).is_integer():
         other = "taps"
@@ -221,6 +225,23 @@ def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
             (words, fragment.replace(figure, f"{figure} {thing}", 1))
             for words, thing in (*_SAP_IN[notes.profile.units == "metric"], *_COUNTED_THINGS)
         ),
+    )
+
+
+def _ask_what_was_drawn(notes: Notes, item: Item) -> None:
+    """`drew 3.2`: syrup, of an unsaid measure."""
+    metric = notes.profile.units == "metric"
+    first, second = ("L", "mL") if metric else ("qt", "pints")
+    units = (
+        ("l|litres|liters|litre|liter", "ml") if metric else ("qt|qts|quarts|quart", "pints|pint")
+    )
+    notes.ask(
+        f"{item.value:g} what did you draw off: {first} or {second}?",
+        *(
+            (words, f"drew off {item.value:g} {unit} of syrup")
+            for words, unit in zip(units, (first, second), strict=True)
+        ),
+        ("gal|gallons|gallon", f"drew off {item.value:g} gal of syrup"),
     )
 
 

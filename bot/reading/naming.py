@@ -102,6 +102,8 @@ def _day_said_last(found: Sequence[Clause]) -> None:
         clause, before = found[n], found[n - 1]
         if clause.on is None or before.on is not None or clause.sentence != before.sentence:
             continue
+        if clause.plan and clause.ahead:
+            continue  # "fire is out, we'll continue tomorrow"
         own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
             item.sort in ("volume", "cords", "money", "tree") for item in clause.items
         )

@@ -90,6 +90,15 @@ _SPOKEN_CLOCK = re.compile(
     rf"({'|'.join(_HOUR_WORDS)}) ({'|'.join(_MINUTES)})\b"
     r"(?! ?(?:gal|lit|pint|quart|qt|tap|dollar|buck|degree|percent|point|two|three|four|five|six))"
 )
+_HOURS = rf"(?:{'|'.join(_HOUR_WORDS)}|\d{{1,2}})"
+# "quarter to eight", "half past 7".
+_PAST_OR_TO = re.compile(
+    rf"\b(quarter|half|1/4|1/2) (past|after|to|till|of) ({_HOURS})\b(?! ?(?:gal|lit|of))"
+)
+# "fire on 6.30", "out at 4.15".
+_POINT_CLOCK = re.compile(
+    r"\b((?:fire|lit|on|off|out)(?: at)?) (\d{1,2})\.(00|15|30|45)\b(?! ?[a-z%])"
+)
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
 _ORDINAL = {
     word: f"{number}{end}"
@@ -113,7 +122,12 @@ _WILL = re.compile(
     r"\bill (?=(?:bottle|draw|put|light|boil|spend|burn|gather|collect|get|go|be|do|try|text|check"
     r"|set|tap|pull|haul|finish|start|add|have|need|empty|pick|run|make|drop|bring)\b)"
 )
+# "tree two to gallons", "tree to two gallons", "tree four for gallons".
+_HEARD_BY_A_TREE = re.compile(rf"\b(tree {_HOURS}) (to|too|for) (?=gal|quart|pint)")
+_HEARD_FOR_A_TREE = re.compile(rf"\btree (to|too|for) (?={_HOURS}\b)")
+_TREES_OWN = re.compile(rf"\b(tree {_HOURS})'s\b")
 _HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
+_HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four"}
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
@@ -124,6 +138,15 @@ def _meant(heard: re.Match[str]) -> str:
     if heard[1]:
         return f"{heard[1]} eight"
     return heard[4] or _HEARD_AS[heard[2] or heard[3] or heard[5]]
+
+
+def _past_or_to(said: re.Match[str]) -> str:
+    """`quarter to eight` as 7:45."""
+    hour = int(said[3]) if said[3].isdigit() else _HOUR_WORDS.index(said[3]) + 1
+    part = 15 if said[1] in ("quarter", "1/4") else 30
+    if said[2] in ("past", "after"):
+        return f"{hour}:{part}"
+    return f"{hour - 1 or 12}:{60 - part}"
 
 
 def tidy(text: str) -> str:
@@ -145,6 +168,7 @@ def tidy(text: str) -> str:
     text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
     text = _DAY_IN_FIGURES.sub(lambda hit: _DAYS.get(hit[1], "tomorrow"), _N.sub(" and ", text))
     text = _DEGREES_OF_SUGAR.sub(r"\1 \2 brix", text)
+    text = _PAST_OR_TO.sub(_past_or_to, _POINT_CLOCK.sub(r"\1 \2:\3", text))
     text = _O_CLOCK.sub(lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00", text)
     text = _SPOKEN_CLOCK.sub(
         lambda hit: f"{hit[1]} {_HOUR_WORDS.index(hit[2]) + 1}:{_MINUTES[hit[3]]}", text
@@ -154,6 +178,9 @@ def tidy(text: str) -> str:
     text = _TREE_THEN_PART.sub(lambda hit: f"{hit[0].rstrip(' -')}: ", text)
     text = _ON_THE.sub(lambda hit: f"on the {_ORDINAL[hit[1]]}", text)
     text = _LIT_AT.sub(lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}", text)
+    text = _TREES_OWN.sub(r"\1", text)
+    text = _HEARD_BY_A_TREE.sub(lambda hit: f"{hit[1]} {_HEARD_NUMBERS[hit[2]]} ", text)
+    text = _HEARD_FOR_A_TREE.sub(lambda hit: f"tree {_HEARD_NUMBERS[hit[1]]} ", text)
     text = _WILL.sub("i'll ", _HEARD.sub(_meant, text))
     text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -292,6 +292,8 @@ _LEAST_BOILED = 1.0
 _TAKEN_OFF = frozenset("off got out finished".split())
 _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
+_LARGEST_PAIL = 5.0
+"""US gallons: what more than this stands behind "buckets" is what they gave (our own)."""
 _KINDS_OF = frozenset(("ones", "kind", "size", "type", "sort"))
 
 
@@ -307,6 +309,9 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
         )
     if any(each.text in _KINDS_OF for each in clause.following(item, 1)):
         return True
+    alone = [each for each in clause.items if each.sort != "sign"]
+    if len(alone) == 2 and alone[0].text in ("buckets", "pails") and item.gallons <= _LARGEST_PAIL:
+        return True  # "buckets 3 gal"
     told_apart = clause.bucket_before and len(clause.items) <= 3
     if told_apart or (
         vessel is not None and any(each.text == "=" for each in clause.preceding(item, 1))

@@ -142,10 +142,22 @@ def find_whole(notes: Notes) -> bool:
         return False
     if _several_called(notes):
         return True
+    if "value" in changes and _two_bare(notes):
+        notes.ask("I read two figures for one thing. Text it once more, as it should be.")
+        return True
     thing = thing_named(notes) if "dollars" in changes else None
     about = "cost" if "dollars" in changes else kind_named(notes)
     notes.add(Amend(**changes, was=old_figure(notes), about=about, thing=thing), start)
     return True
+
+
+def _two_bare(notes: Notes) -> bool:
+    """`no eleven twenty five`: two bare figures in a row may be one, or two."""
+    return any(
+        first.sort == second.sort == "number" and not (first.part or second.part)
+        for clause in notes.clauses
+        for first, second in itertools.pairwise(clause.items)
+    )
 
 
 def _several_called(notes: Notes) -> bool:

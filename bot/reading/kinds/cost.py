@@ -106,8 +106,11 @@ def pays_others(clause: Clause) -> bool:
 
 
 def _taken_in(clause: Clause, item: Item) -> bool:
-    """`got 20 bucks for 2 pints`: what a sale brought, and no cost."""
+    """`got 20 bucks for 2 pints`, `got $10 back`: what a sale brought, and no cost."""
     behind = clause.following(item, 2)
+    if behind and behind[0].text == "back":
+        item.used = True
+        return True
     before = [each.text for each in clause.preceding(item, 1)]
     sold = len(behind) > 1 and behind[0].text == "for" and behind[1].sort == "volume"
     if sold and before and before[0] in ("got", "made", "received", "took in"):

@@ -22,7 +22,8 @@ CUES = {
         "pour_out spilled spilt spill spilling threw_out threw_away throw_out throw_away "
         "thrown_out thrown_away tossed tossed_out toss chucked ditched lost knocked_over "
         "kicked_over tipped_over tipped dump_out dumped_out discarded discard had_to_dump "
-        "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled went_sour got_away "
+        "emptied_onto_the_ground leaked leaked_out went_bad gone_bad spoiled spoilt "
+        "went_sour got_away "
         "split_the_jug split_the_bucket split_the_pail on_the_snow blew_over wasted "
         "all_over_the_floor all_over_the_ground all_over_the_deck on_the_floor "
         "over_the_floor to_the_lawn on_the_lawn fed_it_to "
@@ -70,6 +71,14 @@ def find(clause: Clause, notes: Notes) -> None:
             notes.ask(
                 f"{said} of syrup lost? I keep sap alone: put right what was drawn or bottled,"
                 " like: no, 5 pints."
+            )
+            continue
+        if item.unit == "pint" and not (clause.has("SAP", "BUCKET") or clause.tree or clause.lot):
+            said = item.text
+            notes.ask(
+                f"{said} of sap lost, or of syrup?",
+                ("sap", f"dumped {said} of sap"),
+                ("syrup|jar|jars", ""),
             )
             continue
         gallons = item.gallons if item.sort == "volume" else _in_gallons(item, notes)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
@@ -80,6 +80,10 @@ def find(clause: Clause, notes: Notes) -> None:
     gathered += besides(clause, notes)
     if gathered and puzzling(clause, notes):
         return None
+    if gathered and _but_for_a_tree(clause, notes, gathered[0]):
+        return None
+    if gathered and _of_two_trees(clause, notes, gathered[0]):
+        return None
     if gathered and (_each_tap(clause, notes, gathered[0]) or _each_lot(clause, notes)):
         return None
     if gathered and any(
@@ -112,9 +116,59 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         _vessels(clause, notes, item, bool(gathered))
     if not gathered and not clause.free("volume"):
+        _the_same(clause, notes)
         _dry(clause, notes)
         _all_full(clause, notes)
     return None
+
+
+def _the_same(clause: Clause, notes: Notes) -> None:
+    """`20 gal today, same yesterday`."""
+    before = notes.last(Sap)
+    said = [each for each in clause.items if each.sort != "sign" and each.text != "and"]
+    words = [each.text for each in said if each.sort == "word"]
+    days = [each for each in said if each.sort == "date"]
+    if before is None or len(said) != len(words) + len(days) or len(days) != 1:
+        return
+    if words not in (["same"], ["the", "same"], ["same", "amount"]) or clause.plan:
+        return
+    if isinstance(before.reading, Sap) and before.reading.on != notes.day(clause):
+        again = replace(before.reading, on=notes.day(clause), brix=None)
+        notes.add(again, clause.items[0].start)
+
+
+def _but_for_a_tree(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`everything except tree 5 gave a gallon`: of that tree alone it is not true."""
+    tree = next((each for each in clause.items if each.sort == "tree"), None)
+    before = [] if tree is None else [each.text for each in clause.preceding(tree, 2)]
+    if not {"except", "but", "besides", "all but", "except for"} & set(before):
+        return False
+    item.used = True
+    notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
+    return True
+
+
+def _of_two_trees(clause: Clause, notes: Notes, item: Item) -> bool:
+    """`tree 4 and tree 9 gave one gallon`: each, or together?"""
+    other = _tree_joined(clause, notes)
+    if other is None or not _EACH.isdisjoint(clause.words()):
+        return False
+    item.used = True
+    notes.ask(
+        f"{item.text} from each tree, or in all?",
+        ("each|from each", f"tree {other} {item.text}, tree {clause.tree} {item.text}"),
+        ("in all|all|both|total|together", f"{item.text} of sap"),
+    )
+    return True
+
+
+def _tree_joined(clause: Clause, notes: Notes) -> str | None:
+    """The tree of `tree 3 and | tree 5 were dry`, which says nothing of its own."""
+    before = notes.clause_before()
+    if before is None or before.sentence != clause.sentence or clause.joint not in ("and", "&"):
+        return None
+    said = [each for each in before.items if each.sort != "sign"]
+    return said[0].text if len(said) == 1 and said[0].sort == "tree" and clause.own_tree else None
 
 
 def _from_each(clause: Clause, notes: Notes, item: Item) -> bool:
@@ -179,7 +233,7 @@ def _pan_or_gathered(notes: Notes, item: Item) -> None:
     )
 
 
-_ADDED = frozenset(("added", "added another", "add", "adding", "topped up", "topped", "put"))
+_ADDED = frozenset(("added", "added another", "adding", "topped up", "topped"))
 MOST_DRAWN_UNSAID = 1.0
 """Fewer gallons than this, told beside a fire without a word of sap, may be a draw (our own)."""
 
@@ -545,8 +599,21 @@ def _dry(clause: Clause, notes: Notes) -> None:
     ):
         return
     several = next((item for item in clause.items if item.sort == "trees"), None)
-    for tree in (clause.tree,) if several is None else several.text.split():
+    joined = _tree_joined(clause, notes)
+    trees = [clause.tree] if several is None else several.text.split()
+    for tree in trees if joined is None else [joined, *trees]:
         notes.add(Sap(gallons=0.0, on=notes.day(clause), tree=tree, lot=clause.lot), start)
+    following = notes.clause_after()
+    if following is not None and _is_one_more_day(clause, following):
+        on = notes.day(following)
+        notes.add(Sap(gallons=0.0, on=on, tree=clause.tree, lot=clause.lot), start)
+
+
+def _is_one_more_day(clause: Clause, following: Clause) -> bool:
+    """`no sap thurs | and fri`."""
+    said = [each for each in following.items if each.sort != "sign"]
+    joined = following.joint in ("and", "&") and following.sentence == clause.sentence
+    return joined and len(said) == 1 and said[0].sort == "date"
 
 
 def _bare_tree(clause: Clause) -> Item | None:

@@ -62,7 +62,7 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
         return
     if not clause.has("TAPN") and not _goes_on(clause, notes):
-        if clause.has("PULLV") and notes.profile.taps:
+        if _PULLED_THEM.fullmatch(clause.text) or (clause.has("PULLV") and notes.profile.taps):
             _all_of_them(clause, notes)
         return
     if clause.negated or clause.has("COSTV", "FOREIGN", "BUY") or clause.free("money", "volume"):
@@ -221,12 +221,13 @@ def _goes_on(clause: Clause, notes: Notes) -> bool:
 
 def _all_of_them(clause: Clause, notes: Notes) -> None:
     """`pulled all 18`, where 18 taps hang; `pulled em all`; `pulled all but 4`."""
-    if _PULLED_THEM.fullmatch(clause.text):
+    following = notes.clause_after()
+    some_stay = following is not None and following.joint == "but"
+    if _PULLED_THEM.fullmatch(clause.text) and not some_stay:
         notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
         return
     if "all" not in clause.words():
         return
-    following = notes.clause_after()
     but = following is not None and following.joint == "but" and not following.has("TAPN")
     if following is not None and but and notes.profile.taps is not None:
         kept = next((item for item in following.items[:1] if item.sort == "number"), None)
@@ -243,7 +244,7 @@ def _all_of_them(clause: Clause, notes: Notes) -> None:
 
 _PULLED_THEM = re.compile(
     r"(?:i |we )?(?:just |finally )?(?:pulled|yanked)(?: out)?"
-    r" (?:em all|them all|all of (?:em|them)|the (?:rest|last)(?: of (?:em|them))?)"
+    r" (?:all|em all|them all|all of (?:em|them)|the (?:rest|last)(?: of (?:em|them))?)"
     r"(?: out)?(?: today| yesterday| this morning| tonight)?"
 )
 

@@ -83,7 +83,7 @@ def find(clause: Clause, notes: Notes) -> None:
     lot = None if manner == "total" and clause.has("TOTAL") and not own_lot else clause.lot
     before = notes.last(TapsSet)
     if before is not None and isinstance(before.reading, TapsSet) and before.reading.lot == lot:
-        same = before.reading.count == int(item.value)
+        same = before.reading.count == int(item.value) and before.reading.on == notes.day(clause)
         if same or manner == "total":
             manner = before.reading.manner if same else manner
             before.reading = replace(before.reading, count=int(item.value), manner=manner)

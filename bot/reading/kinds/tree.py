@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, ClassVar
 
 from bot import units
@@ -101,6 +101,20 @@ def find(clause: Clause, notes: Notes) -> None:
         )
         return
     notes.add(made, clause.items[0].start)
+    other = _joined_tree(clause, notes)
+    if other is not None and made.tree != other:
+        notes.add(replace(made, tree=other), clause.items[0].start)
+
+
+def _joined_tree(clause: Clause, notes: Notes) -> str | None:
+    """The tree of `tree 4 and | tree 9 have two taps each`, which says nothing of its own."""
+    before = notes.clause_before()
+    if before is None or before.sentence != clause.sentence or clause.joint not in ("and", "&"):
+        return None
+    said = [each for each in before.items if each.sort != "sign"]
+    each_or_both = not {"each", "both", "are", "apiece"}.isdisjoint(clause.words())
+    alone = len(said) == 1 and said[0].sort == "tree" and each_or_both
+    return said[0].text if alone else None
 
 
 _SHORT_SPECIES = {
