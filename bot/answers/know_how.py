@@ -13,6 +13,7 @@ from bot.answers.howto.known import Known
 from bot.answers.howto.told import Told
 from bot.answers.legal import law_of, verdict
 from bot.reading import Choice, Doubt
+from bot.reading.danger import danger
 from bot.reading.instruments import Batch, Bottling, Light, shown
 from bot.reckoning.bottling import fill_advice
 from bot.reckoning.grading import grade_class
@@ -38,7 +39,12 @@ def told(asked: Asked, howto: str) -> Answer:
     if howto == "storing" and _OF_SYRUP.search(asked.plain):
         # Syrup is kept in its jars, and that is told there.
         howto = "bottling"
-    texts = nearest_first(asked.plain, HOWTO[howto](known_of(asked)))
+    words = asked.plain
+    if howto == "bottling" and _MOLD.search(words):
+        words = "mold fizz"
+    if howto == "safety" and _RAW.search(words):
+        words = "raw sap pasteurized drink"
+    texts = nearest_first(words, HOWTO[howto](known_of(asked)))
     return Answer(texts[0], texts[1:])
 
 
@@ -57,12 +63,8 @@ def nearest_first(question: str, parts: Told) -> tuple[str, ...]:
     return (texts[best], *texts[:best], *texts[best + 1 :])
 
 
-# Somebody is burned now, and needs to know what to do first.
-_HURT = re.compile(
-    r"\b(?:burn(?:ed|t)?|scald\w*|splash\w*)\b.*\b(?:hands?|arms?|fingers?|face|foot|feet|legs?"
-    r"|skin|eyes?|wrist|himself|herself|myself|me)\b|\bgot (?:burn(?:ed|t)|scalded|splashed)\b"
-    r"|\bburned skin\b"
-)
+_MOLD = re.compile(r"\b(?:mou?ld\w*|fuzz\w*|fizz\w*|slim[ey]\w*)\b")
+_RAW = re.compile(r"\b(?:drink\w*|drank|taste\w*|tasting|sip\w*|raw sap)\b")
 _OF_SYRUP = re.compile(r"\b(?:syrup|jars?|opened|mou?ld\w*|fuzz\w*|pantry|fridge)\b")
 # How much more of a question's words a later text must have: one word of its own (our own).
 _CLEARLY_NEARER = 1.0
@@ -137,8 +139,9 @@ def _computed(asked: Asked) -> str | None:
         return wording.bottling(found.at_f, fill_advice(found.at_f), asked.style)
     if isinstance(found, Batch):
         return _batch(asked, found)
-    if asked.howto == "safety" and _HURT.search(asked.plain):
-        return wording.BURN
+    said = danger(asked.plain)
+    if asked.howto == "safety" and said is not None:
+        return {"fire": wording.FIRE, "burn": wording.BURN, "harm": wording.HARM}[said]
     if asked.howto == "storing":
         heat_f = storage.heat_named(asked)
         if heat_f is not None:

@@ -23,9 +23,10 @@ from bot.reading.asides import set_aside
 from bot.reading.asking import add_questions
 from bot.reading.carried import with_cents, with_units
 from bot.reading.clauses import Clause, clauses
+from bot.reading.danger import danger
 from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.items import Item
-from bot.reading.kinds import Reading, cost, helper, wish
+from bot.reading.kinds import Question, Reading, cost, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
 from bot.reading.kinds.start import KEYWORDS as START_WORDS
@@ -67,6 +68,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return Understanding((Help(),))
     if keyword in _KEYWORDS:
         return Understanding((_KEYWORDS[keyword](),))
+    if danger(plain) is not None:
+        return Understanding((Question(topic="howto", howto="safety"),))
     run = tokens.tokens(plain)
     if _COMMAND.match(plain):
         return nothing(plain)

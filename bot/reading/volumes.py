@@ -175,6 +175,11 @@ def role(clause: Clause, item: Item) -> str:
     gathered = clause.gathers()
     if clause.about("DRAW", "SYRUP") and not gathered and thing != "sap":
         return "syrup" if item.gallons <= _MOST_FINISHED else "unclear"
+    weak = clause.has("WEAK") and not gathered and item.unit in CONTAINER_UNITS
+    placed = clause.tree is not None or clause.lot is not None or clause.has("SAP", "BUCKET")
+    sweet = any(each.sort in ("brix", "number") for each in clause.items)
+    if weak and not placed and not sweet and thing == "" and not item.parts:
+        return "unclear"  # "got 7 pints"
     if clause.about("BOIL", "FIRE"):
         if item.unit in CONTAINER_UNITS and not clause.has("BOIL", "FIRE", "THROUGH"):
             off = not _TAKEN_OFF.isdisjoint(clause.words())

@@ -14,6 +14,14 @@ NOT_KNOWN = (
     " finishing, filtering, bottling, grades or safety."
 )
 # First aid for a burn: cool running water is from memory; it defers to 911 and a doctor.
+FIRE = (
+    "Fire where it should not be: everybody out, call 911. No water on burning syrup, fat or foam:"
+    " a lid if you can reach it safely, the burner or damper shut. Don't go back in."
+)
+HARM = (
+    "Call 911 now. Out into the air, if you can do it safely; wet clothes off, keep them warm."
+    " Not breathing: do what the dispatcher tells you. Fumes or an alarm: everybody out first."
+)
 BURN = (
     "A burn: cool running water at once, 10 minutes or more. Rings and wet cloth off, no ice, no"
     " butter. A child, a face, a hand, or bigger than a palm: call 911 or a doctor now."

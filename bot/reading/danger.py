@@ -1,0 +1,42 @@
+"""Texts that cry for help: fire where none should be, somebody burned or worse. Nothing of them is
+a record, whatever else they say."""
+
+from __future__ import annotations
+
+import re
+from typing import Literal
+
+Danger = Literal["fire", "burn", "harm"]
+
+_PLACES = "house|shack|roof|shed|barn|garage|chimney"
+_FIRE = re.compile(
+    rf"(?:\b(?:is|are|caught|catching|{_PLACES})|'s) (?:now )?on fire\b"
+    r"|\b(?:caught|catching|set) (?:on )?fire\b|\bchimney fire\b|\bgrease fire\b"
+    r"|\bfire(?:'s| is)? (?:out of control|spreading|spread)\b"
+    rf"|\b(?:{_PLACES}) is burning\b|\bin flames\b"
+)
+# "pan's on fire since 8": lit.
+_LIT = re.compile(r"\blit\b|\bsince\b|\bat \d|\d ?(?:am|pm)\b")
+_BODY = (
+    r"(?:hands?|arms?|fingers?|face(?! cords?\b)|foot|feet|legs?|skin|eyes?|wrist|neck|chest"
+    r"|himself|herself|myself|me|my kid|the kid|my son|my daughter)"
+)
+_BURN = re.compile(
+    rf"\b(?:burn(?:ed|t)?|scald\w*|splash\w*)\b.*\b{_BODY}\b"
+    r"|\bgot (?:burn(?:ed|t)|scalded|splashed)\b|\bburned skin\b"
+    rf"|\b(?:syrup|sap|steam|water)\b.*\bon (?:my|his|her|their) {_BODY}\b"
+)
+_HARM = re.compile(
+    r"\bfell (?:in|into|onto|on|against|off) the"
+    r" (?:pan|tank|vat|fire|evaporator|sap tank|barrel|arch|ladder|roof)\b"
+    r"|\b(?:passed out|unconscious|not breathing|can'?t breathe|carbon monoxide alarm|co alarm)\b"
+)
+
+
+def danger(plain: str) -> Danger | None:
+    """What a tidied text cries for help about, None where it does not."""
+    if _FIRE.search(plain) and not _LIT.search(plain):
+        return "fire"
+    if _HARM.search(plain):
+        return "harm"
+    return "burn" if _BURN.search(plain) else None
