@@ -18,6 +18,7 @@ from bot.conversation.pending import WhereAsked
 from bot.conversation.reach import Reach
 from bot.conversation.recording import entry_of
 from bot.conversation.retelling import ask_which_it_is
+from bot.conversation.told_before import told_before, told_by_another
 from bot.conversation.turn import Senses, Turn
 from bot.conversation.understanding import Meant, logged_too, meant, said_already
 from bot.conversation.words import units_spoken
@@ -196,15 +197,20 @@ class Conversation:
         turn.reply.answers.append(said)
 
     def _twice(self, turn: Turn, said: Meant) -> bool:
-        return any(map(_adds_up, said.understanding.readings)) and said_already(turn)
+        if not any(map(_adds_up, said.understanding.readings)):
+            return False
+        return said_already(turn) or told_before(turn, said.understanding)
 
     def _is_anothers(self, turn: Turn, understanding: Understanding) -> bool:
         """Asks where somebody else of the sugarbush logged as much; whether it had to."""
-        found = logged_too(turn, understanding)
-        if found is None:
+        sap = logged_too(turn, understanding)
+        other = None if sap is not None else told_by_another(turn, understanding)
+        if sap is not None:
+            question = questions.logged_too(*sap, turn.style)
+        elif other is not None:
+            question = questions.told_too(other[0], receipts.short(other[1], turn.style))
+        else:
             return False
-        address, gallons = found
-        question = questions.logged_too(address, gallons, turn.style)
         same = Choice(("same", "the same", "ok", "yes", "y", "yep"), "")
         both = Choice(("both", "no", "n", "nope", "different", "count both"), turn.words)
         turn.ask(question, Doubt(question, (same, both)))

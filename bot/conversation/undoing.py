@@ -78,6 +78,9 @@ def undo(turn: Turn, _reading: Undo) -> None:
     looks = _LOOKS_BACK if named.is_none else _LOOKS_FOR
     texts = turn.book.records.last_texts(turn.who.sugarbush_id, turn.who.person_id, looks)
     found = [wanted for text in texts if (wanted := _wanted(turn, text, named))]
+    bought = _bought(turn, texts) if named.is_none else []
+    if bought:
+        found = [bought]
     if not found:
         turn.reply.answers.append(
             questions.NOTHING_TO_UNDO
@@ -91,6 +94,18 @@ def undo(turn: Turn, _reading: Undo) -> None:
     for wanted in found[:count]:
         _take_back(turn, wanted)
     turn.forget()
+
+
+def _bought(turn: Turn, texts: list[list[Kept]]) -> list[Kept]:
+    """The latest cost of a thing that the words name: "delete the lids"."""
+    words = set(turn.words.casefold().replace(",", " ").split())
+    costs = [kept for text in texts for kept in text if kept.entry.kind == "cost"]
+    named = [
+        kept
+        for kept in costs
+        if words & set(str(kept.entry.detail.get("item", "")).casefold().split())
+    ]
+    return named[:1]
 
 
 def _wanted(turn: Turn, text: list[Kept], named: _Named) -> list[Kept]:

@@ -8,6 +8,8 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Literal
 
+from bot.reading import figures_spoken
+
 Units = Literal["us", "metric"]
 
 # A postal code (K0G 1K0, J0L 2A0) measures nothing.
@@ -99,23 +101,42 @@ def counted_texts(text: str) -> int:
 
 
 def figures_of_a_record(text: str) -> frozenset[str]:
-    """The figures that say which record is meant: "remove the 6.5" has 6.5."""
-    return frozenset(f"{float(figure):g}" for figure in _FIGURE.findall(text))
+    """The figures that say which record is meant: "remove the 6.5" has 6.5, "undo nine gallons"
+    has 9."""
+    said = _FIGURE.findall(text) or ([] if counted_texts(text) > 1 else figures_spoken(text))
+    return frozenset(f"{float(figure):g}" for figure in said)
 
 
 _WEEKDAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _DAY = re.compile(
-    r"\b(yesterday|(mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?)(?:'?s)?\b",
+    r"(?<!\bthat, )\b(yesterday"
+    r"|(mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?)(?:'?s)?\b",
     re.IGNORECASE,
 )
 
 
 def names_a_place(text: str, names: Sequence[str | None]) -> frozenset[str]:
-    """Those of some trees and lots that a text names: "scratch the home lot", "the A3 one"."""
-    spoken = f" {re.sub(r'[^a-z0-9]+', ' ', text.casefold())} "
-    return frozenset(
-        name for name in names if name is not None and f" {name.casefold()} " in spoken
-    )
+    """Those of some trees and lots that a text names: "scratch the home lot", "the A3 one".
+
+    A tree that is a figure or a letter is named with "tree" alone; what is "not the front", and the
+    "back" of "take back", is no name.
+    """
+    spoken = re.sub(r"[^a-z0-9]+", " ", text.casefold())
+    spoken = _NO_NAMES.sub(" ", f" {spoken} ")
+    return frozenset(name for name in names if name is not None and _is_named(name, spoken))
+
+
+def _is_named(name: str, spoken: str) -> bool:
+    plain = re.escape(name.casefold())
+    if name.isdigit() or len(name) == 1:
+        return re.search(rf" (?:tree|trees|maple|number) {plain} ", spoken) is not None
+    return re.search(rf" {plain} ", spoken) is not None
+
+
+_NO_NAMES = re.compile(
+    r" (?:take|took|put|back|bring|brought|give|move) (?:it |that |them )?(?:back|off|out|up|down)"
+    r"(?= )| (?:not|no) (?:the )?\w+(?= )"
+)
 
 
 def day_of_a_record(text: str, today: date) -> date | None:
@@ -126,7 +147,8 @@ def day_of_a_record(text: str, today: date) -> date | None:
     if said[2] is None:
         return today - timedelta(days=1)
     back = (today.weekday() - _WEEKDAYS.index(said[2][:3].casefold())) % 7
-    return today - timedelta(days=back or (7 if "last" in text.casefold() else 0))
+    week_ago = f"last {said[2].casefold()}" in text.casefold()
+    return today - timedelta(days=back or (7 if week_ago else 0))
 
 
 def wants_more(text: str) -> bool:

@@ -103,6 +103,14 @@ def _is_one_of(kinds: Collection[str]) -> ColumnElement[bool]:
     return or_(*(_record.c.kind == kind for kind in kinds))
 
 
+_OF_DAY = Ready(
+    _KEPT.where(
+        *LIVE,
+        _record.c.season == bindparam("year"),
+        _record.c.kind == bindparam("sort"),
+        _record.c.on == bindparam("day"),
+    ).order_by(_record.c.id)
+)
 _ANY_BY = select(_record.c.id).where(*LIVE, *_BY_PERSON).limit(1)
 _BY_ID = Ready(_KEPT.where(_record.c.id == bindparam("record_id")))
 _ADD = Ready(insert(_record).returning(_record.c.id))
@@ -220,6 +228,10 @@ class Records:
         until = _FOR_EVER if not_after is None else not_after
         found = self._all(_LATEST, bush=sugarbush_id, sort=kind, until=until)
         return found[0].entry if found else None
+
+    def of_day(self, sugarbush_id: int, kind: str, season: int, on: date) -> list[Kept]:
+        """What counts of one kind on a local day, in the order in which it was written."""
+        return self._all(_OF_DAY, bush=sugarbush_id, sort=kind, year=season, day=on)
 
     def told_untested(self, sugarbush_id: int, season: int, on: date, gallons: float) -> bool:
         """True when so much sap of a local day is told without its Brix."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from bot.reading.amounts import Amount, amounts, days
+from bot.reading.numbers import figures_spoken
 from bot.reading.read import read
 from bot.reading.settling import settle
 from bot.reading.tidy import tidy as tidied
@@ -16,6 +17,7 @@ __all__ = [
     "Understanding",
     "amounts",
     "days",
+    "figures_spoken",
     "read",
     "settle",
     "tidied",

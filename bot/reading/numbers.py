@@ -6,7 +6,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from bot.reading.tokens import Token
+from bot.reading.tidy import tidy
+from bot.reading.tokens import Token, tokens
 
 SMALL: dict[str, float] = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
@@ -257,3 +258,18 @@ def _of(run: Sequence[Token], i: int, number: Number) -> Number:
     if _word(run, j) in ("a", "an", "of"):
         return Number(number.value, number.length + 1, part=True)
     return number
+
+
+def figures_spoken(text: str) -> list[float]:
+    """The numbers that a text says in words, in its order: 9 of "undo nine gallons"."""
+    run = tokens(tidy(text))
+    found: list[float] = []
+    at = 0
+    while at < len(run):
+        number = match(run, at) if run[at].shape == "word" else None
+        if number is None or number.article or number.vague or run[at].text in ("one", "couple"):
+            at += 1
+            continue
+        found.append(number.value)
+        at += number.length
+    return found

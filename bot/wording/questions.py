@@ -25,6 +25,11 @@ def logged_too(address: str, gallons: float, style: Style) -> str:
     return f"{plain(address)} logged {told} that day too. Text same, or both to count both."
 
 
+def told_too(address: str, receipt: str) -> str:
+    """Two people tell the same thing of one day."""
+    return f"{plain(address)} logged {receipt} that day too. Text same, or both to count both."
+
+
 def change_that(receipt: str) -> str:
     """A correction of a record that was texted days ago."""
     return f"Your last record is {receipt[:1].lower()}{receipt[1:]}. Change that? Text ok."

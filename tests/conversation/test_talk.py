@@ -53,10 +53,50 @@ def test_the_same_words_are_asked_about_in_one_line(stage: Stage) -> None:
     )
 
 
-def test_the_same_words_after_ten_minutes_count(stage: Stage) -> None:
+def test_the_same_sap_after_half_an_hour_counts(stage: Stage) -> None:
     stage.text("12 gal at 2.2")
-    stage.text("12 gal at 2.2", "2027-03-05T18:11")
+    stage.text("12 gal at 2.2", "2027-03-05T18:31")
     assert stage.totals()["sap_gallons"] == 24
+
+
+def test_the_same_draw_after_ten_minutes_counts(stage: Stage) -> None:
+    stage.text("drew off 2 qt")
+    stage.text("drew off 2 qt", "2027-03-05T18:11")
+    assert stage.totals()["syrup_gallons"] == 1
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ("ridge 9 gal", "9 gal from the ridge"),
+        ("80 L yesterday, forgot to log", "80 L yesterday"),
+        ("made 1 pint of syrup!!", "i got one pint of syrup"),
+        ("$12 on lids", "spent 12 dollars on lids"),
+    ],
+)
+def test_the_same_thing_in_other_words_is_asked_about(
+    stage: Stage, first: str, second: str
+) -> None:
+    stage.text(first)
+    before = stage.totals()
+    assert "again?" in stage.text(second, "2027-03-05T18:04")
+    stage.text("ok", "2027-03-05T18:05")
+    assert stage.totals() == before
+
+
+def test_one_more_of_the_same_counts(stage: Stage) -> None:
+    stage.text("8 gal")
+    stage.text("another 8 gal", "2027-03-05T18:04")
+    assert stage.totals()["sap_gallons"] == 16
+
+
+def test_the_same_thing_told_by_a_helper_is_asked_about(stage: Stage) -> None:
+    stage.text(f"add {BEN}")
+    stage.text("join", sender=BEN)
+    stage.text("drew off 2 qt")
+    assert "logged 2 qt of syrup that day too" in stage.text("drew off 2 quarts", sender=BEN)
+    stage.text("same", sender=BEN)
+    assert stage.totals()["syrup_gallons"] == 0.5
 
 
 @pytest.mark.parametrize(

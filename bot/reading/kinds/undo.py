@@ -57,6 +57,9 @@ def find_whole(notes: Notes) -> bool:
         else:
             notes.add(Undo(), 0)
         return True
+    if _by_its_amount(notes):
+        notes.add(Undo(), 0)
+        return True
     if _takes_back_an_undo(notes):
         notes.ask("I can't put it back by myself. Text it again, like: 12 gal at 2.2.")
         return True
@@ -116,6 +119,27 @@ _A_DEED = re.compile(
     r"(?:boil|boiling|dump|spill)\b"
 )
 _IN_A_ROW = re.compile(r"\b(?:first|second|third|fourth|1st|2nd|3rd|4th|other|earlier)\b")
+
+
+def _by_its_amount(notes: Notes) -> bool:
+    """`undo the 9 gal`, `delete $12`, `take out the 12 gal from tuesday`: one that was told, called
+    by its amount; but `remove 4 taps` pulls them, and `scratch that, 14 gal` puts right."""
+    if len(notes.clauses) != 1 or notes.clauses[0].question or notes.clauses[0].has("TAPN"):
+        return False
+    items = [item for item in notes.clauses[0].items if item.text not in _BEFORE_A_DEED]
+    taken = bool(items) and items[0].text.startswith("take ") and "UNDOP" in items[0].tags
+    backed = bool(items) and items[0].text.startswith("back out")
+    if not items or not (items[0].text.split()[0] in _DEEDS or taken or backed):
+        return False
+    behind = [item for item in items[1:] if item.text not in _OF_A_RECORD]
+    amounts = [item for item in items if item.sort in _AMOUNTS and not item.article]
+    named = bool(behind) and behind[0].sort in _AMOUNTS and behind[0] in amounts
+    return named and len(amounts) == 1 and items[0].text.split()[-1] != "that"
+
+
+_BEFORE_A_DEED = frozenset("no oops sorry please just can you".split())
+_DEEDS = frozenset("undo delete remove scratch erase cancel strike nix drop void".split())
+_OF_A_RECORD = frozenset("the my last out off back that entry record of one".split())
 
 
 def _takes_back_an_undo(notes: Notes) -> bool:
