@@ -41,7 +41,7 @@ def leftover(notes: Notes) -> None:
     ]
     counts = any(item.sort != "tree" for _, item in figures)
     alone = len(figures) == 1 and all(len(clause.items) <= 2 for clause in notes.clauses)
-    alone = alone and not any(clause.has("GIFT") for clause in notes.clauses)
+    alone = alone and not any(clause.has("GIFT", "THANKS") for clause in notes.clauses)
     if alone and counts and len(notes.clauses) == 1:
         _ask_about(*figures[0], notes)
         return
@@ -55,6 +55,7 @@ def leftover(notes: Notes) -> None:
         for clause, item in figures
         if not (clause.plan or clause.hypothetical or clause.has(*_NOT_OURS))
         and not _is_of_the_weather(clause, item)
+        and not (item.vague and clause.has("THANKS"))
         and not _counts_other_things(clause, item)
     ]
     if ours and not notes.is_letter:

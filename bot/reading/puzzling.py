@@ -37,7 +37,7 @@ PLAIN_WORDS = frozenset(
         "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
         "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
         "along plus okay ok evening morning tho though think guessing tops less group "
-        "class crowd vol volume amt amount qty"
+        "class crowd overnight vol volume amt amount qty"
     ).split()
 )
 """Words that say nothing against an amount being sap."""
@@ -88,7 +88,7 @@ def _unknown_deed(clause: Clause, item: Item) -> bool:
     before = [each for each in clause.items if each.start < item.start]
     while before and ("ABOUT" in before[-1].tags or before[-1].text in _BEFORE_AN_AMOUNT):
         before.pop()
-    if not before or clause.gathers():
+    if not before or clause.gathers() or clause.kept:
         return False
     deed = before[-1]
     return (

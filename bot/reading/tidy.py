@@ -67,10 +67,14 @@ _NUMBER_BEFORE_TREE = re.compile(
 )
 # "slow trickle. quart and a half of sap": an amount that begins with its unit.
 _AND_A_HALF = re.compile(
-    r"(^|[,.;:!] ?)(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug) (and a half)\b"
+    r"(^|[,.;:!] ?|\btree \d{1,3} )"
+    r"(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug) (and a half)\b"
 )
 # "60 L @ 2.2 deg": sugar, and no heat.
 _DEGREES_OF_SUGAR = re.compile(r"(@|\bat) ?(\d(?:\.\d+)?) ?deg\b(?! ?[cf]\b)")
+_GREETS = re.compile(r"\bg'(morning|mornin|night|day|evening)\b")
+# "poured it all in the tank": into it.
+_ALL_INTO = re.compile(r"\b(it|them|that|em) all in (?=the\b)")
 _ARROW = re.compile(r"(?<=[a-z0-9]) ?[-=]+> ?(?=\d)")
 # "sooo", "gooood": letters drawn out.
 _DRAWN_OUT_END = re.compile(r"([a-z])\1{2,}\b")
@@ -167,6 +171,7 @@ def tidy(text: str) -> str:
     text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
     text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
     text = _DAY_IN_FIGURES.sub(lambda hit: _DAYS.get(hit[1], "tomorrow"), _N.sub(" and ", text))
+    text = _ALL_INTO.sub(r"\1 all into ", _GREETS.sub(r"good \1", text))
     text = _DEGREES_OF_SUGAR.sub(r"\1 \2 brix", text)
     text = _PAST_OR_TO.sub(_past_or_to, _POINT_CLOCK.sub(r"\1 \2:\3", text))
     text = _O_CLOCK.sub(lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00", text)

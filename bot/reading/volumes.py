@@ -157,6 +157,8 @@ def role(clause: Clause, item: Item) -> str:
         return "unclear"  # "boiled it down to 2 gal": no more sap, and not yet syrup
     if _is_a_capacity(clause, item):
         return "foreign"
+    if clause.about("BOIL") and clause.near("DONE", "END") and item.gallons > _MOST_FINISHED:
+        return "boil"  # "just finished boiling, 26 gal"
     nearest = _nearest_verb(clause, item)
     if nearest == "" and clause.has("MADE") and _little(item):
         return "syrup"
@@ -261,10 +263,14 @@ def _is_a_capacity(clause: Clause, item: Item) -> bool:
 
 def _in_a_pail(clause: Clause) -> bool:
     """`3 quarts in the pails`: what hangs from trees or stands for sap holds sap."""
-    return any(
-        item.text in ("bucket", "buckets", "pail", "pails") or "STORE" in item.tags
-        for item in clause.items
-    ) and not {"in", "of", "from"}.isdisjoint(clause.words())
+    return any(item.text in _HOLD_SAP or "STORE" in item.tags for item in clause.items) and not {
+        "in",
+        "of",
+        "from",
+    }.isdisjoint(clause.words())
+
+
+_HOLD_SAP = frozenset("bucket buckets pail pails bush sugarbush woods trees".split())
 
 
 def _from_a_maple(clause: Clause) -> bool:

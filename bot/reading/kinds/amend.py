@@ -337,6 +337,8 @@ def _corrects(notes: Notes) -> bool:
         told_anew = not contrasted
         if told_anew:
             return False
+    if _LATE_WORD.search(notes.text):
+        return False
     if "is the one" in notes.text or "are the ones" in notes.text:
         return False  # "no 12 is the one with the split trunk"
     if ("forgot" in notes.text and not actually) or "also" in notes.text.split()[:2]:
@@ -360,6 +362,13 @@ def _corrects(notes: Notes) -> bool:
         if not item.tags & {"AMENDLEAD", "AMENDP", "NOT"} and item.text not in FILLERS
     ]
     return len(plain) <= MOST_OTHER_WORDS
+
+
+# "meant to text sooner: 30 gal friday": told late, and nothing put right.
+_LATE_WORD = re.compile(
+    r"\bmeant to (?:text|tell|log|send|report|mention|message)(?: (?:you|this|it|that))?"
+    r" ?(?:sooner|earlier|before|yesterday|last night|this morning|about|:|you\b)"
+)
 
 
 def _tells_a_deed(clause: Clause) -> bool:

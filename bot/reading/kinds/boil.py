@@ -29,7 +29,7 @@ CUES = {
         "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
         "fire_on got_a_fire_under fire_under_her fire_under_it fire_under_the_pan got_a_fire_going "
         "turned_the_burner_on turned_on_the_burner burner_on burner's_on burner_is_on "
-        "burners_on "
+        "burners_on pans_are_on pans_on pan's_on pan_is_on over_the_coals on_the_coals "
     ),
     "FIRE": (
         "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "

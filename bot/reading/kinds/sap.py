@@ -273,6 +273,12 @@ def _of_what_was_told(clause: Clause, notes: Notes, item: Item) -> bool:
     behind = [each.text for each in clause.following(item, 2)]
     if " ".join(behind) not in ("of that", "of it", "of those", "of them"):
         return False
+    tested = any(
+        other.has("SUGAR") or any(each.sort == "brix" for each in other.items)
+        for other in notes.clauses
+    )
+    if notes.last(Sap) is None and tested:
+        return False  # "sap came in at 2.2 brix, fourteen gallons of it"
     item.used = True
     said = notes.text[clause.items[0].start : item.end]
     notes.ask(
@@ -318,7 +324,7 @@ def _of_each(clause: Clause, item: Item) -> float:
 
 
 _EACH_OF = frozenset("lot lots tree trees bush stand spot place side maple".split())
-_EACH_ONE = frozenset(("each", "every", "both", "each of the", "all the"))
+_EACH_ONE = frozenset(("each", "every", "both", "each of the", "all the", "per"))
 
 
 def _from_several(clause: Clause, notes: Notes, item: Item) -> None:
