@@ -271,13 +271,16 @@ class Turn:
     def add(self, entry: Entry) -> None:
         """Write a record. Sums that are at hand have it added in, and need not be looked up."""
         edition = self.book.edition(self.who.sugarbush_id)
-        sums = self._sums or self._memories.sums.of(edition, self.season)
+        sums = self._sums
+        if sums is None:
+            sums = self._memories.sums.of(edition, self.season)
         self.book.records.add(self.writer, entry)
         if self.known.is_unmoved_by(entry):
             self.__dict__.pop("tally", None)
         else:
             self.forget()
         if sums is None:
+            self._sums = None
             return
         self._sums = with_entry(sums, entry) if entry.season == self.season else sums
         edition = self.book.edition(self.who.sugarbush_id)

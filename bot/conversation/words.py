@@ -218,22 +218,31 @@ def units_spoken(text: str, before: Units | None, country: str | None) -> Units 
 
 # A part of the bush: "the north lot", "upper woods"; or a lie of the land with a word of place
 # before it: "on the ridge", "from the orchard".
-_LOT = re.compile(r"\b([a-z]+) (?:lot|woodlot|section|stand|woods|bush)\b", re.IGNORECASE)
+_LOT = re.compile(
+    r"\b([a-z]+) (?:lot|woodlot|section|stand|woods|bush|trail|loop|grove|patch)\b", re.IGNORECASE
+)
 _LIES = (
     r"(ridge|hollow|hill|hillside|orchard|swamp|pasture|creek|brook|road|roadside|driveway|yard"
     r"|lane|bottom|knoll|meadow|field|gully|ravine|valley|cemetery|church|school|barn|fence)"
 )
 _LAND = re.compile(
-    rf"\b(?:on|from|in|at|by|along|off|up|down) the {_LIES}\b(?! of\b)",
+    rf"\b(?:on|from|in|at|by|along|off|up|down) the {_LIES}\b(?! of\b)"
+    rf"|\b(?:on|from|emptied|gathered|collected|checked) (?:the )?{_LIES}\b(?! (?:of|trip|run)\b)",
     re.IGNORECASE,
 )
 # The lie of the land right beside an amount: "14 gal ridge at 2.2", "ridge: 14 gal".
 _BESIDE = re.compile(
-    rf"\b(?:gal(?:lon)?s?|l|lit(?:er|re)s?|quarts?|qts?)(?: of sap)?,? {_LIES}"
+    rf"\b(?:gal(?:lon)?s?|l|lit(?:er|re)s?|quarts?|qts?|taps?)(?: of sap)?,? {_LIES}"
     r"(?=\s*(?:$|[.,;:!&@]|and\b|at\b|today\b|yesterday\b|\d))",
     re.IGNORECASE,
 )
 _AHEAD = re.compile(rf"(?:^|[.,;]\s*){_LIES}[:,-]? (?=\d)", re.IGNORECASE)
+# A side of the bush right ahead of an amount: "upper 85 gal, lower 60 gal".
+_SIDE_AHEAD = re.compile(
+    r"(?:^|[.,;]\s*|\band )(upper|lower|middle|north|south|east|west|front|back)[:,-]? "
+    r"(?=\d+(?:\.\d+)? ?(?:gal|l\b|lit|taps?\b))",
+    re.IGNORECASE,
+)
 # The same alone at the end: "10 gal this morning and 7 more after lunch, ridge".
 _LAST = re.compile(rf"[.,;-]\s*{_LIES}[ .!]*$", re.IGNORECASE)
 # A side of the bush, where no other word follows: "from the back", "75 in the front".
@@ -257,8 +266,14 @@ _BY_ITSELF = (_BESIDE, _AHEAD, _LAST)
 
 def lots_named(text: str) -> tuple[str, ...]:
     """Names of parts of the bush that a text speaks of, though they were never told before."""
-    looks = (_LOT, _SIDE) if _LIE.search(text) is None else (_LOT, _LAND, _SIDE, *_BY_ITSELF)
-    named = [match[1].casefold() for look in looks for match in look.finditer(text)]
+    looks: tuple[re.Pattern[str], ...] = (_LOT, _SIDE, _SIDE_AHEAD)
+    if _LIE.search(text) is not None:
+        looks = (*looks, _LAND, *_BY_ITSELF)
+    named = [
+        next(filter(None, match.groups())).casefold()
+        for look in looks
+        for match in look.finditer(text)
+    ]
     return tuple(name for name in dict.fromkeys(named) if name not in _NO_LOTS)
 
 

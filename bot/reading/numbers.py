@@ -29,6 +29,10 @@ _VAGUE: dict[str, float] = {"few": 3, "several": 5, "bunch": 0, "some": 0}
 NUMBER_WORDS = frozenset((*SMALL, *_TENS, *_PARTS, *_VAGUE, "hundred", "dozen", "couple", "point"))
 
 
+MOST = 1e9
+"""No figure of ours is as large: a longer row of digits is a slip."""
+
+
 @dataclass(frozen=True, slots=True)
 class Number:
     """A number of `length` tokens. `vague`: said as few or several. `article`: only "a"."""
@@ -45,7 +49,7 @@ def match(run: Sequence[Token], i: int) -> Number | None:
     token = run[i]
     if token.shape == "number":
         pointed = _pointed(run, i)
-        value = float(token.text)
+        value = min(float(token.text), MOST)
         if pointed is None and 0 < value < 1 and _word(run, i + 1) == "of":
             return _of(run, i, Number(value, 1, part=True))  # "0.6 of a cord"
         return pointed or _tail(run, i, Number(value, 1))

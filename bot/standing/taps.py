@@ -56,6 +56,10 @@ def _state(by_lot: dict[str | None, int], entry: Entry) -> None:
 
 
 def _pull(by_lot: dict[str | None, int], entry: Entry) -> None:
+    if entry.lot is not None and entry.lot in by_lot:
+        hung = by_lot[entry.lot]
+        by_lot[entry.lot] = 0 if entry.count is None else max(hung - entry.count, 0)
+        return
     if entry.count is None:
         by_lot.clear()
         return

@@ -166,9 +166,10 @@ def _taps_set(entry: Entry, style: Style) -> str:
 
 
 def _taps_pulled(entry: Entry, style: Style) -> str:
+    place = f" ({plain(entry.lot)})" if entry.lot is not None else ""
     if entry.count is None:
-        return "all taps out"
-    return f"{amounts.plural(entry.count, 'tap')} out"
+        return f"all taps out{place}"
+    return f"{amounts.plural(entry.count, 'tap')} out{place}"
 
 
 def _tree(entry: Entry, style: Style) -> str:

@@ -37,6 +37,7 @@ class TapsPulled(Reading):
     on: date
     count: int | None = None
     all: bool | None = None
+    lot: str | None = None
 
 
 def find(clause: Clause, notes: Notes) -> None:
@@ -69,7 +70,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     start = clause.items[0].start
     if _of_a_lot(clause, notes):
-        notes.ask("How many taps did you pull there?", fill="pulled {} taps")
+        _ask_of_a_lot(clause, notes)
         return
     before = notes.last(TapsPulled)
     if before is not None and getattr(before.reading, "all", None):
@@ -119,7 +120,7 @@ def find(clause: Clause, notes: Notes) -> None:
                 fill="pulled {} taps",
             )
             return
-        notes.add(TapsPulled(on=notes.day(clause), count=count), number.start)
+        notes.add(TapsPulled(on=notes.day(clause), count=count, lot=clause.lot), number.start)
         return
     if (
         clause.has("ALL")
@@ -164,6 +165,23 @@ def _of_a_lot(clause: Clause, notes: Notes) -> bool:
         for item in other.items
     )
     return lot and not number and not clause.near("GATHER")
+
+
+_ALL_THERE = re.compile(r"\ball (?:of )?the taps on the \w")
+
+
+def _ask_of_a_lot(clause: Clause, notes: Notes) -> None:
+    """`pulled taps on the ridge`: all of them, or some? What is answered keeps its lot."""
+    lot = clause.lot
+    if lot is not None and _ALL_THERE.search(clause.text):
+        notes.add(TapsPulled(on=notes.day(clause), all=True, lot=lot), clause.items[0].start)
+        return
+    where = "" if lot is None else f" on the {lot}"
+    notes.ask(
+        "How many taps did you pull there: all, or a number?",
+        ("all|all of them|every one", f"pulled all the taps{where}"),
+        fill=f"pulled {{}} taps{where}",
+    )
 
 
 def _hang_out_there(clause: Clause, notes: Notes) -> bool:
