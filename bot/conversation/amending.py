@@ -46,8 +46,6 @@ _BARE: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "fuel": {"cords": (0.0, 50.0), "propane_lb": (0.0, 2000.0)},
     "bucket_size": {"gallons": (0.2, 20.0)},
 }
-# Figures nearer than this, by ratio, are one figure.
-_SAME = 1e-6
 _WHOLE_COUNTS = frozenset({"count", "taps"})
 
 
@@ -102,7 +100,11 @@ def amend_chosen(turn: Turn, which: WhichRecord, record_id: int) -> bool:
                     else fits_of([kept], changes, reading, may_take=True)
                 )
                 if fits:
-                    _write(turn, min(fits, key=lambda fit: fit.distance))
+                    nearest = min(fits, key=lambda fit: fit.distance)
+                    if nearest.distance > _FAR_OFF and nearest.field == "gallons":
+                        _ask_if_that_far(turn, nearest, _told_whole(nearest))
+                        return True
+                    _write_unless_doubtful(turn, nearest)
                     return True
     return False
 
@@ -237,9 +239,13 @@ _LIKE = {"sap": "sugar"}
 
 
 def _bare(turn: Turn, text: Sequence[Kept], reading: Amend) -> None:
-    fits = sorted(
-        _named_in(turn.words, _bare_fits(turn, text, reading)), key=lambda fit: fit.distance
-    )
+    could_be = _bare_fits(turn, text, reading)
+    as_it_is = [fit for fit in could_be if fit.becomes == fit.kept.entry]
+    if as_it_is:
+        receipt = receipts.line(as_it_is[0].kept.entry, turn.style)
+        turn.reply.answers.append(questions.already_so(receipt))
+        return
+    fits = sorted(_named_in(turn.words, could_be), key=lambda fit: fit.distance)
     if not fits:
         _does_not_fit(turn, text)
         return
@@ -260,10 +266,17 @@ def _bare(turn: Turn, text: Sequence[Kept], reading: Amend) -> None:
 _FAR_OFF = math.log(20)
 
 
-def _ask_if_that_far(turn: Turn, fit: Fit) -> None:
+def _ask_if_that_far(turn: Turn, fit: Fit, words: str | None = None) -> None:
+    """words: what makes the change where it is agreed to, None for the words of this text."""
     old, new = (receipts.short(one, turn.style) for one in (fit.kept.entry, fit.becomes))
     question = questions.so_far_off(old, new)
-    turn.ask(question, Doubt(question, (Choice(_AGREES, turn.words),)))
+    turn.ask(question, Doubt(question, (Choice(_AGREES, turn.words if words is None else words),)))
+
+
+def _told_whole(fit: Fit) -> str:
+    """A change of gallons as a text that names the record by what it was."""
+    was, becomes = fit.kept.entry.gallons or 0.0, fit.becomes.gallons or 0.0
+    return f"the {was:g} gal was {becomes:g} gal"
 
 
 def _bare_fits(turn: Turn, text: Sequence[Kept], reading: Amend) -> list[Fit]:
@@ -282,8 +295,7 @@ def _bare_fits(turn: Turn, text: Sequence[Kept], reading: Amend) -> list[Fit]:
             if reading.on is not None:
                 becomes = moved(becomes, reading.on)
             fits.append(Fit(kept, name, becomes, _distance(old, value)))
-    # Nobody corrects a figure into itself.
-    return [fit for fit in fits if fit.distance > _SAME or fit.becomes.on != fit.kept.entry.on]
+    return fits
 
 
 def _old_value(entry: Entry, name: str) -> float | None:
@@ -337,11 +349,15 @@ def _settle(turn: Turn, fits: Sequence[Fit], reading: Amend) -> None:
     if len(fits) > 1:
         ask_which(turn, fits, reading)
         return
-    doubt = _doubtful(turn, fits[0])
+    _write_unless_doubtful(turn, fits[0])
+
+
+def _write_unless_doubtful(turn: Turn, fit: Fit) -> None:
+    doubt = _doubtful(turn, fit)
     if doubt is not None:
         turn.ask(doubt.question, doubt)
         return
-    _write(turn, fits[0])
+    _write(turn, fit)
 
 
 def _named_in(words: str, fits: Sequence[Fit]) -> Sequence[Fit]:

@@ -96,9 +96,12 @@ def tells(entry: Entry, changes: Mapping[str, Any]) -> bool:
 def _changed(entry: Entry, changes: Mapping[str, Any], reading: Amend) -> Entry | None:
     """The record with the changes, None if its kind cannot take one of them."""
     if entry.kind == "jars" and "gallons" in changes:
-        if reading.pieces is None or not _are_jars(entry, reading.pieces):
+        if reading.pieces is None:
+            jars = _of_another_size(entry, reading.gallons)
+        elif not _are_jars(entry, reading.pieces):
             return None
-        jars = _jars_put_right(entry, reading.pieces)
+        else:
+            jars = _jars_put_right(entry, reading.pieces)
         if jars is None:
             return None
         changes = {name: value for name, value in changes.items() if name != "gallons"}
@@ -119,6 +122,14 @@ def _changed(entry: Entry, changes: Mapping[str, Any], reading: Amend) -> Entry 
             return None
         out = with_field(out, name, value)
     return out
+
+
+def _of_another_size(entry: Entry, gallons_each: float | None) -> list[dict[str, Any]] | None:
+    """As many jars, of the size that is told; None where there were several sizes."""
+    had = entry.detail.get("jars", ())
+    if gallons_each is None or len(had) != 1 or gallons_each > _LARGEST_JAR:
+        return None
+    return [{**had[0], "gallons_each": gallons_each}]
 
 
 def _jars_put_right(entry: Entry, pieces: Sequence[Jar]) -> list[dict[str, Any]] | None:

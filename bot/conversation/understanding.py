@@ -77,7 +77,10 @@ def meant(turn: Turn) -> Meant:
 
 
 # "it was 28 gal", and nothing else.
-_IT_WAS = re.compile(r"(?:it|that) was (\S+(?: \S+)?)[ .!]*")
+_IT_WAS = re.compile(
+    r"(?:it|that|today's|tonight's|this morning's) was"
+    r" (?:(?:about|only|really|actually|just) )?(\S+(?: [^\s,;]+){0,5}?)[ .!]*"
+)
 
 
 def _restated(turn: Turn, direct: Understanding) -> Meant | None:

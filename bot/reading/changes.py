@@ -160,6 +160,8 @@ def fields_changed(notes: Notes) -> tuple[dict[str, Any], int]:
                     Jar(int(piece.value), piece.gallons / piece.value)
                     for piece in (item.parts or (item,))
                     if piece.value and piece.value == int(piece.value)
+                    # "no, 250 mL": a size, and no count.
+                    if piece.unit not in ("milliliter", "fluid_ounce")
                 )
                 or None
             )
@@ -172,6 +174,10 @@ def fields_changed(notes: Notes) -> tuple[dict[str, Any], int]:
     if species and not changes:
         changes["species"] = species[-1][0].text
         start = species[-1][0].start
+    if "value" in changes and "brix" in changes and "gallons" not in changes:
+        # "no, 14 at 2.4": gallons, or litres, and their sugar.
+        unit = units.factor("liter", "gallon") if notes.profile.units == "metric" else 1.0
+        changes["gallons"] = changes.pop("value") * unit
     if "value" in changes and set(changes) - {"value", "on", "tree", "lot"}:
         changes.pop("value")
     return changes, start

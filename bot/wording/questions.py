@@ -30,6 +30,11 @@ def told_too(address: str, receipt: str) -> str:
     return f"{plain(address)} logged {receipt} that day too. Text same, or both to count both."
 
 
+def already_so(receipt: str) -> str:
+    """A correction that says what is written already."""
+    return f"That is what I have: {receipt[:1].lower()}{receipt[1:]}."
+
+
 def change_that(receipt: str) -> str:
     """A correction of a record that was texted days ago."""
     return f"Your last record is {receipt[:1].lower()}{receipt[1:]}. Change that? Text ok."
