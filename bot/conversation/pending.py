@@ -24,10 +24,12 @@ class WhereAsked:
 @dataclass(frozen=True, slots=True)
 class WhichRecord:
     """Which record a correction means: the words of each option with the record's id, and the
-    correction as the reading's JSON object."""
+    correction as the reading's JSON object. other: the answer that is about no record, and the
+    text that it makes."""
 
     options: tuple[tuple[tuple[str, ...], int], ...]
     amend: dict[str, Any]
+    other: Choice | None = None
 
     def chosen(self, answer: str) -> int | None:
         """The id of the record that the answer names, None if it names none."""
@@ -57,6 +59,7 @@ def to_json(question: Question) -> dict[str, Any]:
             "sort": "which",
             "options": [[list(words), record_id] for words, record_id in question.options],
             "amend": question.amend,
+            "other": None if question.other is None else asdict(question.other),
         }
     if isinstance(question, Rest):
         return {"sort": "rest", "texts": list(question.texts)}
@@ -70,7 +73,9 @@ def from_json(stored: dict[str, Any]) -> Question:
         return WhereAsked()
     if sort == "which":
         options = tuple((tuple(words), record_id) for words, record_id in stored["options"])
-        return WhichRecord(options, stored["amend"])
+        other = stored.get("other")
+        made = None if other is None else Choice(tuple(other["words"]), other["text"])
+        return WhichRecord(options, stored["amend"], made)
     if sort == "rest":
         return Rest(tuple(stored["texts"]))
     if sort == "doubt":

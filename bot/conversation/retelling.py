@@ -1,14 +1,17 @@
-"""`lids were $14` after "$12 on lids": told anew in place of what was told, or one more?"""
+"""`lids were $14` after "$12 on lids", `12 gal at 2.2` after "12 gal": told anew in place of what
+was told, or one more?"""
 
 from __future__ import annotations
 
 import re
 
 from bot.conversation.amending import lately, went_on
+from bot.conversation.pending import WhichRecord
 from bot.conversation.recording import entry_of
 from bot.conversation.turn import Turn
 from bot.entry import Entry
-from bot.reading import Choice, Doubt, Understanding
+from bot.ledger import Kept
+from bot.reading import Choice, Understanding
 from bot.reading.kinds import Amend, Boil, Cost, Sap, Syrup
 from bot.wording import questions, receipts
 
@@ -38,18 +41,25 @@ def ask_which_it_is(turn: Turn, understanding: Understanding) -> bool:
     if isinstance(reading, Sap | Syrup) and found["whose"] is None and not named:
         return False
     new = entry_of(reading, turn.sent)
-    told = [kept.entry for text in lately(turn) for kept in text]
-    old = next((entry for entry in told if _is_told_anew(entry, new)), None)
-    corrected = f"no, {turn.words}"
+    told = [kept for text in lately(turn) for kept in text]
+    old = next((kept for kept in told if _is_told_anew(kept.entry, new)), None)
+    corrected = _correction(turn, f"no, {turn.words}")
     if old is not None and _IN_A_ROW.search(words):
         # Which of several it is, its figure tells better than its place in the row.
         turn.ask(questions.WHICH_FIGURE, None)
         return True
-    if old is None or not _corrects(turn, corrected):
+    if old is None or corrected is None:
         return False
-    question = questions.instead(receipts.short(new, turn.style), receipts.short(old, turn.style))
-    turn.ask(question, Doubt(question, (Choice(_INSTEAD, corrected), Choice(_MORE, turn.words))))
+    _ask(turn, old, new, corrected)
     return True
+
+
+def _ask(turn: Turn, old: Kept, new: Entry, corrected: Amend) -> None:
+    """Instead of that very record, or one more?"""
+    told = receipts.short(old.entry, turn.style)
+    question = questions.instead(receipts.short(new, turn.style), told)
+    other = Choice(_MORE, turn.words)
+    turn.ask(question, WhichRecord(((_INSTEAD, old.id),), corrected.as_dict(), other))
 
 
 def _tells_sugar_too(turn: Turn, understanding: Understanding) -> bool:
@@ -65,21 +75,19 @@ def _tells_sugar_too(turn: Turn, understanding: Understanding) -> bool:
     if not turn.book.records.told_untested(bush, new.season, new.on, reading.gallons):
         return False
     place = (new.on, new.tree, new.lot, new.gallons)
-    told = [kept.entry for text in lately(turn) for kept in text if kept.entry.kind == "sap"]
+    told = [kept for text in lately(turn) for kept in text if kept.entry.kind == "sap"]
     old = next(
         (
-            one
-            for one in told
+            kept
+            for kept in told
+            for one in (kept.entry,)
             if one.brix is None and (one.on, one.tree, one.lot, one.gallons) == place
         ),
         None,
     )
     if old is None:
         return False
-    where = f" {new.lot}" if new.lot else f" tree {new.tree}" if new.tree else ""
-    corrected = f"the {new.gallons:g} gal was {new.brix:g} brix{where}"
-    question = questions.instead(receipts.short(new, turn.style), receipts.short(old, turn.style))
-    turn.ask(question, Doubt(question, (Choice(_INSTEAD, corrected), Choice(_MORE, turn.words))))
+    _ask(turn, old, new, Amend(brix=new.brix))
     return True
 
 
@@ -96,6 +104,8 @@ def _is_told_anew(old: Entry, new: Entry) -> bool:
     return any(was != now for was, now in both)
 
 
-def _corrects(turn: Turn, words: str) -> bool:
+def _correction(turn: Turn, words: str) -> Amend | None:
+    """The correction that a text makes, None where it makes none."""
     readings = turn.understand(words).readings
-    return len(readings) == 1 and isinstance(readings[0], Amend)
+    found = readings[0] if len(readings) == 1 else None
+    return found if isinstance(found, Amend) else None

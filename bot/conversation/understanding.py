@@ -143,6 +143,9 @@ def _answered(turn: Turn, opened: Open, direct: Understanding) -> Meant | None:
         record_id = question.chosen(words)
         if record_id is not None:
             return Meant(Understanding(), words, chosen=(question, record_id))
+        other = question.other
+        if other is not None and same_words(words) in other.words:
+            return Meant(turn.understand(other.text), other.text, settled=True)
         return None
     if not question.number_only and any(isinstance(one, Question) for one in direct.readings):
         return None  # "what size is your pan?" takes any words, but a question asks anew
