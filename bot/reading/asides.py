@@ -47,7 +47,7 @@ def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort != "volume":
         return False
     told = _before(notes, item, "volume")
-    if not told:
+    if not told or any(each.sort in ("lot", "tree", "date") for each in clause.items):
         return False
     last = told[-1]
     between = notes.text[last.end : item.start].strip(" ,;")

@@ -26,6 +26,8 @@ def settle_totals(notes: Notes) -> None:
             notes.noted.remove(noted)
         notes.ask("How much from each? Text it like: ridge 25 gal, brook 40 gal.")
         return
+    if _differs_from_a_bare_total(notes, saps):
+        return
     totals = [s for s in saps if notes.clauses[s.clause].has("TOTAL")]
     for total in totals:
         others = [s for s in saps if s is not total and _gallons(s) > 0]
@@ -53,6 +55,31 @@ def settle_totals(notes: Notes) -> None:
                 fill=f"{{}} {unit} of sap",
             )
             return
+
+
+def _differs_from_a_bare_total(notes: Notes, saps: list[Noted]) -> bool:
+    """`5 gal and 3 gal, 9 total`: asks which it is."""
+    here = notes.clauses[saps[0].clause].sentence
+    bare = [
+        item
+        for clause in notes.clauses
+        if clause.sentence == here and clause.has("TOTAL") and not clause.free("volume")
+        for item in clause.free("number")
+        if not item.part
+    ]
+    if len(bare) != 1 or not _one_sentence(notes, saps) or notes.profile.units == "metric":
+        return False
+    whole = sum(_gallons(s) for s in saps)
+    bare[0].used = True
+    if abs(whole - bare[0].value) < 0.01 * whole or bare[0].value > 3 * whole:
+        return False
+    for noted in saps:
+        notes.noted.remove(noted)
+    notes.ask(
+        f"The parts make {round(whole, 1):g} gal, you say {bare[0].value:g} in all. Which?",
+        fill="{} gal of sap",
+    )
+    return True
 
 
 def _taps_told_twice(notes: Notes) -> None:

@@ -78,7 +78,11 @@ def unclaimed(notes: Notes) -> None:
             left
             and not beside
             and notes.noted
-            and (_is_listed(clause, left[0]) or _is_tested(clause, left[0]))
+            and (
+                _is_listed(clause, left[0])
+                or _is_tested(clause, left[0])
+                or _is_one_more(clause, left[0])
+            )
         ):
             ask_what(notes, clause, left[0])
             return
@@ -101,6 +105,13 @@ def _is_tested(clause: Clause, item: Item) -> bool:
         before.text == "at" and after.sort == "number" and "." in after.text and after.value < 8
         for before, after in itertools.pairwise(behind)
     )
+
+
+def _is_one_more(clause: Clause, item: Item) -> bool:
+    """`50 more. pan's at 213.5`."""
+    said = [each for each in clause.items if each.sort != "sign"]
+    more = len(said) > 1 and "MORE" in said[1].tags
+    return item.sort == "number" and said[0] is item and more and len(said) == 2
 
 
 def _is_listed(clause: Clause, item: Item) -> bool:

@@ -3,6 +3,7 @@ the same gallons: here alone it is decided which of them wins, from the words ne
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -66,9 +67,11 @@ def into_the_pan(clause: Clause) -> bool:
     if filled and pan is not None:
         return [each.text for each in clause.following(pan, 1)] == ["with"]
     gathered = any("GATHER" in item.tags and item.text not in _PUT for item in clause.items)
+    if not (clause.has("SYRUP", "DRAW") or gathered) and _INTO_THE_RIG.search(clause.text):
+        return True
     if clause.has("SYRUP", "DRAW") or gathered or words.isdisjoint(_PUT):
         return False
-    if "into the pan" in clause.words():
+    if "into the pan" in clause.words() or _INTO_THE_RIG.search(clause.text):
         return True
     before = [] if pan is None else [each.text for each in clause.preceding(pan, 3)]
     return not {"in", "into", "to", "went in"}.isdisjoint(before)
@@ -216,7 +219,7 @@ def role(clause: Clause, item: Item) -> str:
 def is_gone(clause: Clause, item: Item) -> bool:
     """`bucket fell, 2 gal gone`."""
     behind = [each.text for each in clause.following(item, 2)]
-    return behind in (["gone"], ["sap", "gone"], ["is", "gone"], ["was", "gone"])
+    return behind in (["gone"], ["sap", "gone"], ["syrup", "gone"], ["is", "gone"], ["was", "gone"])
 
 
 def is_so_much_in_hours(clause: Clause) -> bool:
@@ -256,7 +259,7 @@ def _little(item: Item) -> bool:
 def _is_a_capacity(clause: Clause, item: Item) -> bool:
     """`a 275 gal tote`: how much a vessel holds, where nothing was put into it."""
     behind = clause.following(item, 1)
-    holds = bool(behind) and "STORE" in behind[0].tags
+    holds = bool(behind) and bool(behind[0].tags & {"STORE", "PANN"})
     gathered = clause.gathers()
     return holds and not gathered and not clause.has("FULL", "SAP", "BOTTLE")
 
@@ -303,6 +306,9 @@ _LEAST_BOILED = 1.0
 _TAKEN_OFF = frozenset("off got out finished".split())
 _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
+_INTO_THE_RIG = re.compile(
+    r"\binto (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)\b"
+)
 _LARGEST_PAIL = 5.0
 """US gallons: what more than this stands behind "buckets" is what they gave (our own)."""
 _KINDS_OF = frozenset(("ones", "kind", "size", "type", "sort"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -58,6 +59,8 @@ def find(clause: Clause, notes: Notes) -> None:
     deeds = {item.text for item in clause.items if "POUR" in item.tags}
     if deeds and deeds <= _COST_US and not clause.free("volume"):
         return  # "wood cost me 120"
+    if _into_the_fire_pan(clause, notes):
+        return
     if "steam" in clause.words() or "lids" in clause.words():
         return  # "lost a gallon to steam"
     poured = [item for item in clause.free("volume") if role(clause, item) == "poured_out"]
@@ -66,7 +69,8 @@ def find(clause: Clause, notes: Notes) -> None:
     for item in poured:
         item.used = True
         drawn = clause.near("DRAW") and item.unit in CONTAINER_UNITS and not clause.has("SAP")
-        if clause.has("SYRUP") or drawn or item.unit == "half_pint":
+        jarred = clause.near("JARN") and not clause.has("SAP") and item.unit in CONTAINER_UNITS
+        if clause.has("SYRUP") or drawn or jarred or item.unit == "half_pint":
             said = item.text
             notes.ask(
                 f"{said} of syrup lost? I keep sap alone: put right what was drawn or bottled,"
@@ -106,6 +110,12 @@ def find(clause: Clause, notes: Notes) -> None:
     ):
         number = next(i for i in before.items if i.sort == "number" and not i.used)
         _what_was_it(notes, number)  # "20 of that was rain water, dumped it"
+        return
+    vessels = [item for item in clause.free("vessels") if not item.article and item.value > 1]
+    if vessels:
+        for item in vessels:
+            item.used = True
+        notes.ask(f"{vessels[0].text} poured out: how many gal?", fill="dumped {} gal")
         return
     if not _said_before(clause, notes):
         _without_amount(clause, notes)
@@ -196,6 +206,21 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
     return True
 
 
+_INTO = re.compile(
+    r"\b(?:poured|dumped|put|pour|dump) (?:the |all |it |all the )*(?:rest|it|all)\b.*\bin(?:to)?\b"
+)
+
+
+def _into_the_fire_pan(clause: Clause, notes: Notes) -> bool:
+    """`poured the rest in`, `dumped the rest in the pan`: it goes on to boil."""
+    if _INTO.search(clause.text) is None or clause.free("volume") or clause.has("STORE"):
+        return False
+    if not (clause.has("PANN", "FIRE") or clause.items[-1].text in ("in", "all in", "rest in")):
+        return False
+    notes.ask("How many gal went into the pan?", fill="poured {} gal into the pan")
+    return True
+
+
 _COST_US = frozenset(("cost us", "cost me"))
 _A_SHARE = frozenset("half most part third quarter".split())
 """`20 gal but half was ice that I tossed`."""
@@ -216,6 +241,9 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     deed = clause.first("POUR") or (clause.items[0] if clause.has("POUR") else None)
     if clause.has("FOREIGN", "BROKEN", "ITEMS"):
         return
+    if {"one", "ones"} & set(clause.text.split()) and not clause.free("number", "volume"):
+        notes.ask("How many gal was that?", fill="dumped {} gal")
+        return  # "threw out the yellow one"
     named = clause.tree is not None or any(i.sort == "tree" for i in clause.items)
     one = any(i.sort == "tree" for c in notes.clauses for i in c.items if c.near("BUCKET"))
     if named or one:

@@ -233,7 +233,7 @@ def _pan_or_gathered(notes: Notes, item: Item) -> None:
     )
 
 
-_ADDED = frozenset(("added", "added another", "adding", "topped up", "topped"))
+_ADDED = frozenset(("fed", "added", "added another", "adding", "topped up", "topped"))
 MOST_DRAWN_UNSAID = 1.0
 """Fewer gallons than this, told beside a fire without a word of sap, may be a draw (our own)."""
 
@@ -438,7 +438,19 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
     other = _bare_tree(clause) if tree is not None and not clause.own_tree else None
     if other is not None:
         other.used, tree = True, f"{other.value:g}"
-    notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=clause.lot), item.start)
+    lot = None if _goes_on_with_a_lot(clause, notes) else clause.lot
+    notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=lot), item.start)
+
+
+def _goes_on_with_a_lot(clause: Clause, notes: Notes) -> bool:
+    """`20 gal from ridge | and brook`: of both, and no lot's own."""
+    following = notes.clause_after()
+    if following is None or following.sentence != clause.sentence or clause.lot is None:
+        return False
+    said = [each for each in following.items if each.sort != "sign"]
+    joined = following.joint in ("and", "&")
+    own = any(each.sort == "lot" for each in clause.items)
+    return joined and own and len(said) == 1 and said[0].sort == "lot"
 
 
 _EACH = frozenset(("each", "apiece", "a piece", "ea", "both"))

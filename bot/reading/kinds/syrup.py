@@ -10,7 +10,7 @@ from bot.reading.kinds.base import Reading
 from bot.reading.kinds.boil import came_of_it
 from bot.reading.kinds.sap import besides, sap_or_syrup
 from bot.reading.levels import is_a_sum
-from bot.reading.volumes import role
+from bot.reading.volumes import is_gone, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -63,6 +63,13 @@ def find(clause: Clause, notes: Notes) -> None:
         if what != "syrup":
             continue
         item.used = True
+        if is_gone(clause, item) or not _SPOILED.isdisjoint(clause.words()):
+            item.used = True
+            notes.ask(
+                f"{item.text} of syrup lost? I keep sap alone: put right what was drawn or bottled,"
+                " like: no, 5 pints."
+            )
+            continue
         if is_a_sum(clause, item) and not _SEASONS.isdisjoint(clause.words()):
             notes.ask(
                 f"{item.text} of syrup: drawn now, or the sum so far?",
@@ -106,6 +113,7 @@ def _times(clause: Clause, notes: Notes, item: Item) -> float | None:
     return counts[0].value
 
 
+_SPOILED = frozenset("burnt burned scorched ruined wrecked wasted".split())
 _SEASONS = frozenset("season year spring running".split())
 _EACH_TIME = ("each", "apiece", "a time", "every time", "a draw", "per draw")
 

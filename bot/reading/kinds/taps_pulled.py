@@ -261,8 +261,10 @@ def _all_of_them(clause: Clause, notes: Notes) -> None:
 
 
 _PULLED_THEM = re.compile(
-    r"(?:i |we )?(?:just |finally )?(?:pulled|yanked)(?: out)?"
-    r" (?:all|em all|them all|all of (?:em|them)|the (?:rest|last)(?: of (?:em|them))?)"
+    r"(?:i |we )?(?:just |finally )?"
+    r"(?:took (?:em|them) all (?:out|down)"
+    r"|(?:pulled|yanked)(?: out)? (?:all|em all|them all|all the buckets|all the pails"
+    r"|all of (?:em|them)|the (?:rest|last)(?: of (?:em|them))?))"
     r"(?: out)?(?: today| yesterday| this morning| tonight)?"
 )
 

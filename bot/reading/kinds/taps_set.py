@@ -109,7 +109,9 @@ def _times(told: Noted, each: int) -> None:
 
 def _buckets_hung(clause: Clause, notes: Notes) -> None:
     """`hung 25 buckets`: on as many taps, or on more to a bucket?"""
-    hung = {"hung", "hang", "hanging"} & set(clause.words())
+    vessels = clause.free("vessels")
+    up = bool(vessels) and [each.text for each in clause.following(vessels[0], 1)] == ["up"]
+    hung = {"hung", "hang", "hanging"} & set(clause.words()) or up
     if not hung or clause.near("TAPN", "GATHER", "SAP", "FULL") or clause.plan:
         return
     for item in clause.free("vessels"):
