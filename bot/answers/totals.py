@@ -73,7 +73,14 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
         return wording.poured_out(tally, style, name)
     if asked.says("hours", "boiled", "boiling", "boil", "boils"):
         sums = boil_sums(_boils(asked, period))
-        return wording.boiled(sums.boils, sums.hours, sums.gallons, style, name)
+        burning = asked.known.boil
+        if burning is None or burning.began_at is None:
+            return wording.boiled(sums.boils, sums.hours, sums.gallons, style, name)
+        hours = (asked.sent - burning.began_at) / timedelta(hours=1)
+        said = wording.burns(burning.began_at, hours, style)
+        if not sums.boils:
+            return said
+        return f"{said} {wording.boiled(sums.boils, sums.hours, sums.gallons, style, name)}"
     if asked.says("wood", "cord", "cords", "propane", "fuel"):
         return wording.burned(tally, style, name)
     return None

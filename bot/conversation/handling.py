@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
@@ -31,6 +32,7 @@ from bot.reading.kinds import (
     Household,
     Join,
     Place,
+    PouredOut,
     Question,
     Reading,
     Start,
@@ -86,10 +88,27 @@ def _boil(turn: Turn, reading: Boil) -> None:
     entry = entry_of(reading, turn.sent)
     lit_at = None if burning is None else burning.began_at
     again = reading.state == "start" and reading.gallons is None
-    if again and lit_at is not None and entry.at_local >= lit_at:
+    is_lit = burning is not None and burning.is_lit
+    if again and is_lit and lit_at is not None and entry.at_local >= lit_at:
         turn.reply.receipts.append(standing.fire_burns(lit_at, turn.style))
         return
     _write(turn, entry)
+
+
+def _poured_out(turn: Turn, reading: PouredOut) -> None:
+    """All of it, where sap waits: that much is asked about, for it changes what is expected."""
+    waits = turn.store().gallons if reading.gallons is None else 0.0
+    if waits <= 0 or not _ALL_OF_IT.search(turn.words.casefold()):
+        _record(turn, reading)
+        return
+    question = questions.all_that_waits(waits, turn.style)
+    unit = "litres" if turn.style.is_metric else "gal"
+    all_of_it = f"dumped {waits:.6g} gal on {reading.on.isoformat()}"
+    turn.ask(question, Doubt(question, (Choice(_AGREED, all_of_it),), f"dumped {{}} {unit}"))
+
+
+_ALL_OF_IT = re.compile(r"\b(?:it all|all of it|everything|all the sap|the whole|the sap|it)\b")
+_AGREED = ("ok", "all", "all of it", "yes", "y", "yep", "yeah", "everything")
 
 
 def _taps_set(turn: Turn, reading: TapsSet) -> None:
@@ -304,6 +323,7 @@ def _chat(turn: Turn, _reading: Chat) -> None:
 HANDLERS: dict[type[Reading], Callable[[Turn, Any], None]] = {
     Boil: _boil,
     TapsSet: _taps_set,
+    PouredOut: _poured_out,
     TapsPulled: _taps_pulled,
     Place: _place,
     Undo: undo,

@@ -33,6 +33,7 @@ from bot.reading.kinds import (
     Help,
     Jars,
     PouredOut,
+    Question,
     Reading,
     Sap,
     Start,
@@ -183,7 +184,8 @@ class Conversation:
         self._do(turn, said.understanding)
 
     def _do(self, turn: Turn, understanding: Understanding) -> None:
-        for reading in understanding.readings:
+        # What is told counts before what is asked is answered.
+        for reading in sorted(understanding.readings, key=_is_question):
             handle(turn, reading)
         if understanding.doubt is not None:
             doubt = understanding.doubt
@@ -304,6 +306,10 @@ class Conversation:
 
 
 _WHERE = "where"
+
+
+def _is_question(reading: Reading) -> bool:
+    return isinstance(reading, Question)
 
 
 def _adds_up(reading: Reading) -> bool:

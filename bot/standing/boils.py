@@ -17,13 +17,15 @@ _STILL_ABOUT_IT = timedelta(hours=6)
 @dataclass(frozen=True, slots=True)
 class Boil:
     """One boil, by the wall clock. `hours` is None when it cannot be told; `hours_told` says
-    that a text gave it. `gallons` is the sap that went in, None when untold."""
+    that a text gave it. `gallons` is the sap that went in, None when untold. `is_lit`: False while
+    there is sap in the pan and nobody has told of the fire."""
 
     began_at: datetime | None
     ended_at: datetime | None
     hours: float | None = None
     hours_told: bool = False
     gallons: float | None = None
+    is_lit: bool = True
 
     @property
     def is_open(self) -> bool:
@@ -34,7 +36,8 @@ class Boil:
 def boils_of(entries: Iterable[Entry]) -> list[Boil]:
     """The boils of a season out of its `boil` entries, which come in wall-clock order.
 
-    1. "Lit" opens a boil. Lit again while one is open is the same fire; a stale one is given up.
+    1. "Lit" opens a boil, and so does sap that is put into the pan before. Lit again while one
+       is open is the same fire; a stale one is given up, but sap in the pan stays there.
     2. "Out", or an amount or hours boiled, ends the open one: its hours are those told, else
        the time between. An amount that is told as going in leaves it open; "the rest" is all
        that waits, and a boil of its own where none is open.
@@ -45,11 +48,16 @@ def boils_of(entries: Iterable[Entry]) -> list[Boil]:
     for entry in entries:
         last = boils[-1] if boils else None
         if last is not None and last.is_open and _is_stale(last, entry.at_local):
-            boils.pop()
+            if last.is_lit:
+                boils.pop()
+            else:
+                boils[-1] = replace(last, ended_at=last.began_at)
             last = boils[-1] if boils else None
         starts = entry.detail.get("state") == "start"
-        if starts and (last is None or not last.is_open):
-            boils.append(Boil(entry.at_local, None, gallons=entry.gallons))
+        if (starts or goes_in(entry)) and (last is None or not last.is_open):
+            boils.append(Boil(entry.at_local, None, gallons=entry.gallons, is_lit=starts))
+        elif starts and last is not None and not last.is_lit:
+            boils[-1] = replace(_with_more(last, entry), began_at=entry.at_local, is_lit=True)
         elif entry.detail.get("manner") == "rest":
             open_one = replace(last, gallons=None) if last is not None and last.is_open else None
             boils[len(boils) - (open_one is not None) :] = [
@@ -72,7 +80,7 @@ def open_boil(entries: Iterable[Entry], now_local: datetime) -> Boil | None:
     boils = boils_of(entries)
     if not boils or not boils[-1].is_open or _is_stale(boils[-1], now_local):
         return None
-    return boils[-1]
+    return boils[-1] if boils[-1].is_lit else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -50,6 +50,12 @@ def sap_on_hand(
     moves: list[tuple[datetime, _Move]] = [
         (boil.ended_at, _burn(boil)) for boil in boils if boil.ended_at is not None
     ]
+    # What went into a pan that boils still, or will, waits no more.
+    moves += [
+        (boil.began_at, _burn(boil))
+        for boil in boils
+        if boil.is_open and boil.began_at is not None and boil.gallons is not None
+    ]
     for entry in recent:
         move = _other(entry, boils, sap_brix, syrup_brix)
         if move is not None:

@@ -30,6 +30,12 @@ def told_too(address: str, receipt: str) -> str:
     return f"{plain(address)} logged {receipt} that day too. Text same, or both to count both."
 
 
+def all_that_waits(gallons: float, style: Style) -> str:
+    """Sap was poured out, nobody says how much."""
+    waits = amounts.volume(gallons, style)
+    return f"All of the {waits} that waits? Text ok, or how much it was."
+
+
 def already_so(receipt: str) -> str:
     """A correction that says what is written already."""
     return f"That is what I have: {receipt[:1].lower()}{receipt[1:]}."

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 
 from bot.tally import Tally
-from bot.wording import amounts, tables
+from bot.wording import amounts, receipts, tables
 from bot.wording.compose import sentence
 from bot.wording.days import date_of_year, day
 from bot.wording.gsm import plain
@@ -239,6 +239,11 @@ def boiled(boils: int, hours: float, gallons: float, style: Style, when: str | N
     if gallons:
         said += f", {amounts.volume(gallons, style)} of sap"
     return f"Boiled {said} this season." if when is None else f"{when}: boiled {said}."
+
+
+def burns(began_at: datetime, hours: float, style: Style) -> str:
+    """A fire that burns still."""
+    return f"Fire lit {receipts.started(began_at, style)}, burning {amounts.hours(hours)} so far."
 
 
 def burned(tally: Tally, style: Style, when: str | None = None) -> str:
