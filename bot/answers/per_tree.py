@@ -19,6 +19,7 @@ _NOT_EMPTIED = re.compile(
     r"|\b(?:last|when)\b.*\b(?:empt\w+|gather\w*|collect\w*|check\w*)\b"
 )
 _SWEET = ("sweetest", "sweet", "brix", "sugar", "sugariest", "richest", "sweeter")
+_RANKS = ("best", "better", "which", "most", "compare", "vs", "versus", "or")
 _LEAST = (
     *("least", "worst", "poorest", "lowest", "slowest", "fewest", "weakest", "poor", "dud"),
     *("duds", "bad", "slacking", "lazy"),
@@ -32,6 +33,9 @@ def answer(asked: Asked) -> Answer:
         return totals.answer(asked)
     if totals.asks_per_tap(asked):
         return Answer(totals.per_tap(asked))
+    one_lot = len(totals.lots_named(asked)) == 1 and not asked.says("tree", "trees", *_RANKS)
+    if one_lot and not asked.says(*_SWEET):
+        return totals.answer(asked)
     what: Named = "lot" if _asks_lots(asked) else "tree"
     period = period_of(asked)
     if what == "lot" and period is not None and not asked.says(*_SWEET):

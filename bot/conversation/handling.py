@@ -47,6 +47,8 @@ from bot.standing.gear import entries_of
 from bot.standing.wishes import WISH
 from bot.wording import meeting, questions, standing
 
+# A question longer than this is not followed up.
+_LONGEST_ABOUT = 120
 # More towns of one name than this are not listed in a text.
 _MOST_PLACES_NAMED = 4
 
@@ -238,6 +240,7 @@ def _question(turn: Turn, reading: Question) -> None:
     if said.ask is not None:
         turn.ask(said.ask.question, said.ask)
     turn.rest = () if turn.is_mail else said.more
+    turn.about = "" if said.ask is not None else turn.words[:_LONGEST_ABOUT]
 
 
 def _gear(turn: Turn, reading: Gear) -> None:

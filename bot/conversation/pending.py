@@ -42,9 +42,11 @@ class WhichRecord:
 
 @dataclass(frozen=True, slots=True)
 class Rest:
-    """What is left of the last answer, a text for each "more"."""
+    """What is left of the last answer, a text for each "more", and the question that it was of,
+    which another may follow up ("and yesterday?")."""
 
     texts: tuple[str, ...]
+    about: str = ""
 
 
 Question = Doubt | WhereAsked | WhichRecord | Rest
@@ -62,7 +64,7 @@ def to_json(question: Question) -> dict[str, Any]:
             "other": None if question.other is None else asdict(question.other),
         }
     if isinstance(question, Rest):
-        return {"sort": "rest", "texts": list(question.texts)}
+        return {"sort": "rest", "texts": list(question.texts), "about": question.about}
     return {"sort": "doubt", **asdict(question)}
 
 
@@ -77,7 +79,7 @@ def from_json(stored: dict[str, Any]) -> Question:
         made = None if other is None else Choice(tuple(other["words"]), other["text"])
         return WhichRecord(options, stored["amend"], made)
     if sort == "rest":
-        return Rest(tuple(stored["texts"]))
+        return Rest(tuple(stored["texts"]), stored.get("about", ""))
     if sort == "doubt":
         return Doubt(
             question=stored["question"],

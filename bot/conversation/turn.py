@@ -143,6 +143,7 @@ class Turn:
         self.hints: dict[str, str] = {}
         self.topics: set[str] = set()
         self.rest: tuple[str, ...] = ()
+        self.about = ""
         self._sums: tuple[KindSum, ...] | None = None
 
     # --- what is known ---------------------------------------------------------------------
@@ -346,7 +347,9 @@ class Turn:
                 self.book.hints.say(self.who.person_id, what, self.today)
         if self.rest and (self.asked is None or isinstance(self.asked, WhereAsked)):
             # A place is understood unasked too, "more" is not.
-            self.asked = Rest(self.rest)
+            self.asked = Rest(self.rest, self.about)
+        if self.about and self.asked is None:
+            self.asked = Rest((), self.about)
         if self.asked is not None:
             asked = Asked(to_json(self.asked), self.text.id, self.now_utc)
             self.book.questions.ask(self.who.person_id, asked)

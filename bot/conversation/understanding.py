@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from bot.clock import season_of
+from bot.conversation.following_up import followed_up
 from bot.conversation.pending import ANSWERABLE_FOR, Rest, WhereAsked, WhichRecord
 from bot.conversation.turn import Open, Turn, open_question
 from bot.conversation.words import lets_it_be, same_words, wants_more, without_correction
@@ -53,10 +54,15 @@ def meant(turn: Turn) -> Meant:
     direct = turn.understand(words)
     opened = open_question(turn, ANSWERABLE_FOR)
     if opened is not None and isinstance(opened.question, Rest):
-        if wants_more(words):
+        if wants_more(words) and opened.question.texts:
             return Meant(Understanding(), words, wants_more=True, rest=opened.question.texts)
+        follows = followed_up(words, opened.question.about, turn.known.lots)
+        asked = None if follows is None else turn.understand(follows)
+        if follows is not None and asked is not None and _is_only(asked, Question):
+            return Meant(asked, follows)
         # It goes on waiting, whatever is texted in between.
-        turn.rest, opened = opened.question.texts, None
+        turn.rest, turn.about = opened.question.texts, opened.question.about
+        opened = None
     if opened is not None:
         answered = _answered(turn, opened, direct)
         if answered is not None:
