@@ -72,6 +72,11 @@ _AND_A_HALF = re.compile(
 )
 # "60 L @ 2.2 deg": sugar, and no heat.
 _DEGREES_OF_SUGAR = re.compile(r"(@|\bat) ?(\d(?:\.\d+)?) ?deg\b(?! ?[cf]\b)")
+# "made our first gallon of syrup": one gallon, whichever it is in the row.
+_NTH_GALLON = re.compile(
+    r"\b(?:(?:our|my|the|a) )?(?:very )?(?:first|second|\d{1,2}(?:st|nd|rd|th)) "
+    r"(gallon|quart|pint|litre|liter)\b(?! jars?\b)"
+)
 _GREETS = re.compile(r"\bg'(morning|mornin|night|day|evening)\b")
 # "poured it all in the tank": into it.
 _ALL_INTO = re.compile(r"\b(it|them|that|em) all in (?=the\b)")
@@ -172,6 +177,7 @@ def tidy(text: str) -> str:
     text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
     text = _DAY_IN_FIGURES.sub(lambda hit: _DAYS.get(hit[1], "tomorrow"), _N.sub(" and ", text))
     text = _ALL_INTO.sub(r"\1 all into ", _GREETS.sub(r"good \1", text))
+    text = _NTH_GALLON.sub(r"a \1", text)
     text = _DEGREES_OF_SUGAR.sub(r"\1 \2 brix", text)
     text = _PAST_OR_TO.sub(_past_or_to, _POINT_CLOCK.sub(r"\1 \2:\3", text))
     text = _O_CLOCK.sub(lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00", text)

@@ -374,6 +374,8 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return "start"
     if clause.free("hours") and clause.about("END", "SHUT"):
         return "end"
+    if boil and clause.has("PAST") and not _TILL.isdisjoint(words):
+        return "end"  # "boiled till midnight"
     if clause.has("START") and not _TILL.isdisjoint(words) and (fire or boil or pan):
         return "end"  # "kept the pan going till just now"
     if clause.has("START") and (fire or boil or (pan and not notes.profile.boiling)):
@@ -545,6 +547,8 @@ def _clock(clause: Clause, notes: Notes, state: str | None) -> time | None:
         ):
             continue
         item.used = True
+        if item.text == "midnight":
+            return None  # of which day, the day of the boil does not say
         hours = item.value
         said_half = item.sort == "clock" and ("a" in item.text or "p" in item.text)
         if not said_half and hours < 12:
