@@ -106,7 +106,8 @@ def role(clause: Clause, item: Item) -> str:
         return thing
     if is_rate(clause, item):
         return "rate"
-    if thing == "syrup" and [each.text for each in clause.preceding(item, 1)] == ["with"]:
+    ahead = [each.text for each in clause.preceding(item, 2)]
+    if thing == "syrup" and ahead[:1] == ["with"] and ahead[1:] != ["up"]:
         return "foreign"  # "made fudge with a cup of syrup"
     if clause.has("GIFT", "PRICE", "BROKEN") or _given(clause):
         return "foreign"
