@@ -75,6 +75,7 @@ class Clause:
     bucket_before: bool = False
     sentence_tags: frozenset[str] = frozenset()
     word_texts: list[str] | None = field(default=None, compare=False)
+    roles: dict[int, str] = field(default_factory=dict, compare=False)
     text: str = field(default="")
 
     def has(self, *tags: str) -> bool:

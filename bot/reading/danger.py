@@ -33,8 +33,17 @@ _HARM = re.compile(
 )
 
 
+# One of these is in every cry for help, and in few other texts.
+_SIGNS = (
+    *("fire", "flames", "burn", "scald", "splash", "fell ", "passed out", "conscious", "breath"),
+    *("alarm", " on my ", " on his ", " on her ", " on their "),
+)
+
+
 def danger(plain: str) -> Danger | None:
     """What a tidied text cries for help about, None where it does not."""
+    if not any(sign in plain for sign in _SIGNS):
+        return None
     if _FIRE.search(plain) and not _LIT.search(plain):
         return "fire"
     if _HARM.search(plain):

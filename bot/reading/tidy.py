@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Callable
 
 LONGEST = 2000
 """Characters of the longest text that is read: Twilio joins up to 1,600, and a longer one is no
@@ -149,6 +150,11 @@ def _meant(heard: re.Match[str]) -> str:
     return heard[4] or _HEARD_AS[heard[2] or heard[3] or heard[5]]
 
 
+def _in_inches(said: re.Match[str]) -> str:
+    """`5 ft 3 in` as inches."""
+    return f"{12 * int(said[1]) + int(said[2])} inches"
+
+
 def _past_or_to(said: re.Match[str]) -> str:
     """`quarter to eight` as 7:45."""
     hour = int(said[3]) if said[3].isdigit() else _HOUR_WORDS.index(said[3]) + 1
@@ -158,40 +164,65 @@ def _past_or_to(said: re.Match[str]) -> str:
     return f"{hour - 1 or 12}:{60 - part}"
 
 
+_Rewrite = tuple[tuple[str, ...], re.Pattern[str], str | Callable[[re.Match[str]], str]]
+# What is written anew, in this order, where one of the first words or signs is in the text: to look
+# for those is quick, and most texts have none of them.
+_REWRITES: tuple[_Rewrite, ...] = (
+    (("h",), _CLOCK_H, r"\1 \2:\3"),
+    (("h",), _HOURS_MINUTES, r"\1 h \2 min"),
+    (("0",), _ZERO_CLOCK, r"\1 \2:\3 am"),
+    (("-",), _DASHED_DATE, r"\1/\2"),
+    (("ft", "feet", "foot", "'"), _FEET_INCHES, _in_inches),
+    (("worth",), _WORTH, r"\1"),
+    (("no", "number"), _NUMBERED, lambda hit: f"{hit[1] or hit[2]} # "),
+    ((" n ",), _N, " and "),
+    (("2",), _DAY_IN_FIGURES, lambda hit: _DAYS.get(hit[1], "tomorrow")),
+    (("g'",), _GREETS, r"good \1"),
+    ((" all in ",), _ALL_INTO, r"\1 all into "),
+    (("first ", "second ", "st ", "nd ", "rd ", "th "), _NTH_GALLON, r"a \1"),
+    (("deg",), _DEGREES_OF_SUGAR, r"\1 \2 brix"),
+    ((".",), _POINT_CLOCK, r"\1 \2:\3"),
+    (("quarter", "half", "1/"), _PAST_OR_TO, _past_or_to),
+    (("clock",), _O_CLOCK, lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00"),
+    (
+        ("fifteen", "thirty", "forty"),
+        _SPOKEN_CLOCK,
+        lambda hit: f"{hit[1]} {_HOUR_WORDS.index(hit[2]) + 1}:{_MINUTES[hit[3]]}",
+    ),
+    (("b4",), _BEFORE, "before "),
+    (("and a half",), _AND_A_HALF, r"\1a \2 \3"),
+    (("tree", "maple", "no."), _NUMBER_BEFORE_TREE, lambda hit: f"tree {hit[1] or hit[2]}: "),
+    (("tree",), _TREE_THEN_PART, lambda hit: f"{hit[0].rstrip(' -')}: "),
+    (("on the ",), _ON_THE, lambda hit: f"on the {_ORDINAL[hit[1]]}"),
+    (("lit", "fire"), _LIT_AT, lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}"),
+    (("tree",), _TREES_OWN, r"\1"),
+    (("tree",), _HEARD_BY_A_TREE, lambda hit: f"{hit[1]} {_HEARD_NUMBERS[hit[2]]} "),
+    (("tree",), _HEARD_FOR_A_TREE, lambda hit: f"tree {_HEARD_NUMBERS[hit[1]]} "),
+    (("ate", "won", "too", "ish", "3rd", "4th"), _HEARD, _meant),
+    (("ill ",), _WILL, "i'll "),
+    (("cents",), _CENTS, lambda hit: f"${hit[1]}.{int(hit[2]):02d}"),
+)
+
+
 def tidy(text: str) -> str:
     """The text in lower case, in plain signs. Never raises."""
     if not text.isascii():
         text = _VULGAR_SIGN.sub(lambda hit: " " + _VULGAR[hit.group()] + " ", text)
         text = unicodedata.normalize("NFKC", text.translate(_PLAIN))
     text = text.translate(_PLAIN).lower()
-    text = _STRANGE.sub(" ", _ARROW.sub(" to ", text)).replace("h2o", "water")
-    text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
-    text = _DOLLARS_BEHIND.sub(r"$\1", text)
-    text = _CLOCK_H.sub(r"\1 \2:\3", _INCHES.sub(" in ", text))
-    text = _HOURS_MINUTES.sub(r"\1 h \2 min", text)
-    text = _DASHED_DATE.sub(r"\1/\2", _ZERO_CLOCK.sub(r"\1 \2:\3 am", text))
-    text = _FEET_INCHES.sub(lambda hit: f"{12 * int(hit[1]) + int(hit[2])} inches", text)
-    text = _WORTH.sub(r"\1", text)
+    if ">" in text:
+        text = _ARROW.sub(" to ", text)
+    text = _STRANGE.sub(" ", text).replace("h2o", "water")
+    if "," in text:
+        text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
+    if "$" in text:
+        text = _DOLLARS_BEHIND.sub(r"$\1", text)
+    if "in." in text:
+        text = _INCHES.sub(" in ", text)
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
-    text = _NUMBERED.sub(lambda hit: f"{hit[1] or hit[2]} # ", text)
-    text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
-    text = _DAY_IN_FIGURES.sub(lambda hit: _DAYS.get(hit[1], "tomorrow"), _N.sub(" and ", text))
-    text = _ALL_INTO.sub(r"\1 all into ", _GREETS.sub(r"good \1", text))
-    text = _NTH_GALLON.sub(r"a \1", text)
-    text = _DEGREES_OF_SUGAR.sub(r"\1 \2 brix", text)
-    text = _PAST_OR_TO.sub(_past_or_to, _POINT_CLOCK.sub(r"\1 \2:\3", text))
-    text = _O_CLOCK.sub(lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00", text)
-    text = _SPOKEN_CLOCK.sub(
-        lambda hit: f"{hit[1]} {_HOUR_WORDS.index(hit[2]) + 1}:{_MINUTES[hit[3]]}", text
-    )
-    text = _AND_A_HALF.sub(r"\1a \2 \3", _BEFORE.sub("before ", text))
-    text = _NUMBER_BEFORE_TREE.sub(lambda hit: f"tree {hit[1] or hit[2]}: ", text)
-    text = _TREE_THEN_PART.sub(lambda hit: f"{hit[0].rstrip(' -')}: ", text)
-    text = _ON_THE.sub(lambda hit: f"on the {_ORDINAL[hit[1]]}", text)
-    text = _LIT_AT.sub(lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}", text)
-    text = _TREES_OWN.sub(r"\1", text)
-    text = _HEARD_BY_A_TREE.sub(lambda hit: f"{hit[1]} {_HEARD_NUMBERS[hit[2]]} ", text)
-    text = _HEARD_FOR_A_TREE.sub(lambda hit: f"tree {_HEARD_NUMBERS[hit[1]]} ", text)
-    text = _WILL.sub("i'll ", _HEARD.sub(_meant, text))
-    text = _CENTS.sub(lambda hit: f"${hit[1]}.{int(hit[2]):02d}", text)
+    if _DRAWN_OUT.search(text) is not None:
+        text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
+    for signs, pattern, meant in _REWRITES:
+        if any(sign in text for sign in signs):
+            text = pattern.sub(meant, text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -100,7 +100,15 @@ def _names_a_thing_behind(clause: Clause, item: Item) -> bool:
 
 
 def role(clause: Clause, item: Item) -> str:
-    """sap, syrup, boil, poured_out, jars, bucket, rate, foreign, or unclear."""
+    """sap, syrup, boil, pan, poured_out, jars, bucket, rate, foreign, or unclear. Decided once for
+    each amount of a clause."""
+    known = clause.roles.get(id(item))
+    if known is None:
+        known = clause.roles[id(item)] = _role(clause, item)
+    return known
+
+
+def _role(clause: Clause, item: Item) -> str:
     thing = _of(clause, item)
     if thing in ("foreign", "fuel"):
         return thing
