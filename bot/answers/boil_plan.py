@@ -59,6 +59,10 @@ def answer(asked: Asked) -> Answer:
         return _progress(asked)
     if _USED.search(asked.plain) and asked.sap_named is None:
         return totals.answer(asked)
+    own = _told_whole(asked.boils)
+    if own and _RATE.search(asked.plain) and asked.sap_named is None:
+        sap, hours = (sum(each) for each in zip(*own, strict=True))
+        return Answer(wording.rate_so_far(sap / hours, len(own), asked.style))
     fuel = from_fuel(asked)
     if fuel is not None:
         return fuel
@@ -70,6 +74,8 @@ def answer(asked: Asked) -> Answer:
     return _hours(asked, load)
 
 
+# "what's my rate", "gallons per hour".
+_RATE = re.compile(r"\brate\b|\bgph\b|\b(?:gal\w*|lit\w*) (?:per|an|a) h(?:ou)?r\b")
 # "how much wood have we burned", "cords so far": what was, and no plan.
 _USED = re.compile(
     r"\b(?:have|did) (?:we|i|you)\b.*\b(?:burn\w*|used?|boil\w*|go through|gone through)\b"

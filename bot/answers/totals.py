@@ -20,6 +20,10 @@ def answer(asked: Asked) -> Answer:
         return Answer(wording.last_season(asked.tally_of(asked.season - 1), asked.style))
     if asks_per_tap(asked):
         return Answer(per_tap(asked))
+    if _EACH_DAY.search(asked.plain):
+        return Answer(wording.each_day(_days(asked), asked.style))
+    if _RATIO.search(asked.plain):
+        return Answer(wording.ratio(asked.tally, asked.style))
     if _EACH_WEEK.search(asked.plain):
         return Answer(wording.weeks(_weeks(asked), asked.style), table=lambda: _by_week(asked))
     period = period_of(asked)
@@ -97,7 +101,11 @@ def _best_day(asked: Asked) -> str:
 
 
 _PER_TAP = re.compile(r"\b(?:per|each|every|a|1) (?:tap|spile|spout|hole)\b")
-_EACH_WEEK = re.compile(r"\b(?:(?:each|every|per|by) week|week by week|weekly)\b")
+_EACH_WEEK = re.compile(r"\b(?:(?:each|every|per|by|by the) week|week by week|weekly)\b")
+_EACH_DAY = re.compile(r"\b(?:(?:each|every|per|by|by the) day|day by day)\b")
+_RATIO = re.compile(r"\bratio\b")
+# So many days fit a text.
+_DAYS_TOLD = 7
 _POURED = (
     *("dump", "dumped", "pour", "poured", "spill", "spilled", "lose", "lost"),
     *("waste", "wasted", "throw", "threw", "thrown"),
@@ -120,6 +128,13 @@ def closing(asked: Asked) -> Answer:
     hang = asked.known.taps is not None and asked.known.taps.count > 0
     said = wording.season(asked.tally, asked.style)
     return Answer(wording.closing(said, taps_hang=hang), table=lambda: _by_week(asked))
+
+
+def _days(asked: Asked) -> list[tuple[date, float]]:
+    """The last days that brought sap, with their gallons."""
+    by_day = asked.book.sums.by_day(asked.sugarbush_id, asked.season)
+    sap = sorted((one.on, one.gallons) for one in by_day if one.kind == "sap" and one.gallons)
+    return sap[-_DAYS_TOLD:]
 
 
 def _by_week(asked: Asked) -> str:

@@ -25,6 +25,12 @@ ASK_PAN_METRIC = "What size is your pan, like 60x90 cm?"
 ASK_SAP = "How much sap will you boil?"
 
 
+def rate_so_far(gallons_an_hour: float, boils: int, style: Style) -> str:
+    """What the boils of the season took an hour."""
+    rate = amounts.volume(round(gallons_an_hour, 1), style)
+    return f"Your own rate is {rate} an hour over {amounts.plural(boils, 'boil')} this season."
+
+
 def sap(gallons: float, brix: float | None, style: Style) -> str:
     """ "40 gal at 2.2"; no Brix where none was told."""
     said = amounts.volume(gallons, style)

@@ -54,6 +54,25 @@ def weeks(told: Sequence[Week], style: Style) -> str:
     return f"Weeks from {'; '.join(said)}." if said else NO_SAP
 
 
+def each_day(told: Sequence[tuple[date, float]], style: Style) -> str:
+    """The last days that brought sap."""
+    said = [f"{day(on, style.today)} {amounts.volume(gallons, style)}" for on, gallons in told]
+    return f"{'; '.join(said)}." if said else NO_SAP
+
+
+def ratio(tally: Tally, style: Style) -> str:
+    """Sap to the syrup drawn of it, and what the sap's sugar lets expect."""
+    if not tally.sap_records or tally.expected_syrup_gallons <= 0:
+        return NO_SAP
+    should = f"By its sugar {tally.sap_gallons / tally.expected_syrup_gallons:.0f} to 1."
+    if not tally.syrup_records or tally.syrup_gallons <= 0:
+        return f"No syrup drawn yet. {should}"
+    sap = amounts.volume(tally.sap_gallons, style)
+    drawn = amounts.syrup(tally.syrup_gallons, style)
+    real = tally.sap_gallons / tally.syrup_gallons
+    return f"{sap} of sap to {drawn} drawn: {real:.0f} to 1, all sap counted. {should}"
+
+
 def _of_week(week: Week, style: Style) -> list[str]:
     said = [amounts.volume(week.sap_gallons, style)] if week.sap_gallons else []
     if week.syrup_gallons:

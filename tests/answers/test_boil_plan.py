@@ -85,3 +85,8 @@ def test_before_dark_needs_a_place() -> None:
 
 def test_the_fire_is_never_left_alone() -> None:
     assert "Never leave it alone" in asked("how long for 40 gal at 2 in a 2x3 pan")
+
+
+def test_ones_own_rate_is_told_from_the_boils_of_the_season() -> None:
+    reply = asked("whats my rate in gallons per hour", "boiled 40 gal in 5 hrs")
+    assert "8 gal an hour over 1 boil" in reply

@@ -91,3 +91,20 @@ def test_what_each_week_gave_from_its_monday_on() -> None:
     stage.text("drew off 2 qt", "2027-03-14T17:00")
     reply = stage.text("how much each week", "2027-03-14T18:00")
     assert reply == "Weeks from Mar 1 30 gal; Mar 8 20 gal and 2 qt syrup."
+
+
+def test_what_each_day_gave() -> None:
+    stage = Stage()
+    stage.settled()
+    stage.text("30 gal at 2", "2027-03-02T17:00")
+    stage.text("20 gal at 2", "2027-03-09T17:00")
+    assert stage.text("sap by day", "2027-03-09T18:00") == "Mar 2 30 gal; Tue 20 gal."
+
+
+def test_the_ratio_of_sap_to_syrup() -> None:
+    stage = Stage()
+    stage.settled()
+    stage.text("80 gal at 2", "2027-03-02T17:00")
+    assert "No syrup drawn yet" in stage.text("what ratio am i getting", "2027-03-02T18:00")
+    stage.text("drew off 2 gal", "2027-03-03T17:00")
+    assert "40 to 1" in stage.text("what ratio am i getting", "2027-03-03T18:00")
