@@ -354,7 +354,7 @@ def _settle(turn: Turn, fits: Sequence[Fit], reading: Amend) -> None:
 
 def _write_unless_doubtful(turn: Turn, fit: Fit) -> None:
     doubt = _doubtful(turn, fit)
-    if doubt is not None:
+    if doubt is not None and not (turn.is_settled and doubt.choices):
         turn.ask(doubt.question, doubt)
         return
     _write(turn, fit)
@@ -417,7 +417,10 @@ def _doubtful(turn: Turn, fit: Fit) -> Doubt | None:
     doubt = turn.understand(words).doubt
     if doubt is None:
         return None
-    return Doubt(doubt.question, (), _FILLS.get(fit.field), number_only=True)
+    # What may be so can be agreed to; what cannot be, not.
+    agreed = any("ok" in choice.words for choice in doubt.choices)
+    choices = (Choice(_AGREES, turn.words),) if agreed else ()
+    return Doubt(doubt.question, choices, _FILLS.get(fit.field), number_only=True)
 
 
 def _nothing_to_change(turn: Turn, reading: Amend) -> None:

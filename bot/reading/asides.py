@@ -54,12 +54,15 @@ def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
     same = abs(last.gallons - item.gallons) <= _SAME * max(last.gallons, item.gallons)
     if same and between in ("is", "=", "or", "so", "(", "i.e", "ie", "that's", "thats"):
         return True
+    if same and between in _JARRED_IN:
+        return True  # "1 gal of syrup in 8 pints"
     so = clause.joint in ("so", "=") or clause.items[0].text in _SO
     so = so or between.replace(",", " ").split()[-1:] in (["so"], ["that's"], ["makes"])
     sums = {sum(each.gallons for each in told), last.gallons * _times(notes, last)}
     return so and any(abs(whole - item.gallons) <= _SAME * item.gallons for whole in sums)
 
 
+_JARRED_IN = frozenset(("of syrup in", "syrup in", "of syrup into", "syrup into", "of syrup as"))
 _SO = frozenset(("so", "that's", "thats", "makes", "that makes", "which makes", "= ", "equals"))
 
 

@@ -434,7 +434,8 @@ def _led_by_question(clause: Clause) -> bool:
     if first == "when" and clause.ended_by != "?":
         told = second is not None and second.text == "i" and bool(clause.tags & {"GATHER"})
         return second is not None and second.text in _AFTER_WHEN and not told
-    if first == "which" and clause.joint == "," and clause.ended_by != "?":
+    of_several = second is not None and second.text in ("of", "tree", "lot", "one", "day")
+    if first == "which" and clause.joint == "," and clause.ended_by != "?" and not of_several:
         return False  # "tested 2.1, which I'll take any day"
     if leading[0].tags & {"ASKHOW"} or first in ("what'll", "whatll", "how'll"):
         return True

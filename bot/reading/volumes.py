@@ -14,7 +14,8 @@ CONTAINER_UNITS = frozenset(
     ("pint", "half_pint", "quart", "fluid_ounce", "cup", "milliliter", "half_gallon")
 )
 _LARGE_UNITS = frozenset(("gallon", "liter", "imperial_gallon"))
-_SYRUP_BRIX_FROM = 50.0
+SYRUP_FROM = 50.0
+"""Brix from which a figure can only be syrup (our own)."""
 _OF_SYRUP = frozenset(("syrup",))
 
 
@@ -181,7 +182,7 @@ def _role(clause: Clause, item: Item) -> str:
             return "unclear"  # "took 40 L off the tank": sap, to boil it
         finished = [each.text for each in clause.items if "DRAW" in each.tags] == ["finished"]
         return "unclear" if finished and item.gallons > _MOST_FINISHED else "syrup"
-    if any(each.sort == "brix" and each.value >= _SYRUP_BRIX_FROM for each in clause.items):
+    if any(each.sort == "brix" and each.value >= SYRUP_FROM for each in clause.items):
         return "syrup"
     if nearest in ("BOIL", "FIRE"):
         little = item.unit in CONTAINER_UNITS and item.gallons < _LEAST_BOILED

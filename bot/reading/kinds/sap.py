@@ -427,11 +427,15 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
             return
     named = clause.tree is not None
     most = most_gallons(MOST_TAPS_A_TREE if named else notes.profile.taps)
-    if gallons > most:
+    sure = "really" in clause.words() and gallons <= MOST_GALLONS_A_DAY
+    if gallons > most and not sure:
         whose = "one tree" if named else "your taps"
+        where = f"tree {clause.tree} " if clause.tree else f"{clause.lot} " if clause.lot else ""
+        again = f"{item.value:g}|{said}|{item.value:g} gal|{item.value:g} gallons"
         notes.ask(
-            f"{said} in a day is a lot for {whose}. How many gal of sap was it?",
-            fill="{} gal of sap",
+            f"{said} in a day is a lot for {whose}. Is it so? Text ok, or how many gal it was.",
+            (f"ok|yes|y|yep|yeah|right|correct|it is so|{again}", f"really {where}{said} of sap"),
+            fill=f"{where}{{}} gal of sap",
         )
         return
     tree = clause.tree

@@ -12,6 +12,7 @@ from bot.reading.kinds.sap import Sap
 from bot.reading.kinds.syrup import Syrup
 from bot.reading.numbered import says_which
 from bot.reading.puzzling import PLAIN_WORDS
+from bot.reading.volumes import SYRUP_FROM
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -32,7 +33,6 @@ MOST_BRIX = 8.0
 """Sap runs 1 to 4 and a little over (common practice, no source); twice that is asked about."""
 MOST_CONCENTRATED_BRIX = 25.0
 """Sap put through a membrane or its ice thrown out (common practice, no source)."""
-SYRUP_FROM = 50.0
 MOST_SYRUP_BRIX = 75.0
 """Above that syrup turns to candy: sucrose saturates at 67 (CRC Handbook), and 68.9 is the
 most that the law allows (7 CFR 52.5961)."""

@@ -10,7 +10,7 @@ from bot.reading.kinds.base import Reading
 from bot.reading.kinds.boil import came_of_it
 from bot.reading.kinds.sap import besides, sap_or_syrup
 from bot.reading.levels import is_a_sum
-from bot.reading.volumes import is_gone, role
+from bot.reading.volumes import SYRUP_FROM, is_gone, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -56,7 +56,7 @@ def find(clause: Clause, notes: Notes) -> None:
             item.used = True
             notes.ask("How much syrup was that in all?", fill="drew off {} of syrup")
             continue
-        if what == "unclear" and _spoke_of_syrup(clause, notes):
+        if what == "unclear" and (_spoke_of_syrup(clause, notes) or _as_dense_as_syrup(notes)):
             what = "syrup"
         if what == "unclear" and item not in besides(clause, notes):
             _ask_what(clause, notes, item)
@@ -120,6 +120,17 @@ _EACH_TIME = ("each", "apiece", "a time", "every time", "a draw", "per draw")
 
 def _is_a_draw(item: Item) -> bool:
     return "DRAW" in item.tags or item.text in ("times", "time", "batches", "boils")
+
+
+def _as_dense_as_syrup(notes: Notes) -> bool:
+    """`2.5 qts, 66.9 brix`: what follows it is the sugar of syrup."""
+    following = notes.clause_after()
+    here = notes.clauses[notes.clause_number]
+    return (
+        following is not None
+        and following.sentence == here.sentence
+        and any(each.sort == "brix" and each.value >= SYRUP_FROM for each in following.items)
+    )
 
 
 def _spoke_of_syrup(clause: Clause, notes: Notes) -> bool:
