@@ -62,7 +62,7 @@ def amend(turn: Turn, reading: Amend) -> None:
     if not texts:
         _does_not_fit(turn, told[0])
         return
-    if not turn.is_settled and reading.was is None and _is_long_ago(turn, told[0]):
+    if not turn.is_settled and reading.was is None and is_long_ago(turn, told[0]):
         _ask_if_that_one(turn, told[0])
         return
     reading, texts = _of_its_day(reading, texts)
@@ -121,7 +121,7 @@ def lately(turn: Turn) -> list[list[Kept]]:
     return [texts[0], *recent]
 
 
-def _is_long_ago(turn: Turn, text: Sequence[Kept]) -> bool:
+def is_long_ago(turn: Turn, text: Sequence[Kept]) -> bool:
     """Whether a text came so long before this one that a correction is hardly about it."""
     text_id = text[0].text_id
     return turn.now_utc - turn.book.inbox.times([text_id])[text_id] > _LATELY

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
+from bot.conversation.amending import is_long_ago
 from bot.conversation.household import drop_invitation
 from bot.conversation.turn import Turn
 from bot.conversation.words import (
@@ -16,6 +17,7 @@ from bot.conversation.words import (
 )
 from bot.entry import Entry
 from bot.ledger import Kept
+from bot.reading import Choice, Doubt
 from bot.reading.kinds import Undo
 from bot.wording import questions, receipts
 from bot.wording.compose import sentence
@@ -88,12 +90,31 @@ def undo(turn: Turn, _reading: Undo) -> None:
             else questions.no_such_record(named.said(turn))
         )
         return
+    sure = turn.is_settled or bought or not named.is_none or _goes_on(turn)
+    if not sure and is_long_ago(turn, found[0]):
+        receipt = "; ".join(receipts.line(kept.entry, turn.style) for kept in found[0][:2])
+        question = questions.undo_that(receipt)
+        turn.ask(question, Doubt(question, (Choice(_AGREED, "undo"), Choice(_NO, ""))))
+        return
     count = counted_texts(turn.words)
     if len(found[0]) == count:
         count = 1  # "undo both" of one text that told two things
     for wanted in found[:count]:
         _take_back(turn, wanted)
     turn.forget()
+
+
+def _goes_on(turn: Turn) -> bool:
+    """Whether another undo came just before: twice goes two back, however old they are."""
+    since, until = turn.now_utc - _IN_A_ROW, turn.now_utc
+    said = turn.book.inbox.earlier_from(turn.who.address, turn.text.id, since, until, "undo")
+    return bool(said)
+
+
+# Undos that follow each other within so long go further back (our own).
+_IN_A_ROW = timedelta(hours=1)
+_AGREED = ("ok", "undo", "y", "yes", "yep", "yeah", "that one", "right")
+_NO = ("no", "n", "nope", "leave it", "keep it")
 
 
 def _bought(turn: Turn, texts: list[list[Kept]]) -> list[Kept]:

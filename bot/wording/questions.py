@@ -36,6 +36,11 @@ def all_that_waits(gallons: float, style: Style) -> str:
     return f"All of the {waits} that waits? Text ok, or how much it was."
 
 
+def undo_that(receipt: str) -> str:
+    """An undo of a record that was texted days ago."""
+    return f"Your last record is {receipt[:1].lower()}{receipt[1:]}. Undo that? Text ok."
+
+
 def already_so(receipt: str) -> str:
     """A correction that says what is written already."""
     return f"That is what I have: {receipt[:1].lower()}{receipt[1:]}."
