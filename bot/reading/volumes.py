@@ -116,7 +116,7 @@ def _role(clause: Clause, item: Item) -> str:
     if is_rate(clause, item):
         return "rate"
     ahead = [each.text for each in clause.preceding(item, 2)]
-    if thing == "syrup" and ahead[:1] == ["with"] and ahead[1:] != ["up"]:
+    if thing == "syrup" and ahead[:1] == ["with"] and ahead[1:] not in _LEFT_WITH:
         return "foreign"  # "made fudge with a cup of syrup"
     if clause.has("GIFT", "PRICE", "BROKEN") or _given(clause):
         return "foreign"
@@ -285,6 +285,7 @@ def _in_a_pail(clause: Clause) -> bool:
     }.isdisjoint(clause.words())
 
 
+_LEFT_WITH = (["up"], ["ended"], ["finished"], ["came"], ["done"], ["end"])
 _HOLD_SAP = frozenset("bucket buckets pail pails bush sugarbush woods trees".split())
 
 

@@ -113,6 +113,7 @@ def find(clause: Clause, notes: Notes) -> None:
     so_far = _in_so_far(clause, notes)
     gallons += _gallons_unsaid(clause, notes)
     gallons += [item for item in so_far if item not in gallons]
+    gallons += _beside_the_hours(clause, notes)
     state = _state(clause, notes)
     if _going_on(clause, notes):
         return
@@ -310,6 +311,21 @@ def _in_so_far(clause: Clause, notes: Notes) -> list[Item]:
     ]
 
 
+def _beside_the_hours(clause: Clause, notes: Notes) -> list[Item]:
+    """`done for the night. 5 hrs, 30 gal, 3 quarts of syrup`: what was boiled in them."""
+    before = notes.last(Boil)
+    spoken = notes.clause_before()
+    said = [each for each in clause.items if each.sort != "sign"]
+    if before is None or spoken is None or spoken.sentence != clause.sentence or len(said) != 1:
+        return []
+    told = isinstance(before.reading, Boil) and before.reading.hours is not None
+    here = before.clause == notes.clause_number - 1 or spoken.items[0].sort == "hours"
+    bare = said[0].sort == "volume" and said[0].unit in ("gallon", "liter", "imperial_gallon")
+    fresh = isinstance(before.reading, Boil) and before.reading.gallons is None
+    only_hours = all(each.sort in ("hours", "sign") for each in spoken.items)
+    return said if told and here and bare and fresh and only_hours else []
+
+
 def _going_on(clause: Clause, notes: Notes) -> bool:
     """`still boiling, 5 hours in`: nothing is over yet."""
     if clause.near("BOIL") and any(
@@ -487,7 +503,8 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
         return None, True
     if total is None:
         clocks = [item for item in clause.items if item.sort == "clock" and not item.used]
-        clocks += _until(clause, clocks) or _from_to(clause)
+        pair = _from_to(clause)
+        clocks = pair or [*clocks, *_until(clause, clocks)]
         if len(clocks) == 2 and clause.about("BOIL", "FIRE"):
             for item in clocks:
                 item.used = True
@@ -517,7 +534,7 @@ def _until(clause: Clause, clocks: list[Item]) -> list[Item]:
 
 
 def _from_to(clause: Clause) -> list[Item]:
-    """`from 9 to 3`: two bare hours."""
+    """`from 9 to 3`, `from 10 to 2:30`: a bare hour, and another or a time."""
     for item in clause.free("number"):
         before = [each.text for each in clause.preceding(item, 1)]
         rest = clause.following(item, 2)
@@ -528,7 +545,9 @@ def _from_to(clause: Clause) -> list[Item]:
         ):
             continue
         pair = [item, rest[1]]
-        if all(each.sort == "number" and _is_an_hour(each) for each in pair):
+        if all(
+            each.sort == "clock" or (each.sort == "number" and _is_an_hour(each)) for each in pair
+        ):
             return pair
     return []
 

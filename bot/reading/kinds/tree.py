@@ -74,7 +74,7 @@ def find(clause: Clause, notes: Notes) -> None:
                 "",
             )
         )
-        if inches is not None
+        if inches is not None or _says_what_it_is(clause)
         else None
     )
     made = Tree(
@@ -115,6 +115,12 @@ def _joined_tree(clause: Clause, notes: Notes) -> str | None:
     each_or_both = not {"each", "both", "are", "apiece"}.isdisjoint(clause.words())
     alone = len(said) == 1 and said[0].sort == "tree" and each_or_both
     return said[0].text if alone else None
+
+
+def _says_what_it_is(clause: Clause) -> bool:
+    """`tree 21 is a silver`: the kind, and nothing behind it."""
+    words = clause.words()
+    return len(words) > 1 and words[-1] in _SHORT_SPECIES and words[-2] in ("a", "is", "an")
 
 
 _SHORT_SPECIES = {
