@@ -22,7 +22,11 @@ def answer(asked: Asked) -> Answer:
     if asked.mentioned.price is not None or (asked.says(*_WORTH) and not asked.says("spent")):
         return _worth(asked)
     period = period_of(asked)
-    if period is not None and asked.says(*_MONEY):
+    names_a_thing = any(
+        item and _says(asked, item)
+        for item, _ in asked.book.sums.costs(asked.sugarbush_id, asked.season)
+    )
+    if period is not None and asked.says(*_MONEY) and not names_a_thing:
         spent = totals.part_of(asked, period).cost_dollars
         return Answer(wording.spent_in(period.name, spent))
     costs = asked.book.sums.costs(asked.sugarbush_id, asked.season)

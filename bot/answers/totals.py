@@ -60,6 +60,8 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
     if asked.says("taps", "spiles", "tapped", "spouts"):
         by_lot = None if asked.known.taps is None else dict(asked.known.taps.by_lot)
         return wording.taps_of(lots, by_lot or {}) if lots else wording.taps(by_lot)
+    if lots and asked.says("brix", "sugar", "sweetness", "sweet", "sweetest"):
+        return " ".join(_sugar_of_lot(asked, lot) for lot in lots)
     if lots:
         return " ".join(_of_lot(asked, lot, period) for lot in lots)
     if asked.says("day") and asked.says("best", "most", "biggest", "which"):
@@ -161,6 +163,16 @@ def lots_named(asked: Asked) -> list[str]:
     """The lots whose names are in the question."""
     spoken = f" {asked.text.casefold()} ".replace("?", " ").replace(",", " ")
     return [lot for lot in asked.known.lots if f" {lot.casefold()} " in spoken]
+
+
+def _sugar_of_lot(asked: Asked, lot: str) -> str:
+    """The mean sugar of one lot's sap this season, else that of its tests."""
+    sums, bush = asked.book.sums, asked.sugarbush_id
+    sap = next((one for one in sums.sap_by(bush, asked.season, "lot") if one.name == lot), None)
+    tests = next((one for one in sums.sugar_by(bush, asked.season, "lot") if one.name == lot), None)
+    if sap is not None and sap.brix is not None:
+        return wording.sugar_of_place(lot, sap.brix)
+    return wording.sugar_of_place(lot, None if tests is None else tests.mean_brix)
 
 
 def _of_lot(asked: Asked, lot: str, period: Period | None) -> str:

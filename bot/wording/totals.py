@@ -179,6 +179,13 @@ def one_place(name: str, gallons: float, style: Style, when: str | None = None) 
     return sentence(f"{plain(name)}, {_within(when)}: {sap}")
 
 
+def sugar_of_place(name: str, brix: float | None) -> str:
+    """One lot's mean sugar this season."""
+    if brix is None:
+        return sentence(f"{plain(name)}: no sugar test in the tally")
+    return sentence(f"{plain(name)}: {amounts.mean_brix(brix)} Brix in the mean this season")
+
+
 def _within(when: str) -> str:
     """The name of some days within a sentence: "yesterday", but "March" and "Mon"."""
     spoken = when.startswith(("Today", "Yesterday", "Last", "This", "Since"))

@@ -51,11 +51,9 @@ def find(clause: Clause, notes: Notes) -> None:
                 fill="tree {} " + clause.text,
             )
         return
-    if not clause.own_tree and species is None and inches is None and taps is None:
-        return
     if inches is not None and not inches:
         return
-    if species is None and inches is None and taps is None:
+    if species is None and inches is None and taps is None and not _says_what_it_is(clause):
         return
     if clause.about("PULLV", "POUR") and inches is None and species is None:
         return
