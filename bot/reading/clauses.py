@@ -516,6 +516,8 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
             kept[clause.sentence] = kept.get(clause.sentence - 1, False)
         if not own and clause.sentence in frames:
             clause.frame = clause.tags | frames[clause.sentence]
+            if clause.joint == "but" and not _SAVED.isdisjoint(clause.words()):
+                clause.frame -= {"POUR"}  # "lids blew off 6 trees but we saved 12 gal"
             clause.kept = clause.kept or kept.get(clause.sentence, False)
         elif own and ("NOT" in clause.tags or "PLAN" in clause.tags):
             frames.pop(clause.sentence, None)
@@ -543,6 +545,9 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         planned[clause.sentence] = plan
         clause.plan = plan
         clause.negated = "NOT" in clause.tags
+
+
+_SAVED = frozenset("saved kept still".split())
 
 
 def _spills_sap(found: Sequence[Clause], sentence: int) -> bool:

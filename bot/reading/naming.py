@@ -54,6 +54,8 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
         clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
     _day_said_last(found)
     _name_said_last(found)
+    _lot_before_its_sugar(found)
+    _names_behind_amounts(found)
 
 
 _PLACES = frozenset(
@@ -148,6 +150,38 @@ _BOTH = frozenset("both all".split())
 _BESIDE_A_NAME = frozenset("all both from in at the off on of".split())
 
 
+def _lot_before_its_sugar(found: Sequence[Clause]) -> None:
+    """`33 gal, ridge, 2.2 brix`: the lot is that of the amount, and so of its sugar."""
+    for amount, name, sugar in zip(found, found[1:], found[2:], strict=False):
+        sorts = [{item.sort for item in each.items} for each in (name, sugar)]
+        one = amount.sentence == name.sentence == sugar.sentence
+        unnamed = not any(item.sort in ("lot", "tree", "trees") for item in amount.items)
+        if one and _tells_an_amount(amount) and unnamed and sorts == [{"lot"}, {"brix"}]:
+            amount.lot = name.lot
+
+
+def _names_behind_amounts(found: Sequence[Clause]) -> None:
+    """`10 gal, ridge, 8 gal, brook`: where it starts with an amount and ends with a lot, each lot
+    is that of the amount before it."""
+    for _, each in itertools.groupby(found, lambda c: c.sentence):
+        sentence = list(each)
+        told = [n for n, clause in enumerate(sentence) if _tells_an_amount(clause)]
+        bare = [n for n in told if not _names_a_lot(sentence[n])]
+        names = [n for n, c in enumerate(sentence) if {item.sort for item in c.items} == {"lot"}]
+        behind = [next((at for at in names if at > n), -1) for n in bare]
+        if len(names) > 1 and names == behind and told[0] < names[0]:
+            for n, name in zip(bare, behind, strict=True):
+                sentence[n].lot = sentence[name].lot
+
+
+def _names_a_lot(clause: Clause) -> bool:
+    return any(item.sort == "lot" for item in clause.items)
+
+
+def _tells_an_amount(clause: Clause) -> bool:
+    return any(item.sort in ("volume", "vessels") for item in clause.items)
+
+
 def _name_said_last(found: Sequence[Clause]) -> None:
     """`10 gal this morning and 7 more after lunch, ridge`; `8 gal. Tree 7.`: a lot or tree that
     stands alone at the end is that of what was said before it, where no other is named there."""
@@ -162,7 +196,6 @@ def _name_said_last(found: Sequence[Clause]) -> None:
             continue
         if any(item.sort in ("lot", "tree", "trees") for each in before for item in each.items):
             continue
-        if not any(map(_from_elsewhere, before)):
-            for each in before:
-                each.lot = alone[0].text if alone[0].sort == "lot" else each.lot
-                each.tree = alone[0].text if alone[0].sort == "tree" else each.tree
+        for each in before:
+            each.lot = alone[0].text if alone[0].sort == "lot" else each.lot
+            each.tree = alone[0].text if alone[0].sort == "tree" else each.tree

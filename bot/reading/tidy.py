@@ -109,6 +109,12 @@ _PAST_OR_TO = re.compile(
 _POINT_CLOCK = re.compile(
     r"\b((?:fire|lit|on|off|out)(?: at)?) (\d{1,2})\.(00|15|30|45)\b(?! ?[a-z%])"
 )
+_FROM_AN_HOUR = re.compile(
+    r"\bfrom (\d{1,2}(?::\d\d)?) (?:in the|this) (morning|afternoon|evening)"
+    r"(?= (?:to|till?|until)\b)"
+)
+_BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
+_PICKED_UP = re.compile(r"\bpicked up \$")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
 _ORDINAL = {
     word: f"{number}{end}"
@@ -164,6 +170,11 @@ def _past_or_to(said: re.Match[str]) -> str:
     return f"{hour - 1 or 12}:{60 - part}"
 
 
+def _half_said(hit: re.Match[str]) -> str:
+    """`from 7 in the morning until`: 7 am."""
+    return f"from {hit[1]} {'am' if hit[2] == 'morning' else 'pm'}"
+
+
 _Rewrite = tuple[tuple[str, ...], re.Pattern[str], str | Callable[[re.Match[str]], str]]
 # What is written anew, in this order, where one of the first words or signs is in the text: to look
 # for those is quick, and most texts have none of them.
@@ -183,6 +194,13 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("deg",), _DEGREES_OF_SUGAR, r"\1 \2 brix"),
     ((".",), _POINT_CLOCK, r"\1 \2:\3"),
     (("quarter", "half", "1/"), _PAST_OR_TO, _past_or_to),
+    (
+        ("ing to", "ing til", "ing until", "noon to", "noon til", "noon until"),
+        _FROM_AN_HOUR,
+        _half_said,
+    ),
+    (("back 40",), _BACK_FORTY, "back lot"),
+    (("picked up $",), _PICKED_UP, "bought $"),
     (("clock",), _O_CLOCK, lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00"),
     (
         ("fifteen", "thirty", "forty"),
