@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import calendar
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -89,21 +90,37 @@ def _month(asked: Asked) -> Period | None:
     today = asked.today
     named = _MONTH.search(asked.plain)
     if named is not None:
-        month = _MONTHS[named["named"] or named["bare"]]
-        year = asked.season if month <= _LAST_OF_A_SEASON else asked.season - 1
+        month = _whole_month(asked.season, _MONTHS[named["named"] or named["bare"]])
     elif _THIS_MONTH.search(asked.plain):
-        year, month = today.year, today.month
+        month = _whole_month(season_of(today), today.month)
     elif _LAST_MONTH.search(asked.plain):
         before = today.replace(day=1) - timedelta(days=1)
-        year, month = before.year, before.month
+        month = _whole_month(season_of(before), before.month)
     else:
         return None
-    first = date(year, month, 1)
-    last = date(year, month, calendar.monthrange(year, month)[1])
-    name = calendar.month_name[month]
-    if asked.says("since") and first <= today:
-        return _days(f"Since {name}", first, today)
-    return _days(name, first, last)
+    if asked.says("since") and month.first <= today:
+        return _days(f"Since {month.name}", month.first, today)
+    return month
+
+
+def months_named(asked: Asked) -> list[Period]:
+    """`february and march`: every month that is named."""
+    named = {_MONTHS[hit["named"] or hit["bare"]] for hit in _MONTH.finditer(asked.plain)}
+    return months_of(asked.season, named)
+
+
+def months_of(season: int, months: Iterable[int]) -> list[Period]:
+    """Months of a season, given as 1 to 12, in the season's order."""
+    return [
+        _whole_month(season, month)
+        for month in sorted(months, key=lambda month: (month <= _LAST_OF_A_SEASON, month))
+    ]
+
+
+def _whole_month(season: int, month: int) -> Period:
+    year = season if month <= _LAST_OF_A_SEASON else season - 1
+    days = calendar.monthrange(year, month)[1]
+    return _days(calendar.month_name[month], date(year, month, 1), date(year, month, days))
 
 
 _LAST_OF_A_SEASON = 6

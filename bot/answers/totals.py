@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from datetime import date, timedelta
 
 from bot.answers import storage
 from bot.answers.answer import Answer
 from bot.answers.asked import Asked
-from bot.answers.period import Period, period_of
+from bot.answers.period import Period, months_named, months_of, period_of
 from bot.standing import Boil, boil_sums
 from bot.tally import Tally
 from bot.wording import totals as wording
@@ -26,10 +27,15 @@ def answer(asked: Asked) -> Answer:
         return Answer(wording.ratio(asked.tally, asked.style))
     if _EACH_WEEK.search(asked.plain):
         return Answer(wording.weeks(_weeks(asked), asked.style), table=lambda: _by_week(asked))
+    if _EACH_MONTH.search(asked.plain):
+        return Answer(_by_month(asked))
     period = period_of(asked)
     one = _one_amount(asked, period)
     if one is not None:
         return Answer(one)
+    months = months_named(asked)
+    if len(months) > 1:
+        return Answer(_of_months(asked, months))
     if period is not None:
         return Answer(wording.days(period.name, part_of(asked, period), asked.style))
     of = wording.syrup if asked.says("syrup") else wording.season
@@ -66,6 +72,8 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
         return " ".join(_of_lot(asked, lot, period) for lot in lots)
     if asked.says("day") and asked.says("best", "most", "biggest", "which"):
         return _best_day(asked)
+    if asked.says("week") and asked.says("best", "most", "biggest", "which"):
+        return _best_week(asked)
     name = None if period is None else period.name
     tally = asked.tally if period is None else part_of(asked, period)
     if asked.says("brix", "sugar", "sweetness", "sweet"):
@@ -102,8 +110,32 @@ def _best_day(asked: Asked) -> str:
     return wording.best_day(on, gallons, asked.style)
 
 
+def _of_months(asked: Asked, months: Sequence[Period]) -> str:
+    """What each month came to, one behind the other."""
+    return " ".join(wording.days(one.name, part_of(asked, one), asked.style) for one in months)
+
+
+def _by_month(asked: Asked) -> str:
+    """The months of the season in which something was gathered or drawn."""
+    by_day = asked.book.sums.by_day(asked.sugarbush_id, asked.season)
+    with_something = {one.on.month for one in by_day if one.gallons}
+    if not with_something:
+        return wording.season(asked.tally, asked.style)
+    return _of_months(asked, months_of(asked.season, with_something))
+
+
+def _best_week(asked: Asked) -> str:
+    """The week of the season that gave most sap."""
+    weeks = [week for week in _weeks(asked) if week.sap_gallons > 0]
+    if not weeks:
+        return wording.season(asked.tally, asked.style)
+    best = max(weeks, key=lambda week: week.sap_gallons)
+    return wording.best_week(best, asked.style)
+
+
 _PER_TAP = re.compile(r"\b(?:per|each|every|a|1) (?:tap|spile|spout|hole)\b")
 _EACH_WEEK = re.compile(r"\b(?:(?:each|every|per|by|by the) week|week by week|weekly)\b")
+_EACH_MONTH = re.compile(r"\b(?:(?:each|every|per|by|by the) month|month by month|monthly)\b")
 _EACH_DAY = re.compile(r"\b(?:(?:each|every|per|by|by the) day|day by day)\b")
 _RATIO = re.compile(r"\bratio\b")
 # So many days fit a text.

@@ -211,6 +211,12 @@ def best_day(on: date, gallons: float, style: Style) -> str:
     return f"{day(on, style.today)} was best: {amounts.volume(gallons, style)} of sap."
 
 
+def best_week(week: Week, style: Style) -> str:
+    """The week that gave most."""
+    said = " and ".join(_of_week(week, style))
+    return f"The week from {date_of_year(week.monday)} was best: {said}."
+
+
 def taps_of(lots: Sequence[str], by_lot: Mapping[str | None, int]) -> str:
     """Taps that hang in some lots."""
     said = [f"{plain(lot)}: {amounts.plural(by_lot.get(lot, 0), 'tap')} in" for lot in lots]
