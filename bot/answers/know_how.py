@@ -44,6 +44,8 @@ def told(asked: Asked, howto: str) -> Answer:
         words = "mold fizz"
     if howto == "safety" and _RAW.search(words):
         words = "raw sap pasteurized drink"
+    elif howto == "safety" and not asked.says("lead") and _BY_THE_FIRE.search(words):
+        words = "children pets well back"
     texts = nearest_first(words, HOWTO[howto](known_of(asked)))
     return Answer(texts[0], texts[1:])
 
@@ -63,6 +65,11 @@ def nearest_first(question: str, parts: Told) -> tuple[str, ...]:
     return (texts[best], *texts[:best], *texts[best + 1 :])
 
 
+_BY_THE_FIRE = re.compile(
+    r"\b(?:kids?|child|children|sons?|daughters?|toddlers?|dogs?|pets?|class|scouts|students)\b"
+    r".*\b(?:near|by|around|at|stand|close|help|safe)\b"
+    r".*\b(?:pan|evaporator|boil\w*|fire|arch|shack|sugarhouse|stove)\b"
+)
 _MOLD = re.compile(r"\b(?:mou?ld\w*|fuzz\w*|fizz\w*|slim[ey]\w*)\b")
 _RAW = re.compile(r"\b(?:drink\w*|drank|taste\w*|tasting|sip\w*|raw sap)\b")
 _OF_SYRUP = re.compile(r"\b(?:syrup|jars?|opened|mou?ld\w*|fuzz\w*|pantry|fridge)\b")

@@ -118,3 +118,16 @@ def test_syrup_at_172_is_reheated_before_it_is_bottled() -> None:
 
 def test_how_long_sap_keeps_at_a_temperature() -> None:
     assert "keeps about 2 days" in asked("how long does sap keep at 41")
+
+
+@pytest.mark.parametrize(
+    ("question", "first"),
+    [
+        ("can the kids stand near the evaporator?", "children and pets well back"),
+        ("is my dog ok near the fire", "children and pets well back"),
+        ("can kids drink raw sap", "not pasteurized"),
+        ("is lead in old pails bad for kids at the boil", "Lead:"),
+    ],
+)
+def test_safety_opens_with_what_was_asked(question: str, first: str) -> None:
+    assert first in asked(question)
