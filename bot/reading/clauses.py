@@ -314,9 +314,19 @@ _DEEDS_DONE = frozenset(("END", "PAST"))
 
 def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -> bool:
     """`collected 30 gal | to boil tomorrow`: what was done, and then what is planned."""
+    if (
+        item.text in _SAYS_WHAT_COMES
+        and following is not None
+        and following.text in _WILL_GATHER
+        and any(each.sort == "volume" for each in current)
+    ):
+        return True  # "got 4 gal tonight | will get another 10 in the morning"
     later = following is not None and (_speaks_of_later(following) or following.text in _LATER)
     done = any("GATHER" in each.tags and "WEAK" not in each.tags for each in current)
     return later and done and item.text in ("to boil", "for boiling")
+
+
+_WILL_GATHER = frozenset("get gather collect have bring haul pick".split())
 
 
 def _leads_on(item: Item) -> bool:
@@ -509,7 +519,10 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         if "GATHER" in clause.tags and (clause.joint == "but" or spilled_before):
             own |= {"GATHER"}  # "spilled a quart but got 11 gal"
         clause.frame = clause.tags
-        if not own and clause.sentence not in frames and _fragment(clause):
+        if own == {"SYRUP"} and "BOTTLE" in frames.get(clause.sentence, ()) and _jars_on(clause):
+            own = frozenset()  # "bottled 2 half gallon jugs and 4 pints of syrup"
+        alone = _fragment(clause) or _sums_up(clause)
+        if not own and clause.sentence not in frames and alone:
             before = frames.get(clause.sentence - 1, frozenset())
             spilled = "POUR" in before and not _spills_sap(found, clause.sentence - 1)
             frames[clause.sentence] = before - ({"GATHER", "POUR"} if spilled else {"GATHER"})
@@ -547,6 +560,20 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         clause.negated = "NOT" in clause.tags
 
 
+def _jars_on(clause: Clause) -> bool:
+    """`and 4 pints of syrup`: no deed of its own, and sizes of jars."""
+    sizes = [item.unit in _JARRED for item in clause.items if item.sort == "volume"]
+    joined = clause.joint in ("and", "&", "plus", ",")
+    return joined and bool(sizes) and all(sizes) and not clause.tags & {"MADE", "HOLD", "DRAW"}
+
+
+def _sums_up(clause: Clause) -> bool:
+    """`Bottled it all. That came to 3 quarts`: of what was done in the sentence before."""
+    said = [item.text for item in clause.items[:2]]
+    return len(said) > 1 and said[0] in ("that", "it", "which") and said[1] in _COMES_TO
+
+
+_COMES_TO = frozenset(("came to", "comes to", "made", "makes"))
 _SAVED = frozenset("saved kept still".split())
 
 

@@ -67,8 +67,18 @@ _PLACES = frozenset(
 def _from_elsewhere(clause: Clause) -> bool:
     """An amount of its own, with words for a place that is no known lot."""
     counted = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
-    placed = clause.tags & {"LOTN", "COMPASS"} or not _PLACES.isdisjoint(clause.words())
+    words = set(clause.words())
+    if words & _BRINGS:
+        words -= {"home", "back"}  # "went up to the ridge and came home with 33 gal"
+    placed = [
+        item
+        for item in clause.items
+        if item.text in words and (item.tags & {"LOTN", "COMPASS"} or item.text in _PLACES)
+    ]
     return counted and bool(placed)
+
+
+_BRINGS = frozenset("came brought carried hauled lugged drove walked took".split())
 
 
 _UP_TO = frozenset("til till until before".split())

@@ -113,6 +113,11 @@ _FROM_AN_HOUR = re.compile(
     r"\bfrom (\d{1,2}(?::\d\d)?) (?:in the|this) (morning|afternoon|evening)"
     r"(?= (?:to|till?|until)\b)"
 )
+_IN_AND_OUT = re.compile(
+    r"\b([\d.]+ ?(?:gal\w*|l|lit\w+)) in\b(?=[,;. and]+[\d./ ]+ ?\w+ (?:of )?syrup out\b)"
+)
+_POURED_TOGETHER = re.compile(r"\bpoured (?=(?:\w+ ){1,4}together\b)")
+_PROPANE_BOTTLE = re.compile(r"\bpropane bottle\b")
 _BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
 _PICKED_UP = re.compile(r"\bpicked up \$")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
@@ -199,6 +204,9 @@ _REWRITES: tuple[_Rewrite, ...] = (
         _FROM_AN_HOUR,
         _half_said,
     ),
+    ((" in",), _IN_AND_OUT, r"boiled \1"),
+    (("together",), _POURED_TOGETHER, "combined "),
+    (("propane bottle",), _PROPANE_BOTTLE, "propane tank"),
     (("back 40",), _BACK_FORTY, "back lot"),
     (("picked up $",), _PICKED_UP, "bought $"),
     (("clock",), _O_CLOCK, lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00"),

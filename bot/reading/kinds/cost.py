@@ -156,6 +156,11 @@ _DROPPED = frozenset(
 )
 
 
+_AFTER_THE_PRICE = frozenset(
+    ("delivered", "shipped", "total", "today", "even", "all in", "in all", "all told", "altogether")
+)
+
+
 def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
     """What the money went on, in the words of the text."""
     behind = clause.preceding(amount, 1)
@@ -164,7 +169,7 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         if name:
             return name
     after = [each for each in clause.items if each.start > amount.start]
-    if after and after[0].text in ("delivered", "shipped", "total", "today", "even"):
+    if after and after[0].text in _AFTER_THE_PRICE:
         after = after[1:]
     if after and after[0].text in ("with", "including", "incl", "plus", "after", "before"):
         after = []  # "with tax"
@@ -190,13 +195,26 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
             return None
         name = _name([each for each in before.items if each.sort != "number"])
         if name:
-            return name
+            return _both(name, before, notes)
     following = notes.clause_after()
     if following is not None and following.joint in ("-", ":", "("):
         return _name(following.items) or None
     if following is not None and following.joint == "," and _only_names(following):
         return _name(following.items) or None  # "$112, stainless sheet"
     return None
+
+
+def _both(name: str, clause: Clause, notes: Notes) -> str:
+    """`ordered a hydrometer and cup, $31.75`: the two things that it bought."""
+    number = notes.clauses.index(clause)
+    if number == 0 or clause.joint not in ("and", "&"):
+        return name
+    first = notes.clauses[number - 1]
+    told = (
+        first.sentence != clause.sentence or first.free("money", "volume") or not first.has("BUY")
+    )
+    bought = "" if told else _name(first.items)
+    return f"{bought} and {name}" if bought else name
 
 
 def _only_names(clause: Clause) -> bool:

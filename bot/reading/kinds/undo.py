@@ -67,7 +67,7 @@ def find_whole(notes: Notes) -> bool:
     if said is not None and not said.question and _somebody_elses(said):
         notes.ask("I only take back what you logged yourself. They text: undo.")
         return True
-    if said is None or said.question:
+    if said is None or said.question or _asks_when(said):
         return False
     deed_first = said.first("UNDOP")
     denied = any(
@@ -103,6 +103,13 @@ def find_whole(notes: Notes) -> bool:
         return False
     notes.add(Undo(), 0)
     return True
+
+
+def _asks_when(clause: Clause) -> bool:
+    """`at what temp do i take it off`: a question also without its mark."""
+    deed = clause.first("UNDOP")
+    ahead = {each.text for each in clause.items if deed is not None and each.start < deed.start}
+    return not ahead.isdisjoint(("what", "when", "which", "how"))
 
 
 # "take off the upper lot one", "delete the A3 one", "scratch the second one".
