@@ -6,6 +6,7 @@ import sqlite3
 import threading
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future, ThreadPoolExecutor
+from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 
@@ -17,6 +18,7 @@ from bot.ledger import together
 from bot.ledger.together import LostError, Together
 
 PATIENCE_S = 60.0
+PAUSE = threading.Event()
 
 
 class Desk:
@@ -32,12 +34,23 @@ class Desk:
         event.listen(self.engine, "commit", self._count)
         self.together = Together(self.engine)
         self.pool = ThreadPoolExecutor(8)
+        self._to_come: list[Callable[[], None]] = []
+        self._come: list[Future[None]] = []
 
     def _count(self, _connection: Connection) -> None:
         self.commits += 1
 
-    def write(self, word: str) -> None:
+    @contextmanager
+    def part(self) -> Iterator[Connection]:
+        """A part in which the next of those in turn comes, and waits."""
         with self.together.part() as connection:
+            if self._to_come:
+                self._come.append(self.pool.submit(self._to_come.pop(0)))
+                self._until_waiting(1)
+            yield connection
+
+    def write(self, word: str) -> None:
+        with self.part() as connection:
             connection.exec_driver_sql("INSERT INTO word VALUES (?)", (word,))
 
     def on_disk(self) -> set[str]:
@@ -46,20 +59,21 @@ class Desk:
             return {said for (said,) in other.execute("SELECT said FROM word")}
 
     def write_in_turn(self, *acts: Callable[[], None]) -> list[Future[None]]:
-        """Have all of them wait for their turn, in this order, before the first may begin."""
-        waiting: list[Future[None]] = []
+        """Have each of them wait for its turn while the one before it has its own."""
+        self._to_come = list(acts[1:])
         with self.together._turn:
-            for act in acts:
-                waiting.append(self.pool.submit(act))
-                self._until_waiting(len(waiting))
-        return waiting
+            self._come = [self.pool.submit(acts[0])]
+        for _ in range(2000):
+            if len(self._come) == len(acts):
+                return self._come
+            PAUSE.wait(0.005)
+        raise AssertionError(f"Only {len(self._come)} of {len(acts)} had a turn")
 
     def _until_waiting(self, number: int) -> None:
-        pause = threading.Event()
         for _ in range(2000):
             if self.together._waiting == number:
                 return
-            pause.wait(0.005)
+            PAUSE.wait(0.005)
         raise AssertionError(f"There are {self.together._waiting} waiting, and should be {number}")
 
 
@@ -101,7 +115,7 @@ def test_nobody_goes_on_before_it_is_on_the_disk(desk: Desk) -> None:
 
 def test_a_part_that_fails_is_undone_alone(desk: Desk) -> None:
     def fail() -> None:
-        with desk.together.part() as connection:
+        with desk.part() as connection:
             connection.exec_driver_sql("INSERT INTO word VALUES ('never')")
             raise ZeroDivisionError
 
@@ -129,7 +143,7 @@ def test_who_is_refused_finds_what_was_in_the_way(desk: Desk) -> None:
 
 def test_a_transaction_that_breaks_is_told_to_all_of_it(desk: Desk) -> None:
     def break_it() -> None:
-        with desk.together.part() as connection:
+        with desk.part() as connection:
             # What SQLite does by itself when the disk is full.
             connection.exec_driver_sql("ROLLBACK")
             raise OSError("The disk is full")
