@@ -46,11 +46,6 @@ _SEASON_OVER = re.compile(
 )
 
 
-def tells_the_end(asked: Asked) -> bool:
-    """Whether the words tell that the season is over, and ask nothing."""
-    return _SEASON_OVER.fullmatch(asked.plain) is not None
-
-
 def answer(asked: Asked) -> Answer:
     """The answer to a question; a figure in it that cannot be is asked after.
 
@@ -58,7 +53,7 @@ def answer(asked: Asked) -> Answer:
     """
     answers = TOPICS[asked.topic]
     try:
-        said = totals.closing(asked) if tells_the_end(asked) else answers(asked)
+        said = totals.closing(asked) if _SEASON_OVER.fullmatch(asked.plain) else answers(asked)
     except ImpossibleError as error:
         return Answer(
             refusals.impossible(error.thing, error.value, error.unit, error.wanted, asked.style)
@@ -66,4 +61,4 @@ def answer(asked: Asked) -> Answer:
     return Answer(said) if isinstance(said, str) else said
 
 
-__all__ = ["TOPICS", "Answer", "Asked", "answer", "tells_the_end"]
+__all__ = ["TOPICS", "Answer", "Asked", "answer"]

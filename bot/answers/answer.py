@@ -19,12 +19,14 @@ class Answer:
     """text: what is said at once, "" where something has to be asked first. more: further texts,
     one for each time that "more" is texted. ask: a question whose answer completes the text that
     asked, so that it is answered after all. table: makes what a mail shows below the text, lines as
-    of `wording.tables`, "" where there is nothing to show."""
+    of `wording.tables`, "" where there is nothing to show. ends_season: it answers who tells that
+    the season is over, which is to be kept."""
 
     text: str
     more: tuple[str, ...] = ()
     ask: Doubt | None = None
     table: Callable[[], str] | None = None
+    ends_season: bool = False
 
     @property
     def whole(self) -> str:

@@ -22,17 +22,13 @@ def answer(asked: Asked) -> Answer:
     if asked.mentioned.price is not None or (asked.says(*_WORTH) and not asked.says("spent")):
         return _worth(asked)
     period = period_of(asked)
-    names_a_thing = any(
-        item and _says(asked, item)
-        for item, _ in asked.book.sums.costs(asked.sugarbush_id, asked.season)
-    )
-    if period is not None and asked.says(*_MONEY) and not names_a_thing:
+    costs = asked.book.sums.costs(asked.sugarbush_id, asked.season)
+    named = [(item, dollars) for item, dollars in costs if item and _says(asked, item)]
+    if period is not None and asked.says(*_MONEY) and not named:
         spent = totals.part_of(asked, period).cost_dollars
         return Answer(wording.spent_in(period.name, spent))
-    costs = asked.book.sums.costs(asked.sugarbush_id, asked.season)
     if not costs and not asked.says(*_MONEY):
         return totals.answer(asked)
-    named = [(item, dollars) for item, dollars in costs if item and _says(asked, item)]
     if named:
         return Answer(wording.spent_on(named))
     items = [(item or wording.OTHER, dollars) for item, dollars in costs]

@@ -39,15 +39,16 @@ def told(asked: Asked, howto: str) -> Answer:
     if howto == "storing" and _OF_SYRUP.search(asked.plain):
         # Syrup is kept in its jars, and that is told there.
         howto = "bottling"
-    words = asked.plain
-    if howto == "bottling" and _MOLD.search(words):
-        words = "mold fizz"
-    if howto == "safety" and _RAW.search(words):
-        words = "raw sap pasteurized drink"
-    elif howto == "safety" and not asked.says("lead") and _BY_THE_FIRE.search(words):
-        words = "children pets well back"
-    texts = nearest_first(words, HOWTO[howto](known_of(asked)))
+    texts = nearest_first(_in_its_words(asked.plain, howto), HOWTO[howto](known_of(asked)))
     return Answer(texts[0], texts[1:])
+
+
+def _in_its_words(question: str, howto: str) -> str:
+    """The question, in the words of the part that answers it where people call it otherwise."""
+    for of, called, words in _CALLED:
+        if of == howto and called.search(question):
+            return words
+    return question
 
 
 def nearest_first(question: str, parts: Told) -> tuple[str, ...]:
@@ -66,12 +67,18 @@ def nearest_first(question: str, parts: Told) -> tuple[str, ...]:
 
 
 _BY_THE_FIRE = re.compile(
-    r"\b(?:kids?|child|children|sons?|daughters?|toddlers?|dogs?|pets?|class|scouts|students)\b"
+    r"^(?!.*\blead\b).*\b(?:kids?|child|children|sons?|daughters?|toddlers?|dogs?|pets?|class|scouts|students)\b"
     r".*\b(?:near|by|around|at|stand|close|help|safe)\b"
     r".*\b(?:pan|evaporator|boil\w*|fire|arch|shack|sugarhouse|stove)\b"
 )
 _MOLD = re.compile(r"\b(?:mou?ld\w*|fuzz\w*|fizz\w*|slim[ey]\w*)\b")
 _RAW = re.compile(r"\b(?:drink\w*|drank|taste\w*|tasting|sip\w*|raw sap)\b")
+# In this order, the first that is said: which how-to, what people call it, its own words.
+_CALLED = (
+    ("bottling", _MOLD, "mold fizz"),
+    ("safety", _RAW, "raw sap pasteurized drink"),
+    ("safety", _BY_THE_FIRE, "children pets well back"),
+)
 _OF_SYRUP = re.compile(r"\b(?:syrup|jars?|opened|mou?ld\w*|fuzz\w*|pantry|fridge)\b")
 # How much more of a question's words a later text must have: one word of its own (our own).
 _CLEARLY_NEARER = 1.0

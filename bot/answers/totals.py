@@ -70,9 +70,9 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
         return " ".join(_sugar_of_lot(asked, lot) for lot in lots)
     if lots:
         return " ".join(_of_lot(asked, lot, period) for lot in lots)
-    if asked.says("day") and asked.says("best", "most", "biggest", "which"):
+    if asked.says("day") and asked.says(*_BEST):
         return _best_day(asked)
-    if asked.says("week") and asked.says("best", "most", "biggest", "which"):
+    if asked.says("week") and asked.says(*_BEST):
         return _best_week(asked)
     name = None if period is None else period.name
     tally = asked.tally if period is None else part_of(asked, period)
@@ -133,6 +133,7 @@ def _best_week(asked: Asked) -> str:
     return wording.best_week(best, asked.style)
 
 
+_BEST = ("best", "most", "biggest", "which")
 _PER_TAP = re.compile(r"\b(?:per|each|every|a|1) (?:tap|spile|spout|hole)\b")
 _EACH_WEEK = re.compile(r"\b(?:(?:each|every|per|by|by the) week|week by week|weekly)\b")
 _EACH_MONTH = re.compile(r"\b(?:(?:each|every|per|by|by the) month|month by month|monthly)\b")
@@ -161,7 +162,8 @@ def closing(asked: Asked) -> Answer:
     """The season is told as over: what it came to, and what is left to do."""
     hang = asked.known.taps is not None and asked.known.taps.count > 0
     said = wording.season(asked.tally, asked.style)
-    return Answer(wording.closing(said, taps_hang=hang), table=lambda: _by_week(asked))
+    closed = wording.closing(said, taps_hang=hang)
+    return Answer(closed, table=lambda: _by_week(asked), ends_season=True)
 
 
 def _days(asked: Asked) -> list[tuple[date, float]]:

@@ -123,8 +123,7 @@ def lately(turn: Turn) -> list[list[Kept]]:
 
 def is_long_ago(turn: Turn, text: Sequence[Kept]) -> bool:
     """Whether a text came so long before this one that a correction is hardly about it."""
-    text_id = text[0].text_id
-    return turn.now_utc - turn.book.inbox.times([text_id])[text_id] > _LATELY
+    return turn.ago(text[0].text_id) > _LATELY
 
 
 def _ask_if_that_one(turn: Turn, text: Sequence[Kept]) -> None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
-from bot.answers import Asked, answer, tells_the_end
+from bot.answers import Asked, answer
 from bot.consent import Consent
 from bot.conversation.addresses import normal_address
 from bot.conversation.amending import amend
@@ -213,24 +213,25 @@ def _question(turn: Turn, reading: Question) -> None:
     if reading.topic == "export":
         turn.reply.answers.append(export(turn))
         return
-    asked = Asked(
-        topic=reading.topic,
-        howto=reading.howto,
-        also=reading.also,
-        text=turn.words,
-        book=turn.book,
-        sugarbush_id=turn.who.sugarbush_id,
-        sent=turn.sent,
-        known=turn.known,
-        tally=turn.tally,
-        style=turn.style,
-        told=tuple(turn.recorded),
-        weather=turn.weather,
-        stored=turn.store,
-        boiled=turn.boils,
+    said = answer(
+        Asked(
+            topic=reading.topic,
+            howto=reading.howto,
+            also=reading.also,
+            text=turn.words,
+            book=turn.book,
+            sugarbush_id=turn.who.sugarbush_id,
+            sent=turn.sent,
+            known=turn.known,
+            tally=turn.tally,
+            style=turn.style,
+            told=tuple(turn.recorded),
+            weather=turn.weather,
+            stored=turn.store,
+            boiled=turn.boils,
+        )
     )
-    said = answer(asked)
-    if tells_the_end(asked):
+    if said.ends_season:
         _write(turn, Entry(kind=SEASON_OVER, on=turn.today, at_local=turn.sent))
     if said.text:
         # A mail has room for all of it at once.

@@ -34,16 +34,11 @@ def told_before(turn: Turn, understanding: Understanding) -> bool:
             kept.person_id == turn.who.person_id
             and is_same(kept.entry, entry)
             and (entry.brix is None or entry.brix == kept.entry.brix)
-            and _ago(turn, kept) <= (SAP_WITHIN if entry.kind == "sap" else SAME_WORDS_WITHIN)
+            and turn.ago(kept.text_id) <= (SAP_WITHIN if entry.kind == "sap" else SAME_WORDS_WITHIN)
             for kept in _of_day(turn, entry)
         )
         for entry in entries
     )
-
-
-def _ago(turn: Turn, kept: Kept) -> timedelta:
-    """How long before this text a record was told."""
-    return turn.now_utc - turn.book.inbox.times([kept.text_id])[kept.text_id]
 
 
 def told_by_another(turn: Turn, understanding: Understanding) -> tuple[str, Entry] | None:

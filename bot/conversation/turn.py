@@ -234,6 +234,10 @@ class Turn:
         """Their gear as last told."""
         return gear_of(self.book, self.who.sugarbush_id, self.sent)
 
+    def ago(self, text_id: int) -> timedelta:
+        """How long before this text another came."""
+        return self.now_utc - self.book.inbox.times([text_id])[text_id]
+
     def store(self) -> Stored:
         """The sap that waits, with the days to boil it by, as of the last record."""
         hangs_on = (self.season, self.today, self.tally.expected_brix, self.syrup_brix)

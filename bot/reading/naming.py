@@ -150,7 +150,7 @@ def _of_both(before: Sequence[Clause], last: Clause) -> None:
         bare = all(i.sort in ("volume", "vessels", "sign") for i in clause.items if not i.tags)
         if not both and not (bare and joint in ("and", "&", "plus")):
             return
-        if any(i.sort in ("volume", "vessels") for i in clause.items):
+        if _tells_an_amount(clause):
             clause.lot = lots[0].text
 
 

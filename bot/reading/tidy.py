@@ -109,16 +109,21 @@ _PAST_OR_TO = re.compile(
 _POINT_CLOCK = re.compile(
     r"\b((?:fire|lit|on|off|out)(?: at)?) (\d{1,2})\.(00|15|30|45)\b(?! ?[a-z%])"
 )
+# "from 7 in the morning until 2": from 7 am.
 _FROM_AN_HOUR = re.compile(
     r"\bfrom (\d{1,2}(?::\d\d)?) (?:in the|this) (morning|afternoon|evening)"
     r"(?= (?:to|till?|until)\b)"
 )
+# "71 gal in, 1.75 gal syrup out": sap into the pan, boiled.
 _IN_AND_OUT = re.compile(
     r"\b([\d.]+ ?(?:gal\w*|l|lit\w+)) in\b(?=[,;. and]+[\d./ ]+ ?\w+ (?:of )?syrup out\b)"
 )
+# "poured their 4 pails together": nothing is lost.
 _POURED_TOGETHER = re.compile(r"\bpoured (?=(?:\w+ ){1,4}together\b)")
+# A tank of gas, where bottles are of syrup; a lie of the land, where 40 counts nothing.
 _PROPANE_BOTTLE = re.compile(r"\bpropane bottle\b")
 _BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
+# "picked up $14 of lids": bought, where sap is picked up too.
 _PICKED_UP = re.compile(r"\bpicked up \$")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
 _ORDINAL = {

@@ -11,7 +11,7 @@ from bot.wording.style import Style
 
 def changed(receipt: str) -> str:
     """A record that was put right."""
-    return f"Changed to {receipt[:1].lower()}{receipt[1:]}"
+    return f"Changed to {_within(receipt)}"
 
 
 def again(receipt: str) -> str:
@@ -38,17 +38,22 @@ def all_that_waits(gallons: float, style: Style) -> str:
 
 def undo_that(receipt: str) -> str:
     """An undo of a record that was texted days ago."""
-    return f"Your last record is {receipt[:1].lower()}{receipt[1:]}. Undo that? Text ok."
+    return f"Your last record is {_within(receipt)}. Undo that? Text ok."
 
 
 def already_so(receipt: str) -> str:
     """A correction that says what is written already."""
-    return f"That is what I have: {receipt[:1].lower()}{receipt[1:]}."
+    return f"That is what I have: {_within(receipt)}."
+
+
+def _within(receipt: str) -> str:
+    """A receipt as it is said within a sentence."""
+    return f"{receipt[:1].lower()}{receipt[1:]}"
 
 
 def change_that(receipt: str) -> str:
     """A correction of a record that was texted days ago."""
-    return f"Your last record is {receipt[:1].lower()}{receipt[1:]}. Change that? Text ok."
+    return f"Your last record is {_within(receipt)}. Change that? Text ok."
 
 
 def so_far_off(old: str, new: str) -> str:
