@@ -54,7 +54,7 @@ class Clause:
     frame: those, or the tags of the clause that it goes on from. on: the day it speaks of,
     None for the day it was sent; ahead: that day is still to come. question, plan, negated:
     how it is meant. kept: what it tells of went into a store, and not on the ground. joint:
-    the sign or word before it."""
+    the sign or word before it. by_mark: it asks by its question mark alone."""
 
     items: list[Item]
     sentence: int
@@ -65,6 +65,7 @@ class Clause:
     on: date | None = None
     ahead: bool = False
     question: bool = False
+    by_mark: bool = False
     plan: bool = False
     negated: bool = False
     hypothetical: bool = False
@@ -213,7 +214,7 @@ def _parted(clause: Clause) -> frozenset[str]:
     found = {"POUR"} if _throws(clause) else set()
     for verbs, particles, tag in _PARTED:
         at = next((n for n, word in enumerate(words) if word in verbs), None)
-        if at is not None and any(word in particles for word in words[at + 1 :]):
+        if at is not None and any(word.split()[0] in particles for word in words[at + 1 :]):
             found.add(tag)
     return frozenset(found)
 
@@ -389,7 +390,7 @@ def _mark_questions(found: Sequence[Clause]) -> None:
             and (not clause.tags & FRAME_TAGS or clause.joint == "")
         ):
             asked = True
-        clause.question = asked
+        clause.question, clause.by_mark = asked, asked and not led
         if led:
             asking_sentence[clause.sentence] = True
     for before, clause in itertools.pairwise(found):

@@ -263,10 +263,19 @@ def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit 
         return _in_its_year(run, i - before, MONTHS[run[j].text], day, length, today)
     if day > 31 and (before or (i > 0 and run[i - 1].text in ("the", "on"))):
         return DateHit(None, before + 1)
+    if before == 0 and _heads_a_list(run, i):
+        told = _day_of_month(day, today, 1) if day > _ORDERS else None
+        recent = told is not None and told.on is not None and (today - told.on).days <= _A_FORTNIGHT
+        return told if recent else DateHit(None, 1)
     if before == 0 and not (i > 0 and run[i - 1].text in ("the", "on")):
         return None  # "3rd house", "2nd boil": an ordinal alone is no date
     if j < len(run) and run[j].shape == "word" and run[j].text in _COUNTED:
         return None
+    return _day_of_month(day, today, before + 1)
+
+
+def _day_of_month(day: int, today: date, length: int) -> DateHit | None:
+    """The latest day of that number."""
     for months_back in range(3):
         month_index = today.year * 12 + today.month - 1 - months_back
         try:
@@ -276,8 +285,23 @@ def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit 
         if on <= today:
             # Of a month without such a day nobody speaks: "the 31st" is no 50 days ago.
             recent = (today - on).days <= _LONGEST_MONTH
-            return DateHit(on if recent else None, before + 1)
+            return DateHit(on if recent else None, length)
     return None
+
+
+_A_FORTNIGHT = 14
+_ORDERS = 3
+"""`1st: 7 gal. 2nd: 5 gal` may be days or gatherings; from the 4th on they are days (our own)."""
+
+
+def _heads_a_list(run: Sequence[Token], i: int) -> bool:
+    """`15th: 7 gal`, `16th - 5.5 gal`: what heads a sentence and a figure."""
+    first = i == 0 or run[i - 1].shape == "newline" or run[i - 1].text in _ENDS
+    colon = i + 2 < len(run) and run[i + 1].text in (":", "-", "=")
+    return first and colon and run[i + 2].shape == "number"
+
+
+_ENDS = frozenset(".,;!/")
 
 
 _LONGEST_MONTH = 31

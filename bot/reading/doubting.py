@@ -282,5 +282,5 @@ def _matters(clause: Clause, item: Item) -> bool:
     if item.vague:
         counted = clause.has(*_COUNTED) or "tapped" in clause.words()
         told = clause.about("SETV", "PULLV", "BOTTLE", "POUR") and counted
-        return told or clause.about("COSTV")
+        return told or clause.about("COSTV") or clause.has("SUGAR")
     return not clause.frame.isdisjoint(_FIGURES_WANTED_BY) or clause.tree is not None

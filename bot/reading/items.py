@@ -76,7 +76,30 @@ def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
         item, length = _by_initial(run, i, profile) or _at(run, i, sent, names, found)
         found.append(item)
         i += max(1, length)
-    return _joined(found)
+    return _joined(_more_trees(found))
+
+
+_TREE_DOES = frozenset("gave gives had has made did ran yielded produced got filled".split())
+
+
+def _more_trees(found: list[Item]) -> list[Item]:
+    """`tree 12 had 3 gal, 13 had 1 gal`, `from tree 4, 3 gal. from 11, 1.5 gal`: once a tree was
+    named, a whole number in its place is one too."""
+    named = False
+    for n, item in enumerate(found):
+        if item.sort == "tree":
+            named = True
+        if not named or item.sort != "number" or not item.text.isdigit() or item.low is not None:
+            continue
+        heads = n == 0 or found[n - 1].sort == "sign" or found[n - 1].text in ("and", "&")
+        behind = [each.text for each in found[n + 1 : n + 2]]
+        figure = [each.sort in ("volume", "brix") for each in found[n + 1 : n + 4]]
+        does = behind[:1] and behind[0] in _TREE_DOES and any(figure)
+        first = n > 1 and found[n - 1].text == "from" and found[n - 2].sort == "sign"
+        whence = first and behind in ([","], [":"]) and figure[1:2] == [True]
+        if (heads and does) or whence:
+            item.sort = "tree"
+    return found
 
 
 def _correct(run: Sequence[Token], own: set[str]) -> None:
@@ -369,11 +392,21 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
         "golden",
         "dark",
         "amber",
+        "straight",
+        "long",
+        "hard",
+        "cold",
+        "full-on",
+        "honest",
+        "bonus",
     ):
         k += 1
     unit_hit = _unit(run, k)
     if unit_hit is None:
         k = j
+    something = j < len(run) and run[j].text in ("something", "point") and not first.article
+    if something and run[j + 1 : j + 2] and run[j].text == "point":
+        something = run[j + 1].text == "something"
     if first.article and run[k : k + 1] and run[k].text in ("g", "c"):
         unit_hit = None  # "a g", "a c": no amount
     sign_before = before[-1].text if before else ""
@@ -382,7 +415,7 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
         and (len(before) < 2 or before[-2].end < before[-1].start)
     )  # fmt: skip
     made = Item("number", run[i].text, run[i].start, run[j - 1].end, value,
-                low=low, high=high, vague=first.vague, article=first.article,
+                low=low, high=high, vague=first.vague or something, article=first.article,
                 negative=negative, part=first.part)  # fmt: skip
     if unit_hit is None:
         vessels = _vessels(run, i, j, made) or _more_half_full(run, i, j, made, before)
@@ -451,12 +484,20 @@ _ONE_OF_THEM = frozenset(
 
 def _is_the_one(run: Sequence[Token], i: int) -> bool:
     """`the upper one`, `the thursday one`, `the upper lot one`."""
-    ends = i + 1 == len(run) or run[i + 1].text not in ("gal", "gallon", "pint", "quart")
+    ends = i + 1 == len(run) or run[i + 1].text not in _AFTER_A_ONE_THAT_COUNTS
+    if run[i - 1].text in _BEFORE_A_ONE_THAT_COUNTS:
+        return False  # "the sap was one point eight"
     return (
         ends
         and run[i - 1].shape == "word"
         and any(run[j].text in ("the", "that") for j in range(max(i - 3, 0), i - 1))
     )
+
+
+_AFTER_A_ONE_THAT_COUNTS = frozenset("gal gallon pint quart point and half third dozen".split())
+_BEFORE_A_ONE_THAT_COUNTS = frozenset(
+    "was is were had gave made got at only about says said reads tested measured".split()
+)
 
 
 def _in_range(run: Sequence[Token], i: int, joint: int, after: int) -> bool:

@@ -38,6 +38,7 @@ from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
 from bot.reading.parted import rejoined
 from bot.reading.shares import of_a_whole
+from bot.reading.questioned import told_with_a_mark
 from bot.reading.totals import settle_totals
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
@@ -98,7 +99,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     add_questions(notes)
     if not notes.noted and not notes.doubts:
         leftover(notes)
-    return _understood(notes)
+    return told_with_a_mark(_understood(notes), notes, lambda rest: read(rest, sent, profile))
 
 
 def _pieces(found: list[Item]) -> list[Item]:

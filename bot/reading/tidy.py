@@ -69,7 +69,7 @@ _NUMBER_BEFORE_TREE = re.compile(
 # "slow trickle. quart and a half of sap": an amount that begins with its unit.
 _AND_A_HALF = re.compile(
     r"(^|[,.;:!] ?|\btree \d{1,3} )"
-    r"(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug) (and a half)\b"
+    r"(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug|hour) (and a half)\b"
 )
 # "60 L @ 2.2 deg": sugar, and no heat.
 _DEGREES_OF_SUGAR = re.compile(r"(@|\bat) ?(\d(?:\.\d+)?) ?deg\b(?! ?[cf]\b)")
@@ -125,6 +125,22 @@ _PROPANE_BOTTLE = re.compile(r"\bpropane bottle\b")
 _BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
 # "picked up $14 of lids": bought, where sap is picked up too.
 _PICKED_UP = re.compile(r"\bpicked up \$")
+# "started at 8 in the morning": a time of day; "got 8 in the morning" is of gallons.
+_HOUR_OF_DAY = re.compile(
+    r"\b(at|by|since|till?|until) (\d{1,2}(?::\d\d)?) (?:in the|this) (morning|afternoon|evening)\b"
+)
+# "5 quarts w/ the scouts".
+_WITH = re.compile(r"\bw/ ?(?=[a-z0-9])")
+# "last sap of 2027": the year alone, which says nothing of how much.
+_OF_THE_YEAR = re.compile(r"\b(?:of|in|for|season|spring) 20[2-9]\d(?= *(?:$|[.,;:!?]))")
+# "thx 4 the help", "set to pints aside": what a figure or a word stands for in writing.
+_FOR_IN_A_FIGURE = re.compile(r"\b4 (?=(?:the|all|your|my|me|us|now|sure|ever) )")
+_HEARD_BEFORE_A_SIZE = re.compile(
+    r"\b(drew(?: off)?|got|made|bottled|filled|gathered|collected) (to|too|for) "
+    r"(?=(?:gal\w*|quarts?|pints?|half pints?)\b)"
+)
+# "16 gal at 2..1".
+_POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
 _ORDINAL = {
     word: f"{number}{end}"
@@ -150,12 +166,18 @@ _WILL = re.compile(
 )
 # "tree two to gallons", "tree to two gallons", "tree four for gallons".
 _HEARD_BY_A_TREE = re.compile(rf"\b(tree {_HOURS}) (to|too|for) (?=gal|quart|pint)")
-_HEARD_FOR_A_TREE = re.compile(rf"\btree (to|too|for) (?={_HOURS}\b)")
+_HEARD_FOR_A_TREE = re.compile(
+    rf"\btree (to|too|for) (?={_HOURS}\b|(?:gave|had|made|ran|filled)\b)"
+)
 _TREES_OWN = re.compile(rf"\b(tree {_HOURS})'s\b")
 _HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
 _HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four"}
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
+)
+# "question mark no i mean period": the second is meant.
+_SPOKEN_ANEW = re.compile(
+    r"\b(?:comma|period|question mark) (?:no )?(?:wait )?i mean(?=(?: a)? (?:comma|period|question mark))"
 )
 _SPOKEN_SIGN = {"comma": ",", "period": ".", "full stop": ".", "question mark": "?"}
 
@@ -178,6 +200,16 @@ def _past_or_to(said: re.Match[str]) -> str:
     if said[2] in ("past", "after"):
         return f"{hour}:{part}"
     return f"{hour - 1 or 12}:{60 - part}"
+
+
+def _hour_of_day(said: re.Match[str]) -> str:
+    """`at 8 in the morning` as at 8 am."""
+    return f"{said[1]} {said[2]} {'am' if said[3] == 'morning' else 'pm'}"
+
+
+def _heard_before_a_size(heard: re.Match[str]) -> str:
+    """`drew off to pints` as two pints."""
+    return f"{heard[1]} {_HEARD_NUMBERS[heard[2]]} "
 
 
 def _half_said(hit: re.Match[str]) -> str:
@@ -204,6 +236,13 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("deg",), _DEGREES_OF_SUGAR, r"\1 \2 brix"),
     ((".",), _POINT_CLOCK, r"\1 \2:\3"),
     (("quarter", "half", "1/"), _PAST_OR_TO, _past_or_to),
+    (("morning", "afternoon", "evening"), _HOUR_OF_DAY, _hour_of_day),
+    (("w/",), _WITH, "with "),
+    ((" 20",), _OF_THE_YEAR, ""),
+    (("4 ",), _FOR_IN_A_FIGURE, "for "),
+    ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _heard_before_a_size),
+    (("..",), _POINT_TWICE, "."),
+    (("i mean",), _SPOKEN_ANEW, ""),
     (
         ("ing to", "ing til", "ing until", "noon to", "noon til", "noon until"),
         _FROM_AN_HOUR,

@@ -38,7 +38,7 @@ _KEPT: tuple[type[Reading], ...] = (
     *(Sap, Sugar, PouredOut, Boil, Syrup, Jars, TapsSet, TapsPulled),
     *(StoreTemp, WaterBoils, PanTemp, Cost, Fuel, Tree),
 )
-_FIGURES = ("number", "volume", "brix", "vessels", "hours", "money", "cords")
+_FIGURES = ("number", "volume", "brix", "vessels", "hours", "money", "cords", "clock")
 _NOT_OURS = ("FOREIGN", "OTHERS", "GIFT", "PRICE", "EARN", "KILL", "OTHERDAY")
 _BEFORE_A_TIME = frozenset("at by till til until around about since from before after of".split())
 _LAST_HOUR = 12  # of a clock's face
@@ -143,7 +143,7 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
             or (item.part and not _is_added(clause, item))
             or item.value < 1
             or says_which(clause, item)
-            or _is_time(clause, item)
+            or _is_time(clause, item, notes)
             or any(each.text == "all" for each in clause.preceding(item, 1))
             or _counts_others(clause, item)
             or _is_heat_of_a_test(clause, item)
@@ -155,9 +155,31 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort in ("volume", "cords"):
         return bought or not _LEFT_TO_DO.isdisjoint(clause.words())
     if item.sort == "vessels":
-        more = any("MORE" in each.tags for each in clause.following(item, 2))
-        return item.part or not more
-    return item.sort == "hours"  # how long it took
+        return item.part or not _holds_sap(clause, item)
+    boils = _boil_of(clause, notes)
+    if item.sort == "clock":
+        return boils is None or not _ends_it(clause, item) or boils.hours is not None
+    return boils is None or boils.hours is not None or not clause.has("BOIL", "FIRE", "PANN")
+
+
+def _holds_sap(clause: Clause, item: Item) -> bool:
+    """`four pails, every one of them full`, `4 more buckets`."""
+    more = any("MORE" in each.tags for each in clause.following(item, 2))
+    return more or clause.near("FULL")
+
+
+def _boil_of(clause: Clause, notes: Notes) -> Boil | None:
+    """The boil that the sentence tells of."""
+    for noted in notes.all(Boil):
+        if notes.clauses[noted.clause].sentence == clause.sentence:
+            return noted.reading if isinstance(noted.reading, Boil) else None
+    return None
+
+
+def _ends_it(clause: Clause, item: Item) -> bool:
+    """`til 5`, `done by 4:30`: when a boil was over."""
+    before = [each.text for each in clause.preceding(item, 1)]
+    return before in (["til"], ["till"], ["until"], ["to"]) or clause.has("END", "OVER", "DONE")
 
 
 def _is_added(clause: Clause, item: Item) -> bool:
@@ -165,10 +187,14 @@ def _is_added(clause: Clause, item: Item) -> bool:
     return clause.joint in ("and", "&") and clause.items[0] is item
 
 
-def _is_time(clause: Clause, item: Item) -> bool:
+def _is_time(clause: Clause, item: Item, notes: Notes) -> bool:
     before = clause.preceding(item, 1)
     at = bool(before) and before[0].text in _BEFORE_A_TIME
-    return at and item.text.isdigit() and 1 <= item.value <= _LAST_HOUR
+    if before and before[0].text == "from":
+        at = [each.text for each in clause.following(item, 1)] in (["to"], ["til"], ["on"], ["till"])
+    boils = _boil_of(clause, notes)
+    over = boils is not None and boils.hours is None and _ends_it(clause, item)
+    return at and item.text.isdigit() and 1 <= item.value <= _LAST_HOUR and not over
 
 
 _WEATHER_BEFORE = frozenset("temp temps low high lows highs outside about around".split())
@@ -230,6 +256,12 @@ def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
     )
 
 
+def _counts_each(clause: Clause, behind: list[str]) -> bool:
+    """`three milk cans, 8 gal in each`: the count belongs to the amount."""
+    held = clause.has("STORE", "BUCKET", "JARN")
+    return held and clause.near("EACHN") and "each" not in behind
+
+
 def _counts_others(clause: Clause, item: Item) -> bool:
     """`2 kids`, `12 trees`, `9 of them`, `two flat tires`: a whole number of things."""
     behind = [each.text for each in clause.following(item, 2)]
@@ -241,7 +273,7 @@ def _counts_others(clause: Clause, item: Item) -> bool:
     behind = [each.text for each in clause.following(item, 2)]
     if not _SIZED.isdisjoint(behind) or behind == ["in", "of"]:
         return True
-    if item.value % 1:
+    if item.value % 1 or _counts_each(clause, behind):
         return False
     if item.text in ("one", "dozen") or not _STAYS.isdisjoint(clause.words()):
         return True

@@ -90,6 +90,7 @@ def _stands_in_the_pan(clause: Clause, item: Item) -> bool:
 _PUT = frozenset(
     (
         *("poured", "put", "added", "dumped", "ladled", "loaded", "moved", "transferred"),
+        *("threw", "tipped", "pumped", "drained"),
         *("started", "tossed", "went", "went in"),
     )
 )
@@ -132,7 +133,8 @@ def _role(clause: Clause, item: Item) -> str:
     ):
         return "poured_out"
     if is_gone(clause, item) and not clause.has("SYRUP", "BOIL"):
-        return "poured_out"
+        fired = clause.near("FIRE", "BOIL", "DRAW", "SYRUP") or clause.free("hours")
+        return "boil" if fired else "poured_out"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
     if clause.has("HOLD") or "left" in clause.words() or "remaining" in clause.words():
@@ -143,6 +145,8 @@ def _role(clause: Clause, item: Item) -> str:
     if clause.has("STORE", "BUCKET") and _only_filled(clause) and item.unit in _LARGE_UNITS:
         return "sap"
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
+    if clause.near("BOTTLE") and _fills_its_bucket(clause) and item.unit in _LARGE_UNITS:
+        return "sap"
     if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
         return "jars"
     if _off_the_pan(clause, item):
@@ -154,12 +158,13 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign" if clause.has("FOREIGN") and not told else "syrup"
     sweet = any(each.sort == "brix" for each in clause.items)
     if [each.text for each in clause.following(item, 1)] == ["to boil"]:
-        return "sap"
+        return "boil" if clause.near("LIT") and not clause.near("GATHER") else "sap"
     if clause.has("STORE") and clause.about("LIT") and not clause.has("LIT", "THROUGH", "GATHER"):
         return "unclear"  # "lit at 7, 20 gal in the barrel"
     drawn_last = clause.has("DRAW") and _nearest_verb(clause, item) == "DRAW"
     lit = clause.about("LIT") and not clause.has("GATHER") and not sweet
-    if (clause.has("THROUGH", "LIT") or lit) and not drawn_last:
+    rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
+    if (clause.has("THROUGH", "LIT") or lit) and not drawn_last and not rounds:
         return "boil"
     if thing == "sap" and not clause.about("BOIL", "FIRE"):
         return "sap"
@@ -176,7 +181,9 @@ def _role(clause: Clause, item: Item) -> str:
         return "boil"  # "just finished boiling, 26 gal"
     nearest = _nearest_verb(clause, item)
     if nearest == "" and clause.has("MADE") and _little(item):
-        return "syrup"
+        return "sap" if clause.tree is not None else "syrup"
+    if nearest == "DRAW" and clause.tree is not None and not clause.near("SYRUP"):
+        return "sap"  # "tree 27, took 2 gal off it"
     if nearest in ("DRAW", "SYRUP"):
         if clause.has("STORE") and not clause.has("SYRUP"):
             return "unclear"  # "took 40 L off the tank": sap, to boil it
@@ -230,7 +237,7 @@ def _role(clause: Clause, item: Item) -> str:
 
 def is_gone(clause: Clause, item: Item) -> bool:
     """`bucket fell, 2 gal gone`."""
-    behind = [each.text for each in clause.following(item, 2)]
+    behind = [each.text for each in clause.following(item, 3) if each.text != "of"][:2]
     return behind in (["gone"], ["sap", "gone"], ["syrup", "gone"], ["is", "gone"], ["was", "gone"])
 
 
@@ -374,6 +381,12 @@ def _only_filled(clause: Clause) -> bool:
     deeds = [item.text for item in clause.items if "BOTTLE" in item.tags]
     jugs = {"jug", "jugs"} & set(clause.words())
     return bool(deeds) and set(deeds) == {"filled"} and not clause.has("JARN") and not jugs
+
+
+def _fills_its_bucket(clause: Clause) -> bool:
+    """`tree 11 filled its bag, 14 L`: a tree fills what hangs on it."""
+    hangs = clause.tree is not None and clause.near("BUCKET")
+    return hangs and not clause.near("JARN", "SYRUP", "DRAW")
 
 
 def _given(clause: Clause) -> bool:

@@ -103,7 +103,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if _boiled_or_gathered(clause, notes) or _some_of_it(clause, notes):
         return
-    if _in_the_pan(clause, notes):
+    if _in_the_pan(clause, notes) or _sap_put_on(clause, notes):
         return
     gallons = [
         item
@@ -189,6 +189,39 @@ def _in_the_pan(clause: Clause, notes: Notes) -> bool:
             ("no|nope|there|still there|left", ""),
         )
     return bool(standing)
+
+
+_SAP_IS_ON = re.compile(
+    r"(?:.* )?(?:the |our |some |first |fresh )*sap(?:'s| is)?(?: now| finally)? (?:in|on)(?:to)?"
+    r" (?:the |my |our )?(?:\w+ )?(?:pans?|evaporator)(?: now| already| and steaming)?"
+)
+
+
+_INTO = re.compile(r"\binto\b|\b(?:put|poured|threw|added|loaded)\b")
+
+
+def _sap_put_on(clause: Clause, notes: Notes) -> bool:
+    """`threw the first sap in the pan`: the boil begins; a pan that boils has more, and how much
+    is asked."""
+    put = into_the_pan(clause) and clause.has("SAP")
+    if not put and not _SAP_IS_ON.fullmatch(clause.text):
+        return False
+    if clause.negated or clause.free("volume", "number", "vessels", "hours", "temp"):
+        return False
+    if {"rest", "more", "all", "everything"} & set(clause.words()) or notes.profile.boiling:
+        if put:
+            notes.ask("How many gal went into the pan?", fill="poured {} gal into the pan")
+        return put
+    if clause.has("POUR") and not _INTO.search(clause.text):
+        notes.ask(
+            "Sap in the pan: put on to boil, or poured out?",
+            ("boil|put on|to boil|on", "lit the fire"),
+            ("poured out|out|dumped", "dumped the sap"),
+        )
+        return True
+    piece = Boil(on=notes.day(clause), state="start", at=_clock(clause, notes, "start"))
+    _join(notes, piece, clause.items[0].start, clause)
+    return True
 
 
 def came_of_it(clause: Clause, notes: Notes, item: Item) -> bool:
@@ -414,7 +447,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
             return None
         if hours and not clause.has("START"):
             return None if _burns_still(clause) else "end"
-        if _later_today(clause, notes):
+        if _later_today(clause, notes) or _NEAR_BOILING.search(clause.text):
             return None
         return None if clause.has("BURN") or _temperature(clause) else "start"
     return None
@@ -426,6 +459,7 @@ _SHUT_DOWN = re.compile(
     r"(?: (?:at|by|around|about))? (?:\d|for the night|noon|midnight|dark|last night|tonight)"
 )
 _TILL = frozenset("till til until".split())
+_NEAR_BOILING = re.compile(r"\d (?:\w+ )?(?:below|under|short of|from|above|over|off) boiling")
 _EVENING_FROM = 16
 """Hour of the local day from which "boiling tonight" is now (our own)."""
 
@@ -504,8 +538,8 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
     if total is None:
         clocks = [item for item in clause.items if item.sort == "clock" and not item.used]
         pair = _from_to(clause)
-        clocks = pair or [*clocks, *_until(clause, clocks)]
-        if len(clocks) == 2 and clause.about("BOIL", "FIRE"):
+        clocks = pair or [*clocks, *(_until(clause, clocks) or _out_behind(clause, clocks))][:2]
+        if len(clocks) == 2 and clause.about("BOIL", "FIRE", "THROUGH", "LIT"):
             for item in clocks:
                 item.used = True
             span = (clocks[1].value - clocks[0].value) % 24
@@ -530,6 +564,18 @@ def _until(clause: Clause, clocks: list[Item]) -> list[Item]:
         joined = len(before) > 1 and before[0].text in ("to", "til", "till", "until", "-")
         if whole and joined and before[1] is clocks[0]:
             return [item]
+    return []
+
+
+def _out_behind(clause: Clause, clocks: list[Item]) -> list[Item]:
+    """`lit it at 10 am out at 6`, `lit yesterday at 8 out at 2`: the hours, bare or one of them."""
+    hours = [item for item in clause.free("number") if _is_an_hour(item)]
+    timed = [item for item in hours if _told_as_time(clause, item)]
+    for item in timed:
+        before = [each.text for each in clause.preceding(item, 2)]
+        lit = [each for each in (*clocks, *timed) if each.start < item.start]
+        if len(before) > 1 and before[1] in _OUT_WORDS and len(lit) == 1:
+            return [item] if clocks else [*lit, item]
     return []
 
 

@@ -175,10 +175,10 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         after = []  # "with tax"
     start = next((n for n, each in enumerate(after) if each.text in _JOINS), None)
     words = after[start + 1 :] if start is not None else after
-    name = _name(words)
-    if name:
-        return name
-    name = _name([each for each in clause.items if each.start < amount.start])
+    named = _name([each for each in clause.items if each.start < amount.start])
+    if start is None and named and after and after[0].text in ("at", "from"):
+        return named  # "jars were $27.80 at the farm store"
+    name = _name(words) or named
     if name:
         return name
     number = notes.clause_number

@@ -192,6 +192,12 @@ def _count_and_size(
             return (
                 (1.0, piece.gallons) if jar_follows or piece.unit == "milliliter" else (None, 0.0)
             )
+    behind = _counted_behind(clause, notes) if piece is whole and clause.has("JARN") else None
+    if behind is not None and not piece.value > 1:
+        behind.used = True
+        return behind.value, piece.gallons
+    if piece is whole and piece.value < 1 and _one_jar(clause, piece):
+        return 1.0, piece.gallons
     if piece.unit in ("gallon", "liter", "imperial_gallon"):
         jar_follows = any(
             "JARN" in each.tags or each.text in ("jug", "jugs")
@@ -200,6 +206,12 @@ def _count_and_size(
         if not jar_follows and whole is piece:
             return None, 0.0
     return piece.value, one
+
+
+def _one_jar(clause: Clause, size: Item) -> bool:
+    """`a half gallon jar`: one of that size, and not half a one."""
+    behind = [each.text for each in clause.following(size, 1)]
+    return behind in (["jar"], ["jug"], ["bottle"], ["growler"])
 
 
 def _counted_after(clause: Clause, notes: Notes) -> float | None:
@@ -212,6 +224,21 @@ def _counted_after(clause: Clause, notes: Notes) -> float | None:
         return None
     counts[0].used = True
     return counts[0].value
+
+
+def _counted_behind(clause: Clause, notes: Notes) -> Item | None:
+    """`1/2 gal jars, three of them`: the count that follows the size of one, and no more."""
+    following = notes.clause_after()
+    counts = clause.free("number")
+    if not counts and following is not None and following.sentence == clause.sentence:
+        counts = [] if following.free("volume") or following.plan else following.free("number")
+        if counts and following.items[0] is not counts[0]:
+            return None
+        clause = following
+    if len(counts) != 1 or counts[0].part:
+        return None
+    behind = [each.text for each in clause.following(counts[0], 3)]
+    return counts[0] if behind in ([], ["of", "them"], ["of", "those"], ["of", "em"]) else None
 
 
 def _counted_before(clause: Clause, notes: Notes) -> float | None:
@@ -278,10 +305,14 @@ def _listed(clause: Clause, notes: Notes) -> list[tuple[Item, Jar]]:
         if count is None:
             continue
         numbers.remove(count)
-        unit = found[1].removesuffix("s").removeprefix("half ")
-        each = units.factor(unit, "gallon") / (2 if found[1].startswith("half") else 1)
-        made.append((count, Jar(int(found[2]), each)))
+        made.append((count, Jar(int(found[2]), _gallons_of(found[1]))))
     return made
+
+
+def _gallons_of(size: str) -> float:
+    """US gallons in a jar of that name: `pints`, `half pint`."""
+    unit = size.removesuffix("s").removeprefix("half ")
+    return units.factor(unit, "gallon") / (2 if size.startswith("half") else 1)
 
 
 _SIZES_BOTH_WAYS = re.compile(r"\b(?:pints?|quarts?) ?[:=] ?\d+ (?:half )?(?:pints?|quarts?) ?[:=]")
@@ -299,6 +330,12 @@ def _unsized(clause: Clause, notes: Notes) -> None:
     if listed:
         return
     if not numbers:
+        behind = _counted_behind(clause, notes)
+        sizes = [word for word in clause.words() if word in _SIZES]
+        if behind is not None and len(sizes) == 1:
+            behind.used = True
+            _write(notes, clause, [Jar(int(behind.value), _gallons_of(sizes[0]))], behind.start)
+            return
         if clause.has("BOTTLE") and ("JARN" in clause.tags or _SIZES & set(clause.words())):
             notes.ask(
                 "How many jars, and of what size? Like 6 pints.",

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap, most_gallons
-from bot.reading.volumes import CONTAINER_UNITS, is_gone, role
+from bot.reading.volumes import CONTAINER_UNITS, into_the_pan, is_gone, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -59,7 +59,7 @@ def find(clause: Clause, notes: Notes) -> None:
     deeds = {item.text for item in clause.items if "POUR" in item.tags}
     if deeds and deeds <= _COST_US and not clause.free("volume"):
         return  # "wood cost me 120"
-    if _into_the_fire_pan(clause, notes):
+    if _into_the_fire_pan(clause, notes) or (into_the_pan(clause) and clause.has("SAP")):
         return
     if "steam" in clause.words() or "lids" in clause.words():
         return  # "lost a gallon to steam"

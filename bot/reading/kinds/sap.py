@@ -374,6 +374,11 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         tree_first = [e for e in clause.preceding(item, 2) if "ABOUT" not in e.tags][:1]
         more = bool(follows) and "MORE" in follows[0].tags
         more = more or (bool(tree_first) and tree_first[0].text == "another")
+        if tree_first and "GATHER" in tree_first[0].tags:
+            tree_first = clause.preceding(tree_first[0], 1)  # "tree 11 gave 2.25 at 2.0"
+            gave = bool(tree_first) and tree_first[0].sort in ("tree", "lot")
+        else:
+            gave = False
         listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot", "date")
         listed = listed and not (tree_first[0].sort == "date" and follows)
         whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
@@ -384,7 +389,7 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         later = bool(follows) and follows[0].sort == "date" and clause.joint in ("and", "&")
         whence = whence or (later and (item.value > MOST_BRIX_SAID or item.text.isdigit()))
         apart = before.clause != notes.clause_number
-        if apart and (more or listed or whence) and not item.part:
+        if apart and (more or listed or whence or gave) and not item.part:
             out.append(item)
     return out[:1]
 
@@ -416,7 +421,7 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
             number.used = True
         notes.ask(f"{said} each: how many gal in all?", fill="{} gal of sap")
         return
-    if any(each.text in _EACH for each in clause.following(item, 1)):
+    if _is_each(clause, item):
         count = _counted(clause, notes)
         if count is not None:
             gallons *= count
@@ -444,6 +449,15 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
         other.used, tree = True, f"{other.value:g}"
     lot = None if _goes_on_with_a_lot(clause, notes) else clause.lot
     notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=lot), item.start)
+
+
+def _is_each(clause: Clause, item: Item) -> bool:
+    """`2 gal each`, `6 gal apiece`; but in `13 gal both 2.0` both have that sugar."""
+    behind = clause.following(item, 3)
+    tested = any(each.sort in ("number", "brix") for each in behind)
+    sugar = tested and behind[0].text == "both"
+    in_each = [each.text for each in behind[:2]] in (["in", "each"], ["in", "every"])
+    return in_each or (bool(behind) and behind[0].text in _EACH and not sugar)
 
 
 def _goes_on_with_a_lot(clause: Clause, notes: Notes) -> bool:

@@ -94,7 +94,7 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
         return sappy and not words & {"sky", "skies", "day", "weather", "morning", "snow"}
     if tag == "SMELL":
         bad = clause.has("OFFSMELL") or word not in ("smell", "smells", "smelled", "smelling")
-        sappy = sappy or clause.has("PANN") or "steam" in words
+        sappy = sappy or clause.has("PANN", "BOIL") or "steam" in words
         return (
             sappy and bad and not words & {"good", "great", "sweet", "amazing", "wonderful", "fine"}
         )

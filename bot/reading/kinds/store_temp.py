@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 CUES = {
     "IS": (
         "down_to up_to hit got_to got_up_to climbed_to dropped_to to down its is at was reads "
-        "reading holding sitting says showing steady now are sits it's "
+        "reading holding sitting stands_at stand_at standing_at says showing steady now are sits it's "
     ),
 }
 

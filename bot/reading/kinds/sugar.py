@@ -131,7 +131,8 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
         if on_the and told and not before and notes.last(Sap) is not None:
             out.append(item)  # "24 gal, 1.9 on the stick", "24 gal, 2 on the hydrometer"
             continue
-        of_both = bool(after) and "BOTH" in after[0].tags and "." in item.text
+        both = any("BOTH" in each.tags for each in (*after[:1], *before[:1]))
+        of_both = both and "." in item.text
         if of_both or _of_sap(clause, item) or _one_more_test(clause, notes, item):
             out.append(item)
             continue

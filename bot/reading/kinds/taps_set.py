@@ -191,7 +191,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "total"
         if _in_a_list_of_lots(clause, notes):
             return item, notes.last(TapsSet).reading.manner  # type: ignore[union-attr]
-        if behind in ("is", "was", ":", "=") and _names_the_count(clause):
+        if behind in _STATES and _names_the_count(clause):
             return item, "total"
         heading = [each for each in clause.preceding(item, 3) if each.text != "in"]
         if behind == ":" and len(heading) > 1 and "TAPN" in heading[1].tags:
@@ -227,9 +227,12 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
 
 def _names_the_count(clause: Clause) -> bool:
     """`number of taps this season is 26`."""
-    return clause.items[0].text in ("number of taps", "tap count", "number of spiles")
+    first = clause.items[0].text
+    stands = first == "taps" and bool({"stands at", "stand at"} & set(clause.words()))
+    return stands or first in ("number of taps", "tap count", "number of spiles")
 
 
+_STATES = frozenset(("is", "was", ":", "=", "stands at", "stand at", "tap count", "now", "at"))
 _TAP_NOUNS = frozenset("tap taps spile spiles spout spouts".split())
 
 
