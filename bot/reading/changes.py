@@ -69,7 +69,9 @@ def old_figure(notes: Notes) -> tuple[str, float] | None:
     """The old figure: what is denied (not 40), or what the record is called by (the 40 L was)."""
     called = called_by(notes.clauses[0])
     if called is not None:
-        return ("gallons", called.gallons) if called.sort == "volume" else ("value", called.value)
+        if called.sort == "volume":
+            return "gallons", called.gallons
+        return _FIELDS_DENIED.get(called.sort, "value"), called.value
     for clause in notes.clauses:
         denied = False
         for item in clause.items:
@@ -84,7 +86,10 @@ def old_figure(notes: Notes) -> tuple[str, float] | None:
 _FIELDS_DENIED = {"volume": "gallons", "number": "value", "money": "dollars", "brix": "brix"}
 
 
-_SHOULD = ("should be", "should have been", "should've been", "supposed to be")
+_SHOULD = (
+    *("should be", "should have been", "should've been", "shouldve been", "shoulda been"),
+    "supposed to be",
+)
 
 
 def called_by(clause: Clause) -> Item | None:
@@ -98,11 +103,16 @@ def called_by(clause: Clause) -> Item | None:
     if len(items) < 3 or said[0].text not in ("the", "that", "my"):
         return None
     called, verb, behind = items[:3]
-    told = called.sort in ("volume", "number") and verb.text in _IS_CALLED
-    return called if told and behind.sort in _SAID_OF_IT else None
+    verb_told = verb.text in _IS_CALLED
+    told = called.sort in ("volume", "number") or (
+        called.sort == behind.sort and called.sort in ("money", "hours", "brix", "cords")
+    )
+    return called if told and verb_told and behind.sort in _SAID_OF_IT else None
 
 
-_SAID_OF_IT = frozenset(("date", "number", "volume", "brix", "lot", "tree"))
+_SAID_OF_IT = frozenset(
+    ("date", "number", "volume", "brix", "lot", "tree", "money", "hours", "cords")
+)
 _BETWEEN_CALLED = frozenset("the that my really actually from for on".split())
 
 

@@ -8,6 +8,7 @@ the like, before a question that follows an amount, and where the thing that led
 from __future__ import annotations
 
 import itertools
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
@@ -145,6 +146,8 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
         clause.tags = frozenset().union(*(item.tags for item in clause.items))
         clause.text = " ".join(item.text for item in clause.items)
         clause.tags |= _parted(clause)
+        if "POUR" in clause.tags and _LOST_ALONE.search(clause.text):
+            clause.tags -= {"POUR"}
         clause.kept = _into_store(clause)
     said: dict[int, frozenset[str]] = {}
     for clause in found:
@@ -212,6 +215,8 @@ def _throws(clause: Clause) -> bool:
 def _parted(clause: Clause) -> frozenset[str]:
     words = [item.text for item in clause.items if item.sort == "word"]
     found = {"POUR"} if _throws(clause) else set()
+    if _TO_THE_GROUND.search(clause.text):
+        found |= {"POUR", "GROUND"}
     for verbs, particles, tag in _PARTED:
         at = next((n for n, word in enumerate(words) if word in verbs), None)
         if at is not None and any(word.split()[0] in particles for word in words[at + 1 :]):
@@ -219,6 +224,17 @@ def _parted(clause: Clause) -> frozenset[str]:
     return frozenset(found)
 
 
+_TO_THE_GROUND = re.compile(
+    r"\b(?:ran|went|drained|soaked|ended up|landed|flowed|splashed|seeped)(?: out| down| off| all)*"
+    r" (?:in|on|onto|into|over|to) (?:the |my |our )?(?:\w+ )?"
+    r"(?:snow|ground|floor|mud|driveway|grass|dirt|road|deck|yard|ditch|leaves)\b"
+)
+"""Where sap is lost that ran there."""
+_LOST_ALONE = re.compile(
+    r"\blost (?:about |another |half )?(?:an? )?(?:\d+ )?(?:hours?|hrs?|minutes?|power|count|track|interest"
+    r"|contact|sleep|signal|the race|my|our (?:dog|way)|the trail)\b"
+)
+"""`lost 2 hours`, `lost power`: what is lost there is no sap."""
 _BY = frozenset(
     "gathering collecting bulk 55 gallon the my our a big "
     "blue sap holding storage plastic metal steel stainless collection main".split()
@@ -354,6 +370,12 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         return True  # "fire is out | we'll continue tomorrow"
     if item.sort == "date" and any("NONE" in each.tags for each in current):
         return any(each.sort == "date" for each in current)
+    tested = any(each.sort == "brix" or (each.sort == "number" and "." in each.text) for each in current)
+    if tested and item.tags & {"FIRE", "LIT"} and any(each.sort == "volume" for each in current):
+        return True  # "28 gal 2.1 | arch lit at 4"
+    counted = item.sort == "number" and current[-1].sort == "lot" and len(current) > 1
+    if counted and any(each.sort == "number" for each in current):
+        return True  # "25 on ridge | 15 on creek"
     if item.sort in _LEADING:
         lead = next((each.sort for each in current if each.sort in _LEADING | {"number"}), None)
         if lead == item.sort and has_amount:
@@ -413,9 +435,17 @@ def _only_asks_how_much(before: Clause, clause: Clause) -> bool:
     return (
         len(clause.items) <= 4
         and bool(before.items)
-        and before.items[-1].text in _MAKES
+        and _ends_with_makes(before)
         and not before.has("GATHER")
     )
+
+
+def _ends_with_makes(clause: Clause) -> bool:
+    """`40 gal makes`, `35 gal of sap makes about`."""
+    last = clause.items[-1]
+    if "ABOUT" in last.tags and len(clause.items) > 1:
+        last = clause.items[-2]
+    return last.text in _MAKES
 
 
 _AFTER_WHEN = frozenset("do does should can is will to would are did shall i am".split())
@@ -442,6 +472,8 @@ def _led_by_question(clause: Clause) -> bool:
         return not (
             second.text == "about" and len(leading) > 2 and leading[2].text in ("that", "this")
         )
+    if first == "when" and clause.ended_by != "?" and _was_done(leading):
+        return False  # "pan at 219 | when I drew off 1.5 gal"
     if first == "when" and clause.ended_by != "?":
         told = second is not None and second.text == "i" and bool(clause.tags & {"GATHER"})
         return second is not None and second.text in _AFTER_WHEN and not told
@@ -474,6 +506,16 @@ def _led_by_question(clause: Clause) -> bool:
     if first == "did" and second.text in ("the", "a", "my", "our", "some"):
         return False
     return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
+
+
+def _was_done(leading: Sequence[Item]) -> bool:
+    """`when I drew off`, `when we shut down`."""
+    subject, deed = [each.text for each in leading[1:2]], [each.text for each in leading[2:3]]
+    past = bool(deed) and (deed[0].split()[0] in _PAST_DEEDS or deed[0].split()[0].endswith("ed"))
+    return subject in (["i"], ["we"], ["he"], ["she"], ["they"]) and past
+
+
+_PAST_DEEDS = frozenset("drew got shut lit put came quit left went took ran brought hit saw".split())
 
 
 def _asks_how_many(leading: Sequence[Item]) -> bool:
@@ -606,12 +648,18 @@ def _is_told_as_done(clause: Clause) -> bool:
     said = [item for item in clause.items if item.sort != "sign"]
     while said and said[0].text in ("i", "we", "just"):
         said = said[1:]
-    return len(said) > 1 and said[0].text in _DONE and said[1].sort in QUANTITIES
+    if len(said) < 2 or said[1].sort not in QUANTITIES:
+        return False
+    return said[0].text in _DONE or said[0].text.split()[0] in _DONE_TOGETHER
 
 
 _DONE = frozenset(
     "gathered collected hauled emptied boiled drew bottled canned dumped spent burned".split()
 )
+
+
+_DONE_TOGETHER = frozenset("brought carried lugged took pulled put drew poured".split())
+"""First words of deeds in two words, `brought in`, that are surely done."""
 
 
 def _speaks_of_later(item: Item) -> bool:

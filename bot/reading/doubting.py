@@ -3,6 +3,8 @@ amounts, a bare figure behind a word for sap."""
 
 from __future__ import annotations
 
+import re
+
 from bot.reading.clauses import Clause
 from bot.reading.dates import FURTHEST_BACK_DAYS
 from bot.reading.frames import FRAME_TAGS
@@ -220,11 +222,19 @@ def unsure(clause: Clause, notes: Notes) -> bool:
 
 def _told_by_another(clause: Clause, notes: Notes) -> bool:
     """`she said she dumped 10 gal`: whose that is, nobody knows."""
-    if not clause.near("REPORTED") or not any(i.sort in _MEASURED for i in clause.items):
+    told = clause.near("REPORTED") or _SOMEBODYS_KIN.match(clause.text)
+    if not told or not any(i.sort in _MEASURED for i in clause.items):
         return False
     if not notes.doubts:
         notes.ask("Is that of your own sugarbush? If so, text it again without who said it.")
     return True
+
+
+_SOMEBODYS_KIN = re.compile(
+    r"(?:and |but )?\w+'s (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor|buddy"
+    r"|crew|outfit|place|bush|camp|operation) (?:\w+ )?(?:got|had|hauled|gathered|collected|made|boiled|ran|brought)\b"
+)
+"""`denny's brother hauled in 200 gal`: whose sap is that?"""
 
 
 def _compared(clause: Clause, notes: Notes) -> bool:

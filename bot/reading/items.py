@@ -417,6 +417,8 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     made = Item("number", run[i].text, run[i].start, run[j - 1].end, value,
                 low=low, high=high, vague=first.vague or something, article=first.article,
                 negative=negative, part=first.part)  # fmt: skip
+    if any(token.text == "point" for token in run[i:j]) and low is None:
+        made.text = f"{value:.2f}".rstrip("0") + ("0" if value % 1 == 0 else "")  # "two point oh"
     if unit_hit is None:
         vessels = _vessels(run, i, j, made) or _more_half_full(run, i, j, made, before)
         if vessels is not None:
@@ -478,7 +480,7 @@ _RANGE_WORDS = {False: ("to", "-", "or"), True: ("and", "to", "-", "or")}
 
 
 _ONE_OF_THEM = frozenset(
-    "that this last wrong other first second third old new each big every which".split()
+    "that this last wrong other first second third old new each big every which good nice".split()
 )
 
 
@@ -586,13 +588,18 @@ def _more_half_full(
 ) -> tuple[Item, int] | None:
     """`6 buckets full and 2 half full`: more of the vessels before."""
     full = [each for each in before if each.sort == "vessels" and each.unit == "full"]
-    if not full or made.article or made.part or _after(run, j)[:2] != ("half", "full"):
+    if not full or made.article or made.part:
         return None
-    end = run[j + 1].end
-    text = " ".join(token.text for token in run[i : j + 2])
-    return replace(
-        made, sort="vessels", unit="full", value=made.value / 2, text=text, end=end
-    ), j + 2 - i
+    k = j + 1 if _after(run, j)[:1] and run[j].text in _NEARLY else j
+    if _after(run, k)[:1] != ("half",):
+        return None
+    half_full = _after(run, k)[:2] == ("half", "full")
+    if not half_full and not (k + 1 >= len(run) or run[k + 1].shape in ("sign", "newline")):
+        return None
+    k += 2 if half_full else 1
+    text = " ".join(token.text for token in run[i:k])
+    half = replace(made, sort="vessels", unit="full", value=made.value / 2, text=text)
+    return replace(half, end=run[k - 1].end), k - i
 
 
 def _after(run: Sequence[Token], j: int) -> tuple[str, ...]:

@@ -81,7 +81,7 @@ def _from_elsewhere(clause: Clause) -> bool:
 _BRINGS = frozenset("came brought carried hauled lugged drove walked took".split())
 
 
-_UP_TO = frozenset("til till until before".split())
+_UP_TO = frozenset("til till until before than".split())
 
 
 def _of_the_sap_that_is_boiled(clause: Clause, day: Item) -> bool:

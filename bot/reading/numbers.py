@@ -181,8 +181,8 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
             return Number(12 * _PARTS[text], 2)
         if _word(run, i + 1) in ("a", "of", "an") and _word(run, i + 2) == "dozen":
             return Number(12 * _PARTS[text], 3)
-        if text in _ORDINALS_TOO and _word(run, i + 1) in ("a", "an", "one"):
-            return None  # "first draw a pint, third a quart"
+        if text in _ORDINALS_TOO and _word(run, i + 1) in _IN_A_ROW:
+            return None  # "first draw a pint, third a quart", "a third grader"
         return _of(run, i, Number(_PARTS[text], 1, part=True))
     if text in ("a", "an", "another"):
         inner = _spoken(run, i + 1) if i + 1 < len(run) and run[i + 1].shape == "word" else None
@@ -206,6 +206,9 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
     return None
 
 
+_IN_A_ROW = frozenset(
+    "a an one grader graders grade time year boil run draw tree batch".split()
+)
 _ORDINALS_TOO = frozenset("third fifth sixth eighth tenth".split())
 
 

@@ -73,7 +73,7 @@ def puzzling(clause: Clause, notes: Notes) -> bool:
         if item.sort == "word"
         and not item.tags
         and item.text not in PLAIN_WORDS
-        and not _behind_a_preposition(clause, item)
+        and not behind_a_preposition(clause, item)
         and not item.text[:1].isdigit()
         and not any(each.text == ":" and each.start > item.start for each in clause.items)
     ]
@@ -95,7 +95,7 @@ def _unknown_deed(clause: Clause, item: Item) -> bool:
         deed.sort == "word"
         and not deed.tags
         and deed.text not in PLAIN_WORDS
-        and not _behind_a_preposition(clause, deed)
+        and not behind_a_preposition(clause, deed)
     )
 
 
@@ -117,14 +117,14 @@ _BEFORE_AN_AMOUNT = frozenset("the a an another some all up down out in off over
 
 _PREPOSITIONS = frozenset(
     "at by in on from off with near before after under over behind past around through into till "
-    "until for despite during like".split()
+    "until for despite during like along beside across around between beyond below above".split()
 )
 
 
 _BETWEEN = frozenset("the a an my our his her their this that little old big".split())
 
 
-def _behind_a_preposition(clause: Clause, item: Item) -> bool:
+def behind_a_preposition(clause: Clause, item: Item) -> bool:
     """`by headlamp`, `at daybreak`, `on the sled`: a circumstance, not a deed."""
     before = [each for each in clause.preceding(item, 3) if each.text not in _BETWEEN]
     return bool(before) and before[0].text in _PREPOSITIONS

@@ -43,8 +43,8 @@ from bot.reading.totals import settle_totals
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
 
-_COMMAND = re.compile(r"\W*(?:update \w+ set|delete from|insert into|drop table)\b")
-"""Orders to a database are no notes from the woods."""
+_COMMAND = re.compile(r"\W*(?:update \w+ set|delete from|insert into|drop table)\b|.*</?[a-z]+[^>]*>", re.S)
+"""Orders to a database and pages of the web are no notes from the woods."""
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
 _BY_CLAUSE = tuple(module for module in kinds.FAMILY if hasattr(module, "find"))
 _KEYWORDS: dict[str, type[Reading]] = {
@@ -138,7 +138,7 @@ def _take(clause: Clause, notes: Notes) -> None:
     if clause.question or clause.hypothetical:
         return
     ours = _from_others_trees(clause) or _for_others(clause) or cost.pays_others(clause)
-    others = clause.has("OTHERS") and not ours
+    others = (clause.has("OTHERS") or _of_them(clause)) and not ours
     if others and not clause.has("ADD"):
         return
     if clause.negated and not _TOLD_IT.isdisjoint(clause.words()):
@@ -175,13 +175,21 @@ def _for_others(clause: Clause) -> bool:
     )
 
 
+def _of_them(clause: Clause) -> bool:
+    """`dave says his own tank overflowed and he is boiling`: theirs, as what came before."""
+    return clause.near("OTHERS") and clause.items[0].text in ("he", "she", "they", "he's", "she's")
+
+
 def _from_others_trees(clause: Clause) -> bool:
     """`7 gal from the neighbor's trees`: sap of ours, from trees of theirs."""
     who = clause.first("OTHERS")
     if who is None:
         return False
-    before = [each.text for each in clause.preceding(who, 2)]
-    return bool({"from", "off"} & set(before)) and any(i.sort == "volume" for i in clause.items)
+    before = [each for each in clause.items if each.start < who.start]
+    amounts = [each for each in before if each.sort == "volume"]
+    return bool(amounts) and any(
+        each.text in ("from", "off") and each.start > amounts[0].start for each in before
+    )
 
 
 def _understood(notes: Notes) -> Understanding:

@@ -139,6 +139,11 @@ _HEARD_BEFORE_A_SIZE = re.compile(
     r"\b(drew(?: off)?|got|made|bottled|filled|gathered|collected) (to|too|for) "
     r"(?=(?:gal\w*|quarts?|pints?|half pints?)\b)"
 )
+# "Ms. Tremblay": no sentence ends there.
+_TITLE = re.compile(r"\b(ms|mr|mrs|dr|st|mt)\. ?(?=[a-z])")
+# "sugar is too point one", "first syrup of '27".
+_HEARD_POINT = re.compile(r"\b(too|to|won|for) (?=point (?:\d|oh|zero|one|two|three|four|five|six|seven|eight|nine)\b)")
+_YEAR_CUT = re.compile(r"\b(?:of|in|for|season|spring) '2\d\b")
 # "16 gal at 2..1".
 _POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
@@ -171,7 +176,7 @@ _HEARD_FOR_A_TREE = re.compile(
 )
 _TREES_OWN = re.compile(rf"\b(tree {_HOURS})'s\b")
 _HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
-_HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four"}
+_HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four", "won": "one"}
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
@@ -239,6 +244,9 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("morning", "afternoon", "evening"), _HOUR_OF_DAY, _hour_of_day),
     (("w/",), _WITH, "with "),
     ((" 20",), _OF_THE_YEAR, ""),
+    (("'2",), _YEAR_CUT, ""),
+    ((".",), _TITLE, r"\1 "),
+    (("point",), _HEARD_POINT, lambda hit: f"{_HEARD_NUMBERS[hit[1]]} "),
     (("4 ",), _FOR_IN_A_FIGURE, "for "),
     ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _heard_before_a_size),
     (("..",), _POINT_TWICE, "."),

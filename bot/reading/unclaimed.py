@@ -32,6 +32,7 @@ from bot.reading.kinds.pan_temp import drawn_at
 from bot.reading.leftovers import ask_what, short
 from bot.reading.notes import Notes
 from bot.reading.numbered import says_which
+from bot.reading.puzzling import PLAIN_WORDS
 from bot.reading.volumes import is_rate
 
 _KEPT: tuple[type[Reading], ...] = (
@@ -140,12 +141,11 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
         each = [near.text for near in clause.following(item, 1)] in (["each"], ["apiece"])
         return (
             (bought and (sized or each))  # "bought ten 2 gal buckets", "that's 2.50 each"
-            or (item.part and not _is_added(clause, item))
-            or item.value < 1
+            or ((item.part or item.value < 1) and not _is_added(clause, item))
             or says_which(clause, item)
             or _is_time(clause, item, notes)
             or any(each.text == "all" for each in clause.preceding(item, 1))
-            or _counts_others(clause, item)
+            or (_counts_others(clause, item) and not _may_be_hours(clause, item, notes))
             or _is_heat_of_a_test(clause, item)
             or _is_weather_or_total(clause, item, notes)
             or (drawn_at(item.value, notes.profile.units) and clause.has("SYRUP", "DRAW"))
@@ -157,6 +157,8 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort == "vessels":
         return item.part or not _holds_sap(clause, item)
     boils = _boil_of(clause, notes)
+    if [each.text for each in clause.following(item, 1)] == ["ago"]:
+        return True
     if item.sort == "clock":
         return boils is None or not _ends_it(clause, item) or boils.hours is not None
     return boils is None or boils.hours is not None or not clause.has("BOIL", "FIRE", "PANN")
@@ -174,6 +176,13 @@ def _boil_of(clause: Clause, notes: Notes) -> Boil | None:
         if notes.clauses[noted.clause].sentence == clause.sentence:
             return noted.reading if isinstance(noted.reading, Boil) else None
     return None
+
+
+def _may_be_hours(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`boiled 40 gal in 6 hrz`: of a boil that is told without its hours."""
+    boils = _boil_of(clause, notes)
+    before = [each.text for each in clause.preceding(item, 1)]
+    return boils is not None and boils.hours is None and before in (["in"], ["for"])
 
 
 def _ends_it(clause: Clause, item: Item) -> bool:
@@ -256,6 +265,11 @@ def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
     )
 
 
+def notes_vessels(clause: Clause) -> list[Item]:
+    """The vessels of a clause."""
+    return [item for item in clause.items if item.sort == "vessels"]
+
+
 def _counts_each(clause: Clause, behind: list[str]) -> bool:
     """`three milk cans, 8 gal in each`: the count belongs to the amount."""
     held = clause.has("STORE", "BUCKET", "JARN")
@@ -271,10 +285,12 @@ def _counts_others(clause: Clause, item: Item) -> bool:
     if ahead[:1] == ["of"] and ahead[1:] and ahead[1] in _CROWDS:
         return True  # "a school group of 30"
     behind = [each.text for each in clause.following(item, 2)]
-    if not _SIZED.isdisjoint(behind) or behind == ["in", "of"]:
+    if not _SIZED.isdisjoint(behind) or behind in (["in", "of"], ["to", "go"], ["to", "do"]):
         return True
     if item.value % 1 or _counts_each(clause, behind):
         return False
+    if item.text == "one" and any(each.unit == "full" for each in notes_vessels(clause)):
+        return False  # "two buckets full plus one about half"
     if item.text in ("one", "dozen") or not _STAYS.isdisjoint(clause.words()):
         return True
     named: list[Item] = []
@@ -283,6 +299,8 @@ def _counts_others(clause: Clause, item: Item) -> bool:
             break
         if each.sort != "sign":
             named.append(each)
+    if item.value == 1 and named and named[0].sort == "word" and not named[0].tags:
+        return named[0].text not in PLAIN_WORDS  # "1 wagon"
     if named and named[0].text == "of":
         return not clause.near("BOTTLE", "JARN", "BOIL")
     return any(

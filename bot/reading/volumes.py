@@ -119,7 +119,7 @@ def _role(clause: Clause, item: Item) -> str:
     ahead = [each.text for each in clause.preceding(item, 2)]
     if thing == "syrup" and ahead[:1] == ["with"] and ahead[1:] not in _LEFT_WITH:
         return "foreign"  # "made fudge with a cup of syrup"
-    if clause.has("GIFT", "PRICE", "BROKEN") or _given(clause):
+    if clause.has("PRICE", "BROKEN") or is_given(clause):
         return "foreign"
     if into_the_pan(clause):
         return "boil"
@@ -140,6 +140,8 @@ def _role(clause: Clause, item: Item) -> str:
     if clause.has("HOLD") or "left" in clause.words() or "remaining" in clause.words():
         return "foreign"
     poured = clause.about("POUR")
+    if clause.has("GROUND") and thing in ("", "sap") and not clause.gathers():
+        return "poured_out"  # "9 gal of sap ran out in the snow"
     if poured and not clause.kept:
         return "sap" if thing == "sap" and clause.has("GATHER") else "poured_out"
     if clause.has("STORE", "BUCKET") and _only_filled(clause) and item.unit in _LARGE_UNITS:
@@ -191,6 +193,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "unclear" if finished and item.gallons > _MOST_FINISHED else "syrup"
     if any(each.sort == "brix" and each.value >= SYRUP_FROM for each in clause.items):
         return "syrup"
+    if nearest in ("BOIL", "FIRE") and _from_this_boil(clause, item):
+        return "syrup"
     if nearest in ("BOIL", "FIRE"):
         little = item.unit in CONTAINER_UNITS and item.gallons < _LEAST_BOILED
         return "unclear" if little else "boil"
@@ -233,6 +237,14 @@ def _role(clause: Clause, item: Item) -> str:
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
     return "unclear"
+
+
+def _from_this_boil(clause: Clause, item: Item) -> bool:
+    """`syrup from this boil: 2.1 gal`: the boil is named, and what it made is told."""
+    syrup, boil = clause.first("SYRUP"), clause.first("BOIL") or clause.first("FIRE")
+    if syrup is None or boil is None or not syrup.start < boil.start < item.start:
+        return False
+    return "PAST" not in boil.tags and item.gallons <= _MOST_FINISHED
 
 
 def is_gone(clause: Clause, item: Item) -> bool:
@@ -297,10 +309,10 @@ _HOLD_SAP = frozenset("bucket buckets pail pails bush sugarbush woods trees".spl
 
 
 def _from_a_maple(clause: Clause) -> bool:
-    """`2 qts from the norway`: what comes from a tree is sap."""
-    species = clause.first("SPECIES")
+    """`2 qts from the norway`, `three quarts from my three taps`: what comes from a tree is sap."""
+    species = clause.first("SPECIES") or clause.first("TAPN")
     return species is not None and any(
-        each.text in ("from", "off") for each in clause.preceding(species, 3)
+        each.text in ("from", "off") for each in clause.preceding(species, 4)
     )
 
 
@@ -345,7 +357,7 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
             or (clause.has("BUCKETISH") and not clause.has("STORE"))
         )
     if any(each.text in _KINDS_OF for each in clause.following(item, 1)):
-        return True
+        return not (clause.about("BOTTLE") and item.unit in CONTAINER_UNITS)
     alone = [each for each in clause.items if each.sort != "sign"]
     if len(alone) == 2 and alone[0].text in ("buckets", "pails") and item.gallons <= _LARGEST_PAIL:
         return True  # "buckets 3 gal"
@@ -362,7 +374,8 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     if bucket is not None and bucket.start < item.start and not told:
         between = [each for each in clause.items if bucket.start < each.start < item.start]
         last = [each.text for each in between if each.text not in _ONLY][-1:]
-        if last and last[0] in ("are", "is", "=", ":"):
+        small = item.gallons <= _LARGEST_PAIL and clause.lot is None
+        if last and last[0] in ("are", "is", "=", ":") and small:
             return True
     for each in clause.following(item, 3):
         if "BUCKET" in each.tags:
@@ -389,9 +402,11 @@ def _fills_its_bucket(clause: Clause) -> bool:
     return hangs and not clause.near("JARN", "SYRUP", "DRAW")
 
 
-def _given(clause: Clause) -> bool:
-    """`gave 3 pints to the mailman`."""
+def is_given(clause: Clause) -> bool:
+    """`gave 3 pints to the mailman`; but `bottled 9 half pints for the gift shop` is no gift."""
     words = clause.words()
+    if clause.has("GIFT") and not (clause.has("BOTTLE") and _GIVEN.isdisjoint(words)):
+        return True
     if "gave" not in words or clause.tree is not None or clause.lot is not None:
         return False
     if "away" in words:
@@ -416,6 +431,7 @@ def _a_jug_of_syrup(clause: Clause, item: Item) -> bool:
     )
 
 
+_GIVEN = frozenset("gave give giving given away sent traded".split())
 _BUCKET_ADJECTIVES = frozenset(
     "galvanized galvanised plastic metal aluminum aluminium steel stainless food grade blue white "
     "sap old new collection hanging tin clean size sized capacity - frosting lidded covered".split()

@@ -36,6 +36,7 @@ CUES = {
         "my_bad hold_on whoops oop woops ope my_mistake mistake scratch_that sorry_about_that "
         "correcting fix fat_fingered fat_fingers fat_finger wrong_number mistyped "
         "typed_wrong misread check_that ugh argh dang nah hang_on let_me_correct make_that "
+        "i_made_a_mistake made_a_mistake i_messed_up messed_up i_goofed goofed my_error "
         "pardon pardon_me excuse_me apologies error error_in_last error_in_the_last "
         "strike_that no_wait no_no edit * "
     ),
@@ -49,7 +50,10 @@ CUES = {
         "i_wrote i_texted i_told_you recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
-        "last_one_was_for last_one_was_from it_was_actually that_was_actually "
+        "put_that_last_one_under put_the_last_one_under put_that_one_under put_that_last_one_in "
+        "move_that_one_to move_the_last_one_to move_that_last_one_to put_the_last_one_in "
+        "shouldve_been "
+        "that_one_was_for that_one_was_from that_one_was last_one_was_for last_one_was_from it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "
         "shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been "
@@ -337,7 +341,7 @@ def _corrects(notes: Notes) -> bool:
         told_anew = not contrasted
         if told_anew:
             return False
-    if _LATE_WORD.search(notes.text):
+    if _LATE_WORD.search(notes.text) or _I_MAKE_IT.search(notes.text):
         return False
     if "is the one" in notes.text or "are the ones" in notes.text:
         return False  # "no 12 is the one with the split trunk"
@@ -369,6 +373,10 @@ _LATE_WORD = re.compile(
     r"\bmeant to (?:text|tell|log|send|report|mention|message)(?: (?:you|this|it|that))?"
     r" ?(?:sooner|earlier|before|yesterday|last night|this morning|about|:|you\b)"
 )
+
+
+_I_MAKE_IT = re.compile(r"\b(?:i|we) make it \d")
+"""`I make it 26 gallons`: how much I reckon that it is."""
 
 
 def _tells_a_deed(clause: Clause) -> bool:
@@ -437,6 +445,8 @@ def _leads(first: Clause) -> bool:
         leading = leading[1:]
     if not leading or "AMENDLEAD" not in leading[0].tags:
         return False
+    if leading[0].text == "sorry" and len(leading) > 1 and _goes_on_talking(leading[1]):
+        return False  # "sorry little run, 2 gallons"
     if leading[0].text in ("no", "nope", "nah") and len(leading) > 1:
         following = leading[1]
         return (
@@ -445,6 +455,12 @@ def _leads(first: Clause) -> bool:
             or following.text in ("it", "it's", "its", "that", "that's", "not", "the", "tree", "i")
         )
     return True
+
+
+def _goes_on_talking(following: Item) -> bool:
+    """`sorry little run`, `sorry about the wait`: no figure, and no word that puts right."""
+    told = following.tags & {"AMENDP", "AMENDLEAD", "STRONG", "NOT"} or following.text in FILLERS
+    return following.sort == "word" and not told
 
 
 _NO_CORRECTION = frozenset(

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap
-from bot.reading.volumes import into_the_pan, is_so_much_in_hours, role
+from bot.reading.volumes import into_the_pan, is_gone, is_so_much_in_hours, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "BOIL": (
+        "on_the_boil "
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over processed "
         "process cook_off cooked_off reduced boiled boil boiling boils cooked_down cook_down "
         "cooking_down cooked cooking evaporated evaporating evaporate simmered simmering "
@@ -25,11 +26,12 @@ CUES = {
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
     "LIT": (
+        "lite_the_fire lite_the_arch "
         "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "
         "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
         "fire_on got_a_fire_under fire_under_her fire_under_it fire_under_the_pan got_a_fire_going "
         "turned_the_burner_on turned_on_the_burner burner_on burner's_on burner_is_on "
-        "burners_on pans_are_on pans_on pan's_on pan_is_on over_the_coals on_the_coals "
+        "burners_on pans_are_on pans_on pan's_on pan_is_on pan_went_on pans_went_on kettle_went_on over_the_fire over_the_coals on_the_coals "
     ),
     "FIRE": (
         "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "
@@ -68,7 +70,7 @@ CUES = {
         "to_get_through through_the_evaporator through_the_pan through_the_rig through_the_pans "
         "to_boil through_the_arch into_the_pan "
     ),
-    "PANN": "pot pot's pots pan pans pan's flue_pan roaster roasting_pan roasting_pans",
+    "PANN": "cauldron pot pot's pots pan pans pan's flue_pan roaster roasting_pan roasting_pans",
 }
 
 MOST_HOURS = 24.0
@@ -122,6 +124,7 @@ def find(clause: Clause, notes: Notes) -> None:
         or clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
         or state is not None
         or bool(gallons and (clause.free("hours") or into_the_pan(clause) or so_far))
+        or any(is_gone(clause, item) for item in gallons)
     )
     if not told:
         return

@@ -101,7 +101,8 @@ def _beside_taps(clause: Clause, notes: Notes) -> None:
     """`set 20 taps; buckets 2 gal`: what one holds, or what was in them all?"""
     bare = len(clause.items) == 2 and "BUCKET" in clause.items[0].tags
     volumes = clause.free("volume")
-    if bare and volumes and any(other.has("SETV", "PUTIN") for other in notes.clauses):
+    set_up = any(noted.reading.kind == "place" for noted in notes.noted)
+    if bare and volumes and not set_up and any(other.has("SETV", "PUTIN") for other in notes.clauses):
         volumes[0].used = True
         said = volumes[0].text
         notes.ask(

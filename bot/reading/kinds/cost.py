@@ -45,7 +45,8 @@ class Cost(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Money spent, and on what."""
-    if clause.has("PRICE", "EARN", "GIFT") or clause.hypothetical:
+    given = clause.has("GIFT") and not (clause.free("money") and _COST & set(clause.words()))
+    if given or clause.has("PRICE", "EARN") or clause.hypothetical:
         return
     if clause.has("OTHERS") and not pays_others(clause):
         return
@@ -97,6 +98,10 @@ def find(clause: Clause, notes: Notes) -> None:
         )
         for number in clause.free("number"):
             number.used = True
+
+
+_COST = frozenset("were was cost ran came".split())
+"""`gift boxes were $22` is a cost, and no gift."""
 
 
 def pays_others(clause: Clause) -> bool:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot import units
 from bot.reading.kinds.base import Reading
-from bot.reading.volumes import CONTAINER_UNITS, role
+from bot.reading.volumes import CONTAINER_UNITS, is_given, role
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "BOTTLE": (
-        "canning jarring bottling bottled bottle bottles_up canned can_up jarred jarred_up "
+        "i_put_up we_put_up canning jarring bottling bottled bottle bottles_up canned can_up jarred jarred_up "
         "put_it_in_jars put_them_in_jars put_it_up put_in_jars in_jars into_jars it_in_jars "
         "jar_up jugged jugging put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
@@ -54,7 +54,7 @@ def find(clause: Clause, notes: Notes) -> None:
     """Counts of jars with a known size. All jars of one sentence are one reading."""
     if not (clause.about("BOTTLE") or clause.has("JARN")) or clause.about("COSTV", "POUR"):
         return
-    if clause.has("PRICE", "GIFT", "BUY", "BROKEN", "EARN") or any(
+    if is_given(clause) or clause.has("PRICE", "BUY", "BROKEN", "EARN") or any(
         i.sort == "money" for i in clause.items
     ):
         return
@@ -161,7 +161,11 @@ def _count_and_size(
     ):
         return _counted_before(clause, notes), piece.gallons
     if piece is whole:
-        before = [each for each in clause.preceding(piece, 3) if each.text not in _BETWEEN]
+        ahead = clause.preceding(piece, 5)
+        of_the = next((n for n, each in enumerate(ahead) if each.text == "of"), None)
+        if of_the is not None and all(each.sort == "word" and not each.tags for each in ahead[:of_the]):
+            ahead = ahead[of_the:]  # "14 of the cute little 4 oz bottles"
+        before = [each for each in ahead[:3] if each.text not in _BETWEEN]
         if before and before[0].sort == "number" and not before[0].used:
             before[0].used = True
             return before[0].value, piece.gallons
@@ -283,7 +287,7 @@ def _write(notes: Notes, clause: Clause, found: list[Jar], start: int) -> None:
     notes.add(Jars(jars=tuple(found), on=notes.day(clause)), start)
 
 
-_SIZES = frozenset(("pint", "pints", "quart", "quarts", "half pints"))
+_SIZES = frozenset(("pint", "pints", "quart", "quarts", "half pint", "half pints"))
 
 
 def _size_next(clause: Clause, notes: Notes) -> Item | None:
@@ -348,7 +352,13 @@ def _unsized(clause: Clause, notes: Notes) -> None:
         size.used = numbers[0].used = True
         _write(notes, clause, [Jar(int(numbers[0].value), size.gallons)], numbers[0].start)
         return
-    if not clause.has("JARN") and not clause.has("BOTTLE"):
+    named = [word for word in clause.words() if word in _SIZES]
+    goes_on = notes.last(Jars) is not None and clause.about("BOTTLE") and len(named) == 1
+    if not clause.has("JARN") and not clause.has("BOTTLE") and not goes_on:
+        return
+    if len(named) == 1 and len(numbers) == 1 and numbers[0].value % 1 == 0 and numbers[0].value > 0:
+        numbers[0].used = True  # "filled 10 of the quart jars"
+        _write(notes, clause, [Jar(int(numbers[0].value), _gallons_of(named[0]))], numbers[0].start)
         return
     count = numbers[0].value
     numbers[0].used = True

@@ -54,7 +54,7 @@ def find(clause: Clause, notes: Notes) -> None:
 def _likely(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.article or item.part:
         return False
-    near = _in_sentence(clause, notes)
+    near = _in_sentence(clause, notes) and not clause.has("STORE", "WATERN")
     hot = LEAST_F <= item.value <= MOST_F
     hot_c = 85 <= item.value <= 119
     if clause.has("PANN", "PANTEMP") or (near and not clause.free("volume")):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
@@ -60,7 +61,7 @@ STATE_CODES = frozenset(
     "la me md ma mi mn ms mo mt ne nv nh nj nm ny nc nd "
     "oh ok or pa ri sc sd tn tx ut vt va wa wv wi wy on qc pq nb ns pe nl mb sk ab bc".split()
 )
-AMBIGUOUS_CODES = frozenset("in or me ok hi pa ma oh la de on id co al mo".split())
+AMBIGUOUS_CODES = frozenset("in or me ok hi pa ma oh la de on id co al mo ms".split())
 """Codes that are words too: they name a state only after "I'm in" and the like."""
 
 
@@ -73,6 +74,9 @@ class Place(Reading):
     text: str
 
 
+_WE_ARE = re.compile(
+    r"(?:we're|we are|were|i'm|im|i am)(?: up| over| out| down| just)* (?:by|near|in|around|at) \d{5}"
+)
 _KIN = frozenset(
     "sister brother mom mother dad father son daughter cousin aunt uncle friend boss parents "
     "neighbor neighbour grandma grandpa folks".split()
@@ -99,7 +103,7 @@ def find(clause: Clause, notes: Notes) -> None:
         digits = notes.text[zipped.start : zipped.end]
         alone = len(notes.text.strip(" .!")) == 5
         lone = len(clause.items) == 1 and len(notes.clauses) > 1
-        if lone or said is not None or digits.startswith("0") or _state_in(clause) is not None:
+        if lone or _WE_ARE.fullmatch(clause.text) or said is not None or digits.startswith("0") or _state_in(clause) is not None:
             notes.add(Place(text=digits), zipped.start)
         elif alone:
             notes.ask(f"Is {digits} your ZIP?", ("ok|zip|yep|yeah|y", f"zip {digits}"))

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "POUR": (
-        "got_rid_of get_rid_of getting_rid_of out_went pitched cost_us cost_me dropped_a dumped "
+        "there_go there_goes there_went got_rid_of get_rid_of getting_rid_of out_went pitched cost_us cost_me dropped_a dumped "
         "dump dumping poured poured_out pour "
         "pour_out spilled spilt spill spilling threw_out threw_away throw_out throw_away "
         "thrown_out thrown_away tossed tossed_out toss chucked ditched lost knocked_over "
@@ -111,7 +111,11 @@ def find(clause: Clause, notes: Notes) -> None:
         number = next(i for i in before.items if i.sort == "number" and not i.used)
         _what_was_it(notes, number)  # "20 of that was rain water, dumped it"
         return
-    vessels = [item for item in clause.free("vessels") if not item.article and item.value > 1]
+    vessels = [
+        item
+        for item in clause.free("vessels")
+        if not item.article and item.value > 1 and not _is_the_whole(clause, item)
+    ]
     if vessels:
         for item in vessels:
             item.used = True
@@ -204,6 +208,12 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
         return True
     notes.add(PouredOut(gallons=before.reading.gallons, on=before.reading.on), before.at)
     return True
+
+
+def _is_the_whole(clause: Clause, item: Item) -> bool:
+    """`2 of the 40 buckets blew off`: of how many, and what was in them is not said to be lost."""
+    before = [each.text for each in clause.preceding(item, 2)]
+    return "of" in before and "FULL" not in clause.tags
 
 
 _INTO = re.compile(

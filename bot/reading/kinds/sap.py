@@ -47,7 +47,7 @@ CUES = {
         "no_sap_running nothing_in_any not_a_drip no_drip_today nothing_yet_today not_one_drop "
         "zip_today zilch_today no_sap_yet "
     ),
-    "FULL": "full brimming overflowing to_the_top topped_off brim_full to_the_brim",
+    "FULL": "to_the_rim to_the_lip full brimming overflowing to_the_top topped_off brim_full to_the_brim",
     "STILLOUT": (
         "hanging still_in_the_buckets still_in_the_pails still_in_buckets still_in_pails "
         "still_hanging still_out still_out_there to_be_gathered to_be_collected "
@@ -86,7 +86,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return None
     if gathered and (_each_tap(clause, notes, gathered[0]) or _each_lot(clause, notes)):
         return None
-    if gathered and any(
+    if gathered and not clause.own_tree and any(
         each.sort == "trees"
         for other in notes.clauses
         if other.sentence == clause.sentence
@@ -381,13 +381,14 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
             gave = False
         listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot", "date")
         listed = listed and not (tree_first[0].sort == "date" and follows)
-        whence = bool(follows) and follows[0].text == "from" and item.value > MOST_BRIX_SAID
+        off = bool(follows) and follows[0].text in ("from", "off")
+        whence = off and item.value > MOST_BRIX_SAID
         own_lot = any(each.sort == "lot" for each in clause.items)
         whence = whence or (bool(follows) and follows[0].text == "from" and own_lot)
         out_of = [each.text for each in clause.following(item, 2)] in _OUT_OF
         whence = whence or (out_of and clause.own_tree)
         later = bool(follows) and follows[0].sort == "date" and clause.joint in ("and", "&")
-        whence = whence or (later and (item.value > MOST_BRIX_SAID or item.text.isdigit()))
+        whence = whence or (later and (item.value > MOST_BRIX_SAID or "." not in item.text))
         apart = before.clause != notes.clause_number
         if apart and (more or listed or whence or gave) and not item.part:
             out.append(item)
@@ -505,6 +506,12 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
     """`tree 1 and tree 2 gave 2 gal each`, `3 gal each from ridge and brook`: one reading for
     each. Says whether it could be told."""
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    days = [each for other in here for each in other.items if each.sort == "date"]
+    if len({day.on for day in days}) > 1 and all(d.on and not d.ahead for d in days):
+        for day in days:
+            if day.on is not None:
+                notes.add(Sap(gallons=gallons, on=day.on, lot=clause.lot), item.start)
+        return True
     for sort in ("tree", "lot"):
         names = [each.text for other in here for each in other.items if each.sort == sort]
         if len(names) > 1:
@@ -522,6 +529,9 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if not _LOST.isdisjoint(clause.words()) or clause.has("ITEMS"):
         item.used = True
         return  # "a bear got into the ridge, 3 buckets gone"
+    if item.article and clause.near("POUR") and not clause.has("FULL", "GATHER"):
+        item.used = True
+        return  # "the wind flipped a bucket and we lost about 1 gal"
     full = item.unit == "full" or clause.has("FULL")
     if has_amount and not full:
         item.used = True
@@ -562,7 +572,7 @@ _LOST = frozenset("gone stolen missing broken smashed crushed bent lids".split()
 
 
 def _brimming_next(clause: Clause, notes: Notes) -> bool:
-    """`4 pails, all brimming`."""
+    """`4 pails, all brimming`, `four pails, every one of them full`."""
     following = notes.clause_after()
     return (
         following is not None
@@ -573,7 +583,7 @@ def _brimming_next(clause: Clause, notes: Notes) -> bool:
 
 
 _SEVERAL = frozenset(("buckets", "pails", "bags", "jugs"))
-_ALL_FULL = frozenset("all both right the way plumb clear".split())
+_ALL_FULL = frozenset("all both right the way plumb clear every one of them and".split())
 
 
 _SHARE_FULL = re.compile(r"\b\d/\d full\b")

@@ -98,7 +98,8 @@ def _unsaid(clause: Clause, notes: Notes) -> Item | None:
     for item in clause.free("number"):
         if item.part or item.article:
             continue
-        if item.value <= MOST_BRIX and any(each.sort == "volume" for each in clause.items):
+        tested = clause.has("SUGAR") or any(each.sort == "volume" for each in clause.items)
+        if item.value <= MOST_BRIX and tested:
             continue  # "21 gallons in the tank at 2.2" tells the sugar
         before = clause.preceding(item, 3)
         after = clause.following(item, 1)

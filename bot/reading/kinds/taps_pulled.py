@@ -55,6 +55,9 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if _those(clause, notes):
         return
+    if _PULLED_THE_LOT.fullmatch(clause.text):
+        notes.add(TapsPulled(on=notes.day(clause), all=True), clause.items[0].start)
+        return
     everything = clause.has("PULLV") and bool({"everything", "everything's"} & set(words))
     if everything and _of_a_lot(clause, notes):
         notes.ask("How many taps did you pull?", fill="pulled {} taps")
@@ -93,6 +96,8 @@ def find(clause: Clause, notes: Notes) -> None:
     number = next((each for each in clause.free("number") if not _stay(clause, each)), None)
     if number is None and clause.free("number"):
         return
+    if number is None and before is not None and not clause.has("PULLV"):
+        return  # "took out two taps, those holes dried up"
     if number is not None:
         number.used = True
         if number.value != int(number.value) or number.value <= 0:
@@ -223,6 +228,8 @@ def _stay(clause: Clause, number: Item) -> bool:
             ahead = following[at + 1]
             if ahead.sort in ("number", "clock") or ahead.text == "at":
                 return False  # "12 taps left at 5", "12 taps left 4"
+    if [each.text for each in following[:2]] in (["to", "go"], ["to", "do"]):
+        return True
     behind = {each.text for each in following[:3]}
     before = {each.text for each in clause.preceding(number, 1)}
     if not before.isdisjoint(("leaving", "left", "keeping")):
@@ -267,6 +274,9 @@ _PULLED_THEM = re.compile(
     r"|all of (?:em|them)|the (?:rest|last)(?: of (?:em|them))?))"
     r"(?: out)?(?: today| yesterday| this morning| tonight)?"
 )
+
+
+_PULLED_THE_LOT = re.compile(r"(?:we |i )?(?:just |finally )?(?:pulled|yanked) the (?:whole )?lot")
 
 
 def _some_of_them(clause: Clause, notes: Notes) -> None:

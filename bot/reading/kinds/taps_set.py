@@ -8,7 +8,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
-from bot.reading.puzzling import PLAIN_WORDS
+from bot.reading.puzzling import PLAIN_WORDS, behind_a_preposition
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 CUES = {
     "SETV": (
         "knocked_in pounded_in banged_in drove_in tapped_in stuck_in tapping's tapping_is set "
-        "put_in put_up_taps tapped tap_in drilled hung hanging hang hammered_in installed "
+        "put_in put_up_taps driven tapped tap_in drilled hung hanging hang hammered_in installed "
         "in_the_trees tapping put_out drove placed bored added sunk got_in setting putting_in "
         "in_so_far are_in all_in went_in "
     ),
@@ -112,6 +112,8 @@ def _buckets_hung(clause: Clause, notes: Notes) -> None:
     vessels = clause.free("vessels")
     up = bool(vessels) and [each.text for each in clause.following(vessels[0], 1)] == ["up"]
     hung = {"hung", "hang", "hanging"} & set(clause.words()) or up
+    if up and vessels[0].unit == "full":
+        return  # "all 4 pails full up"
     if not hung or clause.near("TAPN", "GATHER", "SAP", "FULL") or clause.plan:
         return
     for item in clause.free("vessels"):
@@ -132,10 +134,14 @@ def _in_each(clause: Clause, item: Item) -> bool:
 
 
 def _trees_before(clause: Clause, notes: Notes) -> Item | None:
-    """`tapped 8 trees, one spile each`: the count of the trees."""
+    """`tapped 8 trees, one spile each`, `hung a dozen bags, one tap apiece`: the count of the
+    trees, or of what hangs on them."""
     for other in (notes.clause_before(), clause):
         if other is None or other.sentence != clause.sentence:
             continue
+        hung = [item for item in other.free("vessels") if not item.part and item.value % 1 == 0]
+        if len(hung) == 1 and other.has("SETV"):
+            return hung[0]
         for item in other.free("number"):
             near = [each.text for each in other.following(item, 3)]
             if {"tree", "trees", "maple", "maples"} & set(near):
@@ -150,6 +156,10 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         after = [each for each in clause.following(item, 4) if each.text not in _ADJECTIVES]
         before = clause.preceding(item, 3)
         behind = before[0].text if before else ""
+        if behind in _OURS and len(before) > 1:
+            behind = before[1].text  # "from my three taps"
+        if _stays_to_do(clause, item):
+            continue
         if len(before) == 3 and before[1].text == "of" and before[2].sort == "number":
             item.used = True
             continue  # "10 of the 14 trees"
@@ -211,7 +221,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         if sett and clause.has("MORE") and not clause.has("BUCKET") and not clause.free("volume"):
             return item, "add"
         of_them = [each.text for each in clause.following(item, 2)] in _OF_THEM
-        counted = clause.has("TOTAL") or of_them
+        counted = clause.has("TOTAL", "SOFAR") or of_them
         if counted and notes.last(TapsSet) is None and _spoke_of_taps(notes):
             return item, "total"
         if (
@@ -254,13 +264,25 @@ def _in_a_list_of_lots(clause: Clause, notes: Notes) -> bool:
 
 _OF_THEM = (["of", "them"], ["of", "em"])
 _OF_THE = (["of", "the"], ["of", "my"], ["of", "our"], ["of", "those"])
+_OURS = frozenset("my our the these those".split())
+
+
+def _stays_to_do(clause: Clause, item: Item) -> bool:
+    """`20 to go`, `12 still to do`."""
+    behind = [each.text for each in clause.following(item, 3)]
+    return " ".join(behind[:2]) in ("to go", "to do") or behind[:1] == ["left"]
+
+
 _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))
 
 
 def _strange(clause: Clause) -> bool:
     """Words that we do not know may say anything of taps: that they were chewed, drawn, lent."""
     return clause.has("DRAW") or any(
-        item.sort == "word" and not item.tags and item.text not in PLAIN_WORDS
+        item.sort == "word"
+        and not item.tags
+        and item.text not in PLAIN_WORDS
+        and not behind_a_preposition(clause, item)
         for item in clause.items
     )
 

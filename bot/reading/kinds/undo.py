@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "UNDOP": (
+        "wipe_out_what wipe_out_that wipe_out_the "
         "don't_count_that dont_count_that do_not_count_that don't_count_it "
         "take_it_out last_one_was_wrong that_last_one_is_wrong that_one_is_wrong remove_what "
         "forget_what delete_what didn't_mean_to_send didnt_mean_to_send take_it_off "

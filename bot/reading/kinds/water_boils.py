@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -78,4 +79,10 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
         other.has("BOIL") or "boiling point" in other.text or "waterboils" in other.text
         for other in here
     )
-    return water and boils and not any(other.has("PANN", "SAP", "STORE") for other in here)
+    vessel = any(other.has("SAP", "STORE") for other in here) or any(
+        other.has("PANN") and not _POT_OF_WATER.search(other.text) for other in here
+    )
+    return water and boils and not vessel
+
+
+_POT_OF_WATER = re.compile(r"\b(?:pot|kettle|pan) of (?:\w+ )*water\b")
