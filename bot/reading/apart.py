@@ -47,6 +47,10 @@ _ASKS_FOR_TAPS = re.compile(
 )
 
 
+_LONGEST_ASKED = 160
+"""Characters of one segment: a longer text without a question mark tells of a day's work."""
+
+
 def apart(
     plain: str, profile: Profile, read: Callable[[str], Understanding]
 ) -> Understanding | None:
@@ -54,7 +58,8 @@ def apart(
     does neither. `read` gives the meaning of what is left of the text."""
     told, rest, doubt = gear.stated(plain, metric=profile.units == "metric")
     if told is None and doubt is None:
-        asked = _instrument(plain, profile)
+        letter = len(plain) > _LONGEST_ASKED and "?" not in plain
+        asked = None if letter else _instrument(plain, profile)
         return None if asked is None else Understanding((asked,))
     below = read(rest) if rest else Understanding()
     readings = tuple(one for one in below.readings if not isinstance(one, Chat))

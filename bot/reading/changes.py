@@ -188,9 +188,23 @@ def fields_changed(notes: Notes) -> tuple[dict[str, Any], int]:
         # "no, 14 at 2.4": gallons, or litres, and their sugar.
         unit = units.factor("liter", "gallon") if notes.profile.units == "metric" else 1.0
         changes["gallons"] = changes.pop("value") * unit
+    told = _unit_said(notes)
+    if "value" in changes and "gallons" not in changes and told is not None:
+        changes["gallons"] = changes.pop("value") * told  # "i said 12 gal, it's really 21"
     if "value" in changes and set(changes) - {"value", "on", "tree", "lot"}:
         changes.pop("value")
     return changes, start
+
+
+def _unit_said(notes: Notes) -> float | None:
+    """US gallons in the unit of the amount that was said first: `i said 12 gal`."""
+    first = notes.clauses[0]
+    if first.items[0].text not in ("i said", "i put", "i wrote", "i texted", "i told you"):
+        return None
+    volumes = [each for each in first.items if each.sort == "volume" and each.value]
+    if len(volumes) != 1 or volumes[0].parts:
+        return None
+    return volumes[0].gallons / volumes[0].value
 
 
 _CORRECTED_TO = frozenset(_SHOULD)

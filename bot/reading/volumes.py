@@ -162,7 +162,10 @@ def _role(clause: Clause, item: Item) -> str:
     if [each.text for each in clause.following(item, 1)] == ["to boil"]:
         return "boil" if clause.near("LIT") and not clause.near("GATHER") else "sap"
     if clause.has("STORE") and clause.about("LIT") and not clause.has("LIT", "THROUGH", "GATHER"):
-        return "unclear"  # "lit at 7, 20 gal in the barrel"
+        # "lit at 7, 20 gal in the barrel"; but a feed tank feeds the pan.
+        return "boil" if "feed" in clause.words() else "unclear"
+    if clause.has("STORE") and _TO_START_WITH.search(clause.text):
+        return "boil"
     drawn_last = clause.has("DRAW") and _nearest_verb(clause, item) == "DRAW"
     lit = clause.about("LIT") and not clause.has("GATHER") and not sweet
     rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
@@ -237,6 +240,9 @@ def _role(clause: Clause, item: Item) -> str:
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
     return "unclear"
+
+
+_TO_START_WITH = re.compile(r"\bto (?:start|begin) with$|\bfeed tank\b")
 
 
 def _from_this_boil(clause: Clause, item: Item) -> bool:

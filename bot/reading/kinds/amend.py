@@ -50,6 +50,7 @@ CUES = {
         "i_wrote i_texted i_told_you recounted remeasured rechecked move_that move_it that_is it's "
     ),
     "STRONG": (
+        "its_really it's_really it_is_really "
         "put_that_last_one_under put_the_last_one_under put_that_one_under put_that_last_one_in "
         "move_that_one_to move_the_last_one_to move_that_last_one_to put_the_last_one_in "
         "shouldve_been "

@@ -475,6 +475,7 @@ def _later_today(clause: Clause, notes: Notes) -> bool:
     return later and notes.sent.hour < _EVENING_FROM
 
 
+_BESIDE_OUT = frozenset("the it her at by around about now and then we i for fire night".split())
 _OUT_WORDS = frozenset("out off done over finished quit stopped shut".split())
 
 
@@ -490,7 +491,16 @@ def _out_at(clause: Clause, notes: Notes) -> bool:
     )
     words = set(clause.words())
     till = clause.has("PAST") and bool({"till", "til", "until"} & words)
-    return lit and timed and (till or bool(_OUT_WORDS & words))
+    out = any(
+        item.text in _OUT_WORDS
+        and any(
+            each.sort == "clock" or (each.sort == "number" and _told_as_time(clause, each))
+            for each in clause.following(item, 3)
+        )
+        for item in clause.items
+    )
+    only = all(item.tags or item.text in _BESIDE_OUT for item in clause.items if item.sort == "word")
+    return lit and timed and (till or (out and only))
 
 
 def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:

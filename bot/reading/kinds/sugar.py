@@ -243,7 +243,9 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
         here = notes.last(Sap, clause=notes.clause_number)
         if here is not None:
             return True  # "9 more by dark at 2.0"
-    if any(each.sort in ("volume", "vessels") for each in before):
+    amounts = ("volume", "vessels")
+    here = notes.last(Sap, clause=notes.clause_number) is not None
+    if any(each.sort in amounts or (here and each.sort == "number" and each.used) for each in before):
         return notes.last(Sap) is not None or notes.last(Syrup) is not None or bool(notes.doubts)
     words = [each for each in clause.items if each.sort == "word" and each.text not in _AT]
     if not notes.noted:

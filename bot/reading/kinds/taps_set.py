@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 CUES = {
     "SETV": (
         "knocked_in pounded_in banged_in drove_in tapped_in stuck_in tapping's tapping_is set "
-        "put_in put_up_taps driven tapped tap_in drilled hung hanging hang hammered_in installed "
+        "put_in put_up_taps driven tapped drilled hung hanging hang hammered_in installed "
         "in_the_trees tapping put_out drove placed bored added sunk got_in setting putting_in "
         "in_so_far are_in all_in went_in "
     ),
