@@ -55,7 +55,8 @@ class Clause:
     frame: those, or the tags of the clause that it goes on from. on: the day it speaks of,
     None for the day it was sent; ahead: that day is still to come. question, plan, negated:
     how it is meant. kept: what it tells of went into a store, and not on the ground. joint:
-    the sign or word before it. by_mark: it asks by its question mark alone."""
+    the sign or word before it. by_mark: it asks by its question mark alone.
+    spent: the deeds that it goes on from, where their own amount was told already."""
 
     items: list[Item]
     sentence: int
@@ -67,6 +68,7 @@ class Clause:
     ahead: bool = False
     question: bool = False
     by_mark: bool = False
+    spent: frozenset[str] = frozenset()
     plan: bool = False
     negated: bool = False
     hypothetical: bool = False
@@ -146,7 +148,7 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
         clause.tags = frozenset().union(*(item.tags for item in clause.items))
         clause.text = " ".join(item.text for item in clause.items)
         clause.tags |= _parted(clause)
-        if "POUR" in clause.tags and _LOST_ALONE.search(clause.text):
+        if "POUR" in clause.tags and (_LOST_ALONE.search(clause.text) or _only_costs(clause)):
             clause.tags -= {"POUR"}
         clause.kept = _into_store(clause)
     said: dict[int, frozenset[str]] = {}
@@ -183,6 +185,7 @@ _PARTED = tuple(
         ("took drew ran", "off", "DRAW"),
         ("took pulled backed yanked pried taken popped pull taking pulling", "out down", "PULLV"),
         ("brought hauled carried came lugged hauling brings bring", "in back home up", "GATHER"),
+        ("brought hauled carried lugged toted dragged", "down over out", "GATHER"),
         ("shut shutting close closed", "down off", "SHUT"),
         ("put putting", "in", "PUTIN"),
         ("turned switched cut killed", "off", "END"),
@@ -215,6 +218,8 @@ def _throws(clause: Clause) -> bool:
 def _parted(clause: Clause) -> frozenset[str]:
     words = [item.text for item in clause.items if item.sort == "word"]
     found = {"POUR"} if _throws(clause) else set()
+    if _PUT_ON.search(clause.text):
+        found.add("LIT")
     if _TO_THE_GROUND.search(clause.text):
         found |= {"POUR", "GROUND"}
     for verbs, particles, tag in _PARTED:
@@ -224,6 +229,11 @@ def _parted(clause: Clause) -> frozenset[str]:
     return frozenset(found)
 
 
+_PUT_ON = re.compile(
+    r"\b(?:put|got|have|set) (?:the |my |our |a |another )*(?:sap )?(?:big )?(?:pans?|pots?|kettle|roaster)"
+    r" (?:of sap )?(?:on|over)(?: the (?:fire|stove|burner|flame|coals))?(?= (?:at|around|about|by|just|this|now|today)\b|$)"
+)
+"""`put the sap pot on at noon`: a boil begins."""
 _TO_THE_GROUND = re.compile(
     r"\b(?:ran|went|drained|soaked|ended up|landed|flowed|splashed|seeped)(?: out| down| off| all)*"
     r" (?:in|on|onto|into|over|to) (?:the |my |our )?(?:\w+ )?"
@@ -235,6 +245,14 @@ _LOST_ALONE = re.compile(
     r"|contact|sleep|signal|the race|my|our (?:dog|way)|the trail)\b"
 )
 """`lost 2 hours`, `lost power`: what is lost there is no sap."""
+
+
+def _only_costs(clause: Clause) -> bool:
+    """`jars cost me 31.20`, where `the spill cost us 5 gal` is of sap."""
+    poured = {item.text for item in clause.items if "POUR" in item.tags}
+    return poured <= {"cost me", "cost us"} and not any(i.sort == "volume" for i in clause.items)
+
+
 _BY = frozenset(
     "gathering collecting bulk 55 gallon the my our a big "
     "blue sap holding storage plastic metal steel stainless collection main".split()
@@ -280,7 +298,8 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             and items[n + 1].sort == "number"
         ):
             continue
-        if item.text == "." and n > 0 and items[n - 1].text in _SHORT_DAYS:
+        figure = n + 1 < len(items) and items[n + 1].sort in QUANTITIES
+        if item.text == "." and figure and items[n - 1].text in _SHORT_DAYS:
             continue  # "Sat. 24 gal"
         if item.sort == "sign" and item.text in _STOPS:
             close(item.text)
@@ -466,6 +485,11 @@ def _led_by_question(clause: Clause) -> bool:
         return False  # "idk how much it was", "not sure how big the bucket is"
     if _asks_how_many(leading):
         return True
+    if first == "what" and second is not None and second.text in ("i", "we"):
+        done = any(each.text in ("was", "is", "came to", "were") for each in leading[2:])
+        figure = any(each.sort in QUANTITIES for each in leading[2:])
+        if done and figure and clause.ended_by != "?":
+            return False  # "what I did haul was 74 gal"
     if first in ("what", "how", "what's") and second is not None:
         if second.text in ("a", "an") and first == "what":
             return False
@@ -553,9 +577,11 @@ _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", 
 
 def _mark_sureness(found: Sequence[Clause]) -> None:
     iffy = {clause.sentence for clause in found if "IF" in clause.tags}
+    amounts = {clause.sentence for clause in found if _has_volume(clause)}
     planned: dict[int, bool] = {}
     frames: dict[int, frozenset[str]] = {}
     kept: dict[int, bool] = {}
+    spent: dict[int, frozenset[str]] = {}
     for clause in found:
         own = _own_frame(clause)
         spilled_before = "POUR" in frames.get(clause.sentence, ())
@@ -567,11 +593,17 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         alone = _fragment(clause) or _sums_up(clause)
         if not own and clause.sentence not in frames and alone:
             before = frames.get(clause.sentence - 1, frozenset())
+            if clause.sentence - 1 in amounts and _has_volume(clause) and "MORE" not in clause.tags:
+                before -= _DONE_WITH  # "boiled off 85 gal. trip 2, 18.5 gal"
             spilled = "POUR" in before and not _spills_sap(found, clause.sentence - 1)
             frames[clause.sentence] = before - ({"GATHER", "POUR"} if spilled else {"GATHER"})
             kept[clause.sentence] = kept.get(clause.sentence - 1, False)
         if not own and clause.sentence in frames:
             clause.frame = clause.tags | frames[clause.sentence]
+            if _has_volume(clause) and clause.sentence in spent and "MORE" not in clause.tags:
+                clause.spent = spent[clause.sentence]
+                if _is_of_sap(clause):
+                    clause.frame -= clause.spent - clause.tags
             if clause.joint == "but" and not _SAVED.isdisjoint(clause.words()):
                 clause.frame -= {"POUR"}  # "lids blew off 6 trees but we saved 12 gal"
             clause.kept = clause.kept or kept.get(clause.sentence, False)
@@ -586,6 +618,10 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
                 "PROPANE",
             }
             kept[clause.sentence] = clause.kept
+        if own & _DONE_WITH and _has_volume(clause):
+            spent[clause.sentence] = own & _DONE_WITH
+        elif own and clause.sentence in spent:
+            del spent[clause.sentence]
         clause.hypothetical = clause.sentence in iffy
         plan = (
             ("PLAN" in clause.tags and not _to_be_logged(clause.items))
@@ -601,6 +637,25 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         planned[clause.sentence] = plan
         clause.plan = plan
         clause.negated = "NOT" in clause.tags
+
+
+_DONE_WITH = frozenset("BOIL FIRE DRAW SYRUP POUR THROUGH LIT END SHUT".split())
+"""Deeds whose amount was told, so that an amount in a sentence of its own is another's."""
+
+
+def _is_of_sap(clause: Clause) -> bool:
+    """An amount that says itself that it is sap: `14 gal at 2.0`, `2 gal from tree 10`; but sap is
+    poured out of lots and trees too."""
+    named = () if "POUR" in clause.spent else ("tree", "lot")
+    tested = any(
+        item.sort in ("brix", *named) or (item.sort == "number" and item.text[1:2] == ".")
+        for item in clause.items
+    )
+    return (tested or bool(clause.tags & {"SAP", "TAPN"})) and "SYRUP" not in clause.tags
+
+
+def _has_volume(clause: Clause) -> bool:
+    return any(item.sort == "volume" for item in clause.items)
 
 
 def _jars_on(clause: Clause) -> bool:
@@ -678,6 +733,10 @@ def _own_frame(clause: Clause) -> frozenset[str]:
         item.sort in ("cords", "mass") for item in clause.items
     ):
         own.discard("BURN")  # "2 quarts gone", "it took 4 hrs"
+    else:
+        own -= {"BOIL", "FIRE", "THROUGH"}  # "that boil ate up 3/4 cord"
+    if "WATERN" in clause.tags:
+        own -= {"BOIL", "FIRE"}
     if (
         "GATHER" in own
         and all("WEAK" in item.tags for item in clause.items if "GATHER" in item.tags)
@@ -703,8 +762,9 @@ def _frames_said_last(found: Sequence[Clause]) -> None:
         jarred = bool(sizes) and all(item.unit in _JARRED or in_jugs for item in sizes)
         made = "MADE" in before.tags
         own = made and any(item.sort in QUANTITIES for item in clause.items)
-        free = made or not before.frame & FRAME_TAGS
-        if jarred and _fragment(before) and free and not own and not clause.tags & {"DRAW"}:
+        free = made or not before.tags & FRAME_TAGS
+        drawn = not {"off", "out"}.isdisjoint(before.words())
+        if jarred and not drawn and _fragment(before) and free and not own and not clause.tags & {"DRAW"}:
             before.frame |= {"BOTTLE"}
 
 

@@ -409,7 +409,7 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
     if not (1 <= month <= 12 and 1 <= day <= 31):
         return None
     if len(parts) == 2 and month < day and day in _FRACTION_BELOW and not sure:
-        first = i == 0 or run[i - 1].text in (".", ";", "\n")
+        first = i == 0 or run[i - 1].text in (".", ";", "\n", ",")
         following = run[i + 1] if i + 1 < len(run) else None
         dated = following is not None and (
             following.text in (":", "-", ",") or following.shape in ("number", "mixed")

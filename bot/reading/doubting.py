@@ -185,7 +185,9 @@ def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
     told = _PRESENT.isdisjoint(clause.words()) or not _HELPS.isdisjoint(clause.words())
     if day.text.endswith("'s"):
         return False  # "monday's boil ate .3 cord"
-    if not weekday or told or not any(each.sort in _MEASURED for each in clause.items):
+    planned = any(c.plan for c in notes.clauses if c.sentence == clause.sentence)
+    measured = planned or any(each.sort in _MEASURED for each in clause.items)
+    if not weekday or told or not measured:
         return False
     notes.ask(f"{short(day.text)}: is that done, or to come? If done, text it like: boiled 40 gal.")
     return True
@@ -232,7 +234,10 @@ def _told_by_another(clause: Clause, notes: Notes) -> bool:
 
 _SOMEBODYS_KIN = re.compile(
     r"(?:and |but )?\w+'s (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor|buddy"
-    r"|crew|outfit|place|bush|camp|operation) (?:\w+ )?(?:got|had|hauled|gathered|collected|made|boiled|ran|brought)\b"
+    r"|crew|outfit|place|bush|camp|operation) (?:\w+ )?"
+    r"(?:got|had|hauled|gathered|collected|made|boiled|ran|brought)\b"
+    r"|my (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor|buddy|boss)"
+    r" (?:over |up |down |out )*(?:in|at|near|from) \w+"
 )
 """`denny's brother hauled in 200 gal`: whose sap is that?"""
 

@@ -12,7 +12,8 @@ from datetime import date, datetime
 
 from bot import units
 from bot.reading import dates, lexicon, numbers, spelling
-from bot.reading.tokens import Token
+from bot.reading.tidy import tidy
+from bot.reading.tokens import Token, tokens
 from bot.reading.understanding import Profile
 
 _NO_TAGS: frozenset[str] = frozenset()
@@ -112,7 +113,7 @@ def _correct(run: Sequence[Token], own: set[str]) -> None:
 def _names(profile: Profile) -> list[tuple[tuple[str, ...], str, str]]:
     """The sender's own names as (words, sort, name), the longest first."""
     out = [
-        (tuple(label.lower().split()), sort, label)
+        (tuple(token.text for token in tokens(tidy(label))), sort, label)
         for sort, labels in (("tree", profile.tree_labels), ("lot", profile.lots))
         for label in labels
         if label.strip()
@@ -590,7 +591,7 @@ def _more_half_full(
     full = [each for each in before if each.sort == "vessels" and each.unit == "full"]
     if not full or made.article or made.part:
         return None
-    k = j + 1 if _after(run, j)[:1] and run[j].text in _NEARLY else j
+    k = j + 1 if _after(run, j)[:1] and run[j].text in _NEARLY | {"at"} else j
     if _after(run, k)[:1] != ("half",):
         return None
     half_full = _after(run, k)[:2] == ("half", "full")

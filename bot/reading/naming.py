@@ -87,7 +87,7 @@ _UP_TO = frozenset("til till until before than".split())
 def _of_the_sap_that_is_boiled(clause: Clause, day: Item) -> bool:
     """`boiled the 25 gal from last night`, `45 gal since yesterday`: not the day of the deed."""
     volumes = any(item.sort == "volume" for item in clause.items)
-    boils = bool(clause.tags & {"BOIL", "FIRE", "LIT"})
+    boils = bool(clause.tags & {"BOIL", "FIRE", "LIT", "POUR"})
     before = [each.text for each in clause.preceding(day, 1)]
     if day.text.startswith("since ") or before == ["since"]:
         return volumes and not boils

@@ -166,12 +166,12 @@ _TOLD_IT = frozenset("told mentioned logged texted reported".split())
 
 
 def _for_others(clause: Clause) -> bool:
-    """`jarred 5 half pints for the neighbors`: a deed of ours."""
+    """`jarred 5 half pints for the neighbors`, `boiled 26 gal with my brother in law`: ours."""
     who = clause.first("OTHERS")
     return (
         who is not None
         and clause.has("BOTTLE", "DRAW", "BOIL")
-        and any(each.text == "for" for each in clause.preceding(who, 2))
+        and any(each.text in ("for", "with") for each in clause.preceding(who, 3))
     )
 
 

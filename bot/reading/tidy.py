@@ -144,6 +144,14 @@ _TITLE = re.compile(r"\b(ms|mr|mrs|dr|st|mt)\. ?(?=[a-z])")
 # "sugar is too point one", "first syrup of '27".
 _HEARD_POINT = re.compile(r"\b(too|to|won|for) (?=point (?:\d|oh|zero|one|two|three|four|five|six|seven|eight|nine)\b)")
 _YEAR_CUT = re.compile(r"\b(?:of|in|for|season|spring) '2\d\b")
+# "three-quarters of a gallon".
+_HYPHENED_PART = re.compile(
+    r"\b(one|two|three|five|seven)-(?=(?:quarter|third|half|eighth|fifth|tenth)s?\b)"
+)
+# "9 gal boiled over 7 hrs": within them.
+_OVER_HOURS = re.compile(r"\b(boiled|cooked|evaporated) over (?=(?:about )?[\d.]+ ?(?:h|hrs?|hours?)\b)")
+# "thnaks a bunch!!1".
+_SHOUTED_ONE = re.compile(r"!+1+(?= |$|!)")
 # "16 gal at 2..1".
 _POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
@@ -245,6 +253,9 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("w/",), _WITH, "with "),
     ((" 20",), _OF_THE_YEAR, ""),
     (("'2",), _YEAR_CUT, ""),
+    (("-",), _HYPHENED_PART, r"\1 "),
+    ((" over ",), _OVER_HOURS, r"\1 in "),
+    (("!1",), _SHOUTED_ONE, "!"),
     ((".",), _TITLE, r"\1 "),
     (("point",), _HEARD_POINT, lambda hit: f"{_HEARD_NUMBERS[hit[1]]} "),
     (("4 ",), _FOR_IN_A_FIGURE, "for "),

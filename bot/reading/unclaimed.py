@@ -9,6 +9,7 @@ from __future__ import annotations
 import itertools
 
 from bot.reading.clauses import Clause
+from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
 from bot.reading.kinds import (
     Boil,
@@ -161,6 +162,9 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
         return True
     if item.sort == "clock":
         return boils is None or not _ends_it(clause, item) or boils.hours is not None
+    goes_on = clause.about("BOIL", "FIRE") and clause.joint in ("and", "+", "&", "plus")
+    if boils is not None and goes_on and not clause.tags & FRAME_TAGS:
+        return False  # "boiled 3 hr before chores and 4 hr after"
     return boils is None or boils.hours is not None or not clause.has("BOIL", "FIRE", "PANN")
 
 
@@ -299,6 +303,8 @@ def _counts_others(clause: Clause, item: Item) -> bool:
             break
         if each.sort != "sign":
             named.append(each)
+    if len(named) > 1 and [each.text for each in named[1:3]] == ["of", "sap"]:
+        return False  # "forty litterz of sap"
     if item.value == 1 and named and named[0].sort == "word" and not named[0].tags:
         return named[0].text not in PLAIN_WORDS  # "1 wagon"
     if named and named[0].text == "of":

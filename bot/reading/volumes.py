@@ -121,6 +121,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign"  # "made fudge with a cup of syrup"
     if clause.has("PRICE", "BROKEN") or is_given(clause):
         return "foreign"
+    if clause.spent and not _says_more(clause, item, thing):
+        return "unclear"  # "boiled 9 gal, 2 gal": of what, nobody says
     if into_the_pan(clause):
         return "boil"
     if _stands_in_the_pan(clause, item):
@@ -132,12 +134,15 @@ def _role(clause: Clause, item: Item) -> str:
         and not clause.has("HOLD")
     ):
         return "poured_out"
+    if is_gone(clause, item) and clause.about("POUR"):
+        return "poured_out"
     if is_gone(clause, item) and not clause.has("SYRUP", "BOIL"):
         fired = clause.near("FIRE", "BOIL", "DRAW", "SYRUP") or clause.free("hours")
         return "boil" if fired else "poured_out"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
-    if clause.has("HOLD") or "left" in clause.words() or "remaining" in clause.words():
+    stays = "left" in clause.words() or "remaining" in clause.words()
+    if clause.has("HOLD") or (stays and not clause.has("POUR")):
         return "foreign"
     poured = clause.about("POUR")
     if clause.has("GROUND") and thing in ("", "sap") and not clause.gathers():
@@ -149,7 +154,10 @@ def _role(clause: Clause, item: Item) -> str:
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
     if clause.near("BOTTLE") and _fills_its_bucket(clause) and item.unit in _LARGE_UNITS:
         return "sap"
-    if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not drawn:
+    if not clause.has("BOTTLE", "JARN", "SYRUP", "DRAW") and _from_a_maple(clause):
+        return "sap"  # "bottled 3 quarts, and 7 quarts off the yard trees"
+    got = thing == "syrup" and clause.has("GATHER", "MADE") and not clause.has("BOTTLE", "JARN")
+    if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not (drawn or got):
         return "jars"
     if _off_the_pan(clause, item):
         return "syrup"
@@ -168,6 +176,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "boil"
     drawn_last = clause.has("DRAW") and _nearest_verb(clause, item) == "DRAW"
     lit = clause.about("LIT") and not clause.has("GATHER") and not sweet
+    if clause.own_tree and not clause.has("BOIL", "THROUGH", "LIT", "FIRE", "SYRUP"):
+        return "sap"  # "arch is lit and tree 11: two gallons even"
     rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
     if (clause.has("THROUGH", "LIT") or lit) and not drawn_last and not rounds:
         return "boil"
@@ -187,7 +197,7 @@ def _role(clause: Clause, item: Item) -> str:
     nearest = _nearest_verb(clause, item)
     if nearest == "" and clause.has("MADE") and _little(item):
         return "sap" if clause.tree is not None else "syrup"
-    if nearest == "DRAW" and clause.tree is not None and not clause.near("SYRUP"):
+    if nearest == "DRAW" and clause.tree is not None and not clause.has("SYRUP"):
         return "sap"  # "tree 27, took 2 gal off it"
     if nearest in ("DRAW", "SYRUP"):
         if clause.has("STORE") and not clause.has("SYRUP"):
@@ -245,6 +255,18 @@ def _role(clause: Clause, item: Item) -> str:
 _TO_START_WITH = re.compile(r"\bto (?:start|begin) with$|\bfeed tank\b")
 
 
+def _says_more(clause: Clause, item: Item, thing: str) -> bool:
+    """Whether an amount behind one that was told of a deed is told by itself what it is."""
+    draws = not clause.spent.isdisjoint(("DRAW", "SYRUP"))
+    listed = draws and item.unit in CONTAINER_UNITS  # "drew off 3 quarts, 2 pints"
+    poured = "POUR" in clause.spent
+    own = clause.has("GATHER", "BOTTLE", "JARN", "MADE", "SYRUP", "SAP", "TAPN")
+    placed = clause.own_tree or any(each.sort in ("lot", "brix", "date") for each in clause.items)
+    off = item.unit in CONTAINER_UNITS and not _TAKEN_OFF.isdisjoint(clause.words())
+    listed = listed or off
+    return bool(listed or poured or own or placed or thing or clause.frame.isdisjoint(clause.spent))
+
+
 def _from_this_boil(clause: Clause, item: Item) -> bool:
     """`syrup from this boil: 2.1 gal`: the boil is named, and what it made is told."""
     syrup, boil = clause.first("SYRUP"), clause.first("BOIL") or clause.first("FIRE")
@@ -296,9 +318,17 @@ def _little(item: Item) -> bool:
 def _is_a_capacity(clause: Clause, item: Item) -> bool:
     """`a 275 gal tote`: how much a vessel holds, where nothing was put into it."""
     behind = clause.following(item, 1)
-    holds = bool(behind) and bool(behind[0].tags & {"STORE", "PANN"})
+    holds = bool(behind) and (
+        bool(behind[0].tags & {"STORE", "PANN"}) or behind[0].text in _CONTAINERS
+    )
     gathered = clause.gathers()
     return holds and not gathered and not clause.has("FULL", "SAP", "BOTTLE")
+
+
+_CONTAINERS = frozenset(
+    "cans carboys totes drums barrels coolers kegs jerrycans buckets pails jugs tubs".split()
+)
+"""`ten gallon cans`: how much each holds; how many there are is said elsewhere."""
 
 
 def _in_a_pail(clause: Clause) -> bool:
@@ -316,7 +346,7 @@ _HOLD_SAP = frozenset("bucket buckets pail pails bush sugarbush woods trees".spl
 
 def _from_a_maple(clause: Clause) -> bool:
     """`2 qts from the norway`, `three quarts from my three taps`: what comes from a tree is sap."""
-    species = clause.first("SPECIES") or clause.first("TAPN")
+    species = clause.first("SPECIES") or clause.first("TAPN") or clause.first("TREEN")
     return species is not None and any(
         each.text in ("from", "off") for each in clause.preceding(species, 4)
     )
@@ -429,7 +459,7 @@ def _a_jug_of_syrup(clause: Clause, item: Item) -> bool:
     jug = noun is not None and noun.text in ("jug", "jugs")
     before = clause.first("BUCKET")
     if before is not None and before.text in ("jug", "jugs") and clause.near("BOTTLE"):
-        return not clause.near("SAP")
+        return clause.about("BOTTLE") and not clause.has("SAP")
     return (
         jug
         and not clause.has("SAP")

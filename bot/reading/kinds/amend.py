@@ -281,14 +281,21 @@ def _put_right_in_passing(notes: Notes) -> bool:
             if counts and (not item.article or item.sort in ("volume", "cords")):
                 told.add(sort)
             sorry = item.text == "sorry" and _figure_next(clause, item)
+            sorry = sorry or (item.text == "no" and _denies_alone(clause, item))
             taken_back = taken_back or (bool(told) and (sorry or item.text in _TAKES_BACK))
     return False
 
 
 _MAY_TAKE_BACK = re.compile(
     r"\b(?:wait|hang on|hold on|o+ps|whoops|i mean|correction|scratch that|strike that|sorry"
-    r"|make (?:that|it)|more like)\b"
+    r"|make (?:that|it)|more like)\b|[,.;] ?no\b"
 )
+
+
+def _denies_alone(clause: Clause, item: Item) -> bool:
+    """`one tap, no, two taps`; but in `12 gal, no frost` there was none."""
+    heads = [each for each in clause.items if each.sort != "sign"][:1] == [item]
+    return heads and (len(clause.items) == 1 or _figure_next(clause, item))
 
 
 def _figure_next(clause: Clause, item: Item) -> bool:
@@ -312,7 +319,7 @@ def _corrects(notes: Notes) -> bool:
     first = notes.clauses[0]
     lead = _leads(first)
     strong = (
-        any(clause.has("STRONG") for clause in notes.clauses)
+        any(_is_strong(clause) for clause in notes.clauses)
         or _only_the_day(notes.clauses)
         or _said_but_was(notes.clauses)
         or _was_only(notes.clauses)
@@ -456,6 +463,13 @@ def _leads(first: Clause) -> bool:
             or following.text in ("it", "it's", "its", "that", "that's", "not", "the", "tree", "i")
         )
     return True
+
+
+def _is_strong(clause: Clause) -> bool:
+    """A word that surely puts right; but `the truck won't make it` is of no record."""
+    strong = [item for item in clause.items if "STRONG" in item.tags]
+    figures = any(item.sort in FIELDS or "SPECIES" in item.tags for item in clause.items)
+    return any(item.text not in ("make it", "make that") or figures for item in strong)
 
 
 def _goes_on_talking(following: Item) -> bool:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "BOIL": (
-        "on_the_boil "
+        "on_the_boil at_a_rolling_boil rolling_boil at_a_boil to_a_boil "
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over processed "
         "process cook_off cooked_off reduced boiled boil boiling boils cooked_down cook_down "
         "cooking_down cooked cooking evaporated evaporating evaporate simmered simmering "
@@ -26,6 +26,7 @@ CUES = {
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
     "LIT": (
+        "fire's_on fires_on fire_is_on fire_is_already_on fryer_is_on fryer's_on fryer_is_already_on "
         "lite_the_fire lite_the_arch "
         "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "
         "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
@@ -35,6 +36,7 @@ CUES = {
     ),
     "FIRE": (
         "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "
+        "fryer fryers fryer's turkey_fryer turkey_fryer's "
         "let_the_fire_burn_down on_the_fire put_the_fire_to fire fire's fires arch evaporator "
         "evaporator's firebox burner burners stove woodstove "
     ),
@@ -115,7 +117,7 @@ def find(clause: Clause, notes: Notes) -> None:
     so_far = _in_so_far(clause, notes)
     gallons += _gallons_unsaid(clause, notes)
     gallons += [item for item in so_far if item not in gallons]
-    gallons += _beside_the_hours(clause, notes)
+    gallons += [item for item in _beside_the_hours(clause, notes) if item not in gallons]
     state = _state(clause, notes)
     if _going_on(clause, notes):
         return
@@ -387,6 +389,15 @@ def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
         notes.add(piece, start)
         return
     hours = old.hours if old.hours is not None else piece.hours
+    if old.hours is not None and piece.hours is not None and old.hours != piece.hours:
+        if clause.joint not in ("and", "&", "plus", "+", "then"):
+            notes.ask(
+                f"{old.hours:g} or {piece.hours:g} hours: how long did it boil?",
+                fill="boiled {} hours",
+            )
+            notes.noted.remove(before)
+            return
+        hours = old.hours + piece.hours  # "boiled 3 hr before chores and 4 hr after"
     if old.state == "end" and piece.state == "start" and "been" in clause.words():
         piece = replace(piece, state=None, at=None)  # "let her go cold, been boiling since 7"
     if old.state == "start" and piece.state == "end" and hours is None:
@@ -422,6 +433,8 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return None
     if _ended(clause, notes, fire or boil) or _out_at(clause, notes):
         return "end"
+    if clause.has("LIT") and clause.has("PAST") and clause.free("volume"):
+        return "end"  # "cooked 4.5 gal down on the burner"
     if clause.has("LIT") and not clause.has("PORCH", "FOREIGN"):
         return "start"
     if clause.free("hours") and clause.about("END", "SHUT"):

@@ -116,6 +116,8 @@ def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:
     """`2 five gallon pails full of sap`: not what they hold, but what was in them."""
     if clause.has("HOLD"):
         return False
+    if clause.near("SAP") and not clause.has("HAVE", "SETV", "BUY"):
+        return True  # "a five gal pail and a half of sap"
     full = clause.has("FULL") or any(
         other.has("FULL") and not other.negated and not {"never", "ever"} & set(other.words())
         for other in notes.clauses

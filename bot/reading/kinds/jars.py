@@ -202,12 +202,12 @@ def _count_and_size(
         return behind.value, piece.gallons
     if piece is whole and piece.value < 1 and _one_jar(clause, piece):
         return 1.0, piece.gallons
-    if piece.unit in ("gallon", "liter", "imperial_gallon"):
+    if piece is whole and piece.unit in ("gallon", "liter", "imperial_gallon"):
         jar_follows = any(
             "JARN" in each.tags or each.text in ("jug", "jugs")
             for each in clause.following(piece, 1)
         )
-        if not jar_follows and whole is piece:
+        if not jar_follows:
             return None, 0.0
     return piece.value, one
 

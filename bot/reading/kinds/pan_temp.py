@@ -52,7 +52,8 @@ def find(clause: Clause, notes: Notes) -> None:
 
 
 def _likely(clause: Clause, item: Item, notes: Notes) -> bool:
-    if item.article or item.part:
+    counted = [each.tags & {"TAPN", "BUCKET", "JARN"} for each in clause.following(item, 1)]
+    if item.article or item.part or any(counted):
         return False
     near = _in_sentence(clause, notes) and not clause.has("STORE", "WATERN")
     hot = LEAST_F <= item.value <= MOST_F

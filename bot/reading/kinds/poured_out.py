@@ -111,9 +111,15 @@ def find(clause: Clause, notes: Notes) -> None:
         number = next(i for i in before.items if i.sort == "number" and not i.used)
         _what_was_it(notes, number)  # "20 of that was rain water, dumped it"
         return
+    measured = any(
+        other.sentence == clause.sentence
+        and other.about("POUR")
+        and any(item.sort == "volume" for item in other.items)
+        for other in notes.clauses
+    )
     vessels = [
         item
-        for item in clause.free("vessels")
+        for item in ([] if measured else clause.free("vessels"))
         if not item.article and item.value > 1 and not _is_the_whole(clause, item)
     ]
     if vessels:

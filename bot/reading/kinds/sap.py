@@ -565,7 +565,21 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
             fill="{} gal of sap",
         )
         return
+    before = notes.last(Sap)
+    if before is not None and _same_round(clause, notes, before):
+        before.reading = replace(before.reading, gallons=before.reading.gallons + item.value * size)  # type: ignore[attr-defined]
+        return  # "4 full buckets and one at half"
     _amount(clause, notes, item, item.value * size)
+
+
+def _same_round(clause: Clause, notes: Notes, before: Noted) -> bool:
+    """Vessels that are counted on, in the clause after others."""
+    told = notes.clauses[before.clause]
+    joined = clause.joint in ("and", "plus", "+", "&") and told.sentence == clause.sentence
+    alike = told.tree == clause.tree and told.lot == clause.lot and told.on == clause.on
+    counted = any(item.sort == "vessels" for item in told.items)
+    sugar = isinstance(before.reading, Sap) and before.reading.brix is not None
+    return joined and alike and counted and not sugar and before.clause == notes.clause_number - 1
 
 
 _LOST = frozenset("gone stolen missing broken smashed crushed bent lids".split())

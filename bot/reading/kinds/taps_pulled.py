@@ -232,7 +232,7 @@ def _stay(clause: Clause, number: Item) -> bool:
         return True
     behind = {each.text for each in following[:3]}
     before = {each.text for each in clause.preceding(number, 1)}
-    if not before.isdisjoint(("leaving", "left", "keeping")):
+    if not before.isdisjoint(("leaving", "left", "keeping", "leaves", "leave")):
         return True
     return not behind.isdisjoint(("left", "still", "remain", "remaining", "stay", "staying"))
 

@@ -199,6 +199,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "add"
         if behind in _TAP_NOUNS and clause.has("TOTAL") and not clause.has("GATHER"):
             return item, "total"
+        if _heads_a_list_of_lots(clause, item):
+            return item, "total"
         if _in_a_list_of_lots(clause, notes):
             return item, notes.last(TapsSet).reading.manner  # type: ignore[union-attr]
         if behind in _STATES and _names_the_count(clause):
@@ -260,6 +262,13 @@ def _in_a_list_of_lots(clause: Clause, notes: Notes) -> bool:
         and own_lot
         and len(figures) == 1
     )
+
+
+def _heads_a_list_of_lots(clause: Clause, item: Item) -> bool:
+    """`Taps: upper 90, lower 70`."""
+    said = [each for each in clause.items if each.sort != "sign"]
+    heads = len(said) == 3 and "TAPN" in said[0].tags and said[1].sort == "lot" and said[2] is item
+    return heads and clause.items[1].text == ":"
 
 
 _OF_THEM = (["of", "them"], ["of", "em"])

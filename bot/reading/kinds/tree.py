@@ -152,6 +152,9 @@ def _species_before(clause: Clause, notes: Notes) -> Item | None:
 
 
 def _taps(clause: Clause) -> Item | None:
+    ours = not {"we", "i", "we've", "i've"}.isdisjoint(clause.words())
+    if clause.has("TOTAL") or (clause.has("HAVE") and ours and not clause.own_tree):
+        return None  # "2 gal from tree 10, and we have 9 taps in all"
     for item in clause.free("number"):
         after = clause.following(item, 1)
         if (

@@ -10,6 +10,7 @@ from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
     from bot.reading.clauses import Clause
+    from bot.reading.items import Item
     from bot.reading.notes import Notes
 
 CUES = {
@@ -80,6 +81,9 @@ def find_whole(notes: Notes) -> bool:
         "undo the" in said.text and not _RECORDS & set(said.words())
     ):
         return False
+    deed_said = said.first("UNDOP")
+    if deed_said is not None and deed_said.text in _OF_ANY_THING and _of_no_record(said, deed_said):
+        return False  # "cancel the babysitter"
     if len(notes.clauses) > MOST_CLAUSES:
         return False
     amounts = [
@@ -106,6 +110,21 @@ def find_whole(notes: Notes) -> bool:
     return True
 
 
+_OF_ANY_THING = frozenset(
+    ("cancel the", "cancel my", "forget my", "disregard the", "ignore my", "remove the",
+     "delete the", "erase the", "take out the", "nix the", "never mind the", "nevermind the")
+)  # fmt: skip
+
+
+def _of_no_record(said: Clause, deed: Item) -> bool:
+    """`cancel the babysitter`: neither an amount, a name, a day nor a word for a record follows."""
+    behind = said.following(deed, 8)
+    ours = any(
+        item.sort not in ("word", "sign") or item.text in _RECORDS or item.tags for item in behind
+    )
+    return bool(behind) and not ours
+
+
 def _asks_when(clause: Clause) -> bool:
     """`at what temp do i take it off`: a question also without its mark."""
     deed = clause.first("UNDOP")
@@ -119,7 +138,8 @@ _THE_ONE = re.compile(
     r" (?:the|that) (?P<which>(?!tree)[a-z0-9 ]{1,30}? )?(?:one|entry|record)"
 )
 _RECORDS = frozenset(
-    "last entry record sap one amount thing boil jars syrup draw taps cost wood dump spill".split()
+    "last entry record sap one amount thing boil jars syrup draw taps cost wood dump spill text "
+    "message note line figure number".split()
 )
 # "undo the boil", "scratch that last spill".
 _A_DEED = re.compile(

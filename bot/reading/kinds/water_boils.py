@@ -71,6 +71,11 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
         and {"rolling", "bubbling", "thermometer", "comes", "came"} & set(clause.words())
     ):
         return True
+    before = notes.clause_before()
+    if before is not None and before.sentence == clause.sentence and not of_sap:
+        tested = before.has("WATERN") and (before.has("BOIL") or "test" in before.text)
+        if tested and (clause.has("BOIL", "IS") or len(clause.items) <= _BARE):
+            return True  # "boiled a pot of plain water, it topped out at 211.4"
     if not clause.near("WATERN"):
         return False
     here = [other for other in notes.clauses if other.sentence == clause.sentence]
@@ -85,4 +90,6 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
     return water and boils and not vessel
 
 
+_BARE = 3
+"""Items of a clause that tells little more than its figure (our own)."""
 _POT_OF_WATER = re.compile(r"\b(?:pot|kettle|pan) of (?:\w+ )*water\b")
