@@ -578,6 +578,7 @@ _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", 
 def _mark_sureness(found: Sequence[Clause]) -> None:
     iffy = {clause.sentence for clause in found if "IF" in clause.tags}
     amounts = {clause.sentence for clause in found if _has_volume(clause)}
+    crossed: set[int] = set()
     planned: dict[int, bool] = {}
     frames: dict[int, frozenset[str]] = {}
     kept: dict[int, bool] = {}
@@ -593,13 +594,17 @@ def _mark_sureness(found: Sequence[Clause]) -> None:
         alone = _fragment(clause) or _sums_up(clause)
         if not own and clause.sentence not in frames and alone:
             before = frames.get(clause.sentence - 1, frozenset())
-            if clause.sentence - 1 in amounts and _has_volume(clause) and "MORE" not in clause.tags:
+            done = clause.sentence - 1 in amounts and "MORE" not in clause.tags
+            if clause.sentence in amounts and done:
                 before -= _DONE_WITH  # "boiled off 85 gal. trip 2, 18.5 gal"
+            crossed.add(clause.sentence)
             spilled = "POUR" in before and not _spills_sap(found, clause.sentence - 1)
             frames[clause.sentence] = before - ({"GATHER", "POUR"} if spilled else {"GATHER"})
             kept[clause.sentence] = kept.get(clause.sentence - 1, False)
         if not own and clause.sentence in frames:
             clause.frame = clause.tags | frames[clause.sentence]
+            if clause.sentence in crossed and _has_volume(clause) and not _is_bare(clause):
+                clause.frame -= _DONE_WITH - clause.tags  # "lit the arch. got 7 gal, 2.4"
             if _has_volume(clause) and clause.sentence in spent and "MORE" not in clause.tags:
                 clause.spent = spent[clause.sentence]
                 if _is_of_sap(clause):
@@ -652,6 +657,21 @@ def _is_of_sap(clause: Clause) -> bool:
         for item in clause.items
     )
     return (tested or bool(clause.tags & {"SAP", "TAPN"})) and "SYRUP" not in clause.tags
+
+
+def _is_bare(clause: Clause) -> bool:
+    """Nothing but an amount: `40 gal.`, `about 40 gal in 6 hours.`"""
+    return all(
+        item.sort in _BARE_SORTS or "ABOUT" in item.tags or item.text in _BARE_WORDS
+        for item in clause.items
+    )
+
+
+_BARE_SORTS = frozenset(("volume", "hours", "clock", "cords", "mass", "sign"))
+_BARE_WORDS = frozenset(
+    "in of to boil done total so far all through altogether yes ok tonight today more "
+    "went".split()
+) | {"to boil", "in all", "all told", "so far", "went through", "in total"}
 
 
 def _has_volume(clause: Clause) -> bool:

@@ -178,6 +178,9 @@ def _role(clause: Clause, item: Item) -> str:
     lit = clause.about("LIT") and not clause.has("GATHER") and not sweet
     if clause.own_tree and not clause.has("BOIL", "THROUGH", "LIT", "FIRE", "SYRUP"):
         return "sap"  # "arch is lit and tree 11: two gallons even"
+    weakly = clause.has("GATHER") and not clause.has("BOIL", "FIRE", "LIT", "THROUGH", "SYRUP")
+    if weakly and item.unit in _LARGE_UNITS and clause.about("BOIL", "FIRE", "LIT"):
+        return "unclear" if clause.about("PAST", "END", "SHUT") else "sap"  # "arch lit, got 25 gal"
     rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
     if (clause.has("THROUGH", "LIT") or lit) and not drawn_last and not rounds:
         return "boil"
