@@ -123,6 +123,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign"
     if clause.spent and not _says_more(clause, item, thing):
         return "unclear"  # "boiled 9 gal, 2 gal": of what, nobody says
+    if _headed_by_sap(clause):
+        return "sap"
     if into_the_pan(clause):
         return "boil"
     if _stands_in_the_pan(clause, item):
@@ -200,7 +202,8 @@ def _role(clause: Clause, item: Item) -> str:
     nearest = _nearest_verb(clause, item)
     if nearest == "" and clause.has("MADE") and _little(item):
         return "sap" if clause.tree is not None else "syrup"
-    if nearest == "DRAW" and clause.tree is not None and not clause.has("SYRUP"):
+    of_it = clause.own_tree or "it" in clause.words()
+    if nearest == "DRAW" and clause.tree is not None and of_it and not clause.has("SYRUP"):
         return "sap"  # "tree 27, took 2 gal off it"
     if nearest in ("DRAW", "SYRUP"):
         if clause.has("STORE") and not clause.has("SYRUP"):
@@ -258,16 +261,24 @@ def _role(clause: Clause, item: Item) -> str:
 _TO_START_WITH = re.compile(r"\bto (?:start|begin) with$|\bfeed tank\b")
 
 
+_DEEDS = ("BOIL", "FIRE", "DRAW", "SYRUP", "POUR", "THROUGH", "LIT", "BOTTLE", "JARN", "HOLD")
+
+
+def _headed_by_sap(clause: Clause) -> bool:
+    """`sap: 16 gal`, `sap today 7 gal`, `drowning in sap, 75 gal`: no deed of its own but that."""
+    return clause.has("SAP") and not clause.has(*_DEEDS) and not clause.frame.isdisjoint(_DEEDS[:2])
+
+
 def _says_more(clause: Clause, item: Item, thing: str) -> bool:
     """Whether an amount behind one that was told of a deed is told by itself what it is."""
     draws = not clause.spent.isdisjoint(("DRAW", "SYRUP"))
     listed = draws and item.unit in CONTAINER_UNITS  # "drew off 3 quarts, 2 pints"
-    poured = "POUR" in clause.spent
     own = clause.has("GATHER", "BOTTLE", "JARN", "MADE", "SYRUP", "SAP", "TAPN")
-    placed = clause.own_tree or any(each.sort in ("lot", "brix", "date") for each in clause.items)
+    dated = not draws and any(each.sort == "date" for each in clause.items)
+    placed = dated or clause.own_tree or any(each.sort in ("lot", "brix") for each in clause.items)
     off = item.unit in CONTAINER_UNITS and not _TAKEN_OFF.isdisjoint(clause.words())
     listed = listed or off
-    return bool(listed or poured or own or placed or thing or clause.frame.isdisjoint(clause.spent))
+    return bool(listed or own or placed or thing or clause.frame.isdisjoint(clause.spent))
 
 
 def _from_this_boil(clause: Clause, item: Item) -> bool:

@@ -206,7 +206,7 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
     told = notes.clauses[before.clause]
     if told.sentence != clause.sentence or told.has("GATHER") or before.reading.brix is not None:
         return False
-    if {"some", "rest", "old", "other"} & set(clause.words()):
+    if {"some", "rest", "old", "other"} & set(clause.words()) or clause.has("BUCKET"):
         return False
     notes.noted.remove(before)
     if _A_SHARE & set(clause.text.split()):

@@ -21,6 +21,8 @@ CUES = {
 PUZZLING_INCHES = 30.0
 """A larger figure with no word with it may be the girth: 31.4 in round is 10 in across."""
 LEAST_INCHES = 1.5
+MOST_TAPS = 6
+"""More than any tree bears (common practice, no source: three at the most): a count of others."""
 MOST_INCHES = 80.0
 """The thickest maples on record are little over 7 ft through (from memory)."""
 
@@ -161,6 +163,7 @@ def _taps(clause: Clause) -> Item | None:
             after
             and "TAPN" in after[0].tags
             and item.value == int(item.value)
+            and item.value <= MOST_TAPS
             and not clause.has("SETV", "PULLV")
         ):
             return item
