@@ -189,7 +189,7 @@ _PARTED = tuple(
         ("shut shutting close closed", "down off", "SHUT"),
         ("put putting", "in", "PUTIN"),
         ("turned switched cut killed", "off", "END"),
-        ("ran run put running", "through", "THROUGH"),
+        ("ran run put running got", "through", "THROUGH"),
     )
 )
 """Deeds in two words with something between: threw 3 gal out, took a quart off, put 12 in."""
@@ -250,7 +250,7 @@ _LOST_ALONE = re.compile(
 def _only_costs(clause: Clause) -> bool:
     """`jars cost me 31.20`, where `the spill cost us 5 gal` is of sap."""
     poured = {item.text for item in clause.items if "POUR" in item.tags}
-    return poured <= {"cost me", "cost us"} and not any(i.sort == "volume" for i in clause.items)
+    return bool(poured) and poured <= {"cost me", "cost us"} and not any(i.sort == "volume" for i in clause.items)
 
 
 _BY = frozenset(
@@ -333,6 +333,8 @@ def _cut(items: Sequence[Item]) -> list[Clause]:
             continue
         if _is_for_later(current, item, items[n + 1] if n + 1 < len(items) else None):
             close("to")
+        if _new_deed(current, items, n):
+            close("")
         if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
             led: list[Item] = []
             while len(current) > 1 and _leads_on(current[-1]):
@@ -363,6 +365,57 @@ def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -
 
 
 _WILL_GATHER = frozenset("get gather collect have bring haul pick".split())
+
+
+_DEED_WORDS = frozenset("BOIL DRAW BOTTLE SETV PULLV POUR COSTV BURN LIT".split())
+_NAMES_AFTER = frozenset("BOIL DRAW BOTTLE COSTV BURN".split())
+"""Deeds that are done to no tree, so that a tree named behind their amount is another matter."""
+
+
+def _deed(item: Item) -> frozenset[str]:
+    """What a word surely does: `got` and `ran` alone may do anything."""
+    tags = item.tags & _DEED_WORDS
+    if "LIT" in tags and item.text.split()[0] in ("on", "over"):
+        tags -= {"LIT"}  # "cooked 4.5 gal down on the burner"
+    if "BOIL" in tags and "PAST" not in item.tags:
+        tags -= {"BOIL"}  # "used 12 pounds propane boiling 10 gal"
+    gathers = "GATHER" in item.tags and "WEAK" not in item.tags
+    return tags | {"GATHER"} if gathers else tags
+
+
+def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
+    """`hauled 21 gallons down the hill | got rid of 12 gal`, `bottled 9 half pints | tree 22 made 3
+    quarts`: a second deed with its own amount, where no comma parts them."""
+    item = items[n]
+    if not current:
+        return False
+    ahead: list[Item] = []
+    for each in items[n + 1 :]:
+        if each.text in _STOPS or (each.text in _JOINTS and each.sort in ("sign", "word")):
+            break
+        ahead.append(each)
+    at = next((k for k, each in enumerate(current) if _deed(each)), None)
+    named = current[0].sort in ("tree", "lot")
+    start = 0 if named else at
+    if start is None:
+        told = any(each.sort in QUANTITIES and not each.article for each in current)
+        return told and item.text in _PAYS and any(each.sort == "money" for each in ahead)
+    done = any(each.sort in QUANTITIES and not each.article for each in current[start:])
+    own = _deed(current[at]) if at is not None else frozenset()
+    amount = any(each.sort in QUANTITIES and not each.article for each in ahead)
+    if item.sort == "tree":
+        return done and amount and bool(own & _NAMES_AFTER) and current[-1].sort in QUANTITIES
+    new = _deed(item)
+    if not done or not new or new & own or current[-1].text in _NO_END:
+        return False
+    return amount or "LIT" in new
+
+
+_PAYS = frozenset("paid spent bought ordered".split())
+_NO_END = frozenset(
+    "and to of the a an we i it was is were then that for from in on by at about with my our "
+    "just".split()
+)
 
 
 def _leads_on(item: Item) -> bool:
@@ -490,6 +543,8 @@ def _led_by_question(clause: Clause) -> bool:
         figure = any(each.sort in QUANTITIES for each in leading[2:])
         if done and figure and clause.ended_by != "?":
             return False  # "what I did haul was 74 gal"
+    if first == "what" and second is not None and second.text in ("it was", "it is", "we had"):
+        return clause.ended_by == "?"  # "sap is 1/3 of what it was"
     if first in ("what", "how", "what's") and second is not None:
         if second.text in ("a", "an") and first == "what":
             return False
@@ -522,6 +577,10 @@ def _led_by_question(clause: Clause) -> bool:
         return False
     if first == "am":
         return second.text == "i"
+    if first == "was" and clause.ended_by != "?" and all(
+        each.sort == "date" or each.text in ("the", "on", "really", "actually") for each in leading[1:]
+    ):
+        return False  # "wrong date. was the 18th"
     if first in _AUX_ANY:
         return (
             not (first in ("don't", "isn't") and clause.ended_by != "?")

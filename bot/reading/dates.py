@@ -9,10 +9,12 @@ from __future__ import annotations
 
 import re
 import warnings
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from functools import lru_cache
+
+from dateutil.easter import easter
 
 from bot.reading.numbers import SMALL
 from bot.reading.tokens import Token
@@ -136,9 +138,44 @@ _FEASTS: dict[tuple[str, ...], tuple[int, int]] = {
 _FEASTS_BEGIN = frozenset(words[0] for words in _FEASTS)
 
 
+_MOVABLE: dict[tuple[str, ...], Callable[[int], date]] = {
+    ("easter", "sunday"): easter,
+    ("easter", "monday"): lambda year: easter(year) + timedelta(1),
+    ("good", "friday"): lambda year: easter(year) - timedelta(2),
+    ("palm", "sunday"): lambda year: easter(year) - timedelta(7),
+    ("ash", "wednesday"): lambda year: easter(year) - timedelta(46),
+    ("presidents", "day"): lambda year: _nth(year, 2, 0, 3),
+    ("presidents'", "day"): lambda year: _nth(year, 2, 0, 3),
+    ("town", "meeting", "day"): lambda year: _nth(year, 3, 1, 1),
+    ("easter",): easter,
+}
+"""Days whose date changes from year to year, the longer names first."""
+_MOVABLE_BEGIN = frozenset(words[0] for words in _MOVABLE)
+
+
+def _nth(year: int, month: int, weekday: int, which: int) -> date:
+    """The first, second .. such weekday (Monday is 0) of a month."""
+    first = date(year, month, 1)
+    return first + timedelta((weekday - first.weekday()) % 7 + 7 * (which - 1))
+
+
+def _movable(run: Sequence[Token], i: int, today: date) -> DateHit | None:
+    """`on easter`, `town meeting day`: of this year, or the last where it is still to come."""
+    for words, day in _MOVABLE.items():
+        found = tuple(token.text for token in run[i : i + len(words)])
+        if found == words or (*found[:-1], found[-1].removesuffix("'s")) == words:
+            on = day(today.year)
+            on = on if on <= today else day(today.year - 1)
+            recent = (today - on).days <= FURTHEST_BACK_DAYS
+            return DateHit(on if recent else None, len(words))
+    return None
+
+
 def _named_day(run: Sequence[Token], i: int, today: date) -> DateHit | None:
     """`valentine's day`, `st paddy's day`; `day` may go on as `day's`."""
     leads = i == 0 or run[i - 1].text in ("on", "for", "since", "from", ".", ",", ":")
+    if leads and run[i].text in _MOVABLE_BEGIN:
+        return _movable(run, i, today)
     if run[i].text not in _FEASTS_BEGIN or not leads:
         return None
     for words, (month, day) in _FEASTS.items():

@@ -125,7 +125,7 @@ def _is_a_frost(clause: Clause, item: Item) -> bool:
     if item.sort not in ("number", "temp"):
         return False
     before = [each.text for each in clause.preceding(item, 3)]
-    outside = "outside" in before or "PORCH" in clause.tags
+    outside = bool({"outside", "it was", "it's", "was"} & set(before)) or "PORCH" in clause.tags
     ours = clause.has("SAP", "STORE", "GATHER", "SUGAR", "TAPN", "BUCKET", "JARN", "COSTV")
     cold = bool({"last night", "overnight", "tonight", "this morning"} & set(clause.text.split()))
     night = any(each.sort == "date" for each in clause.items) or cold

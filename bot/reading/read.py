@@ -146,7 +146,7 @@ def _take(clause: Clause, notes: Notes) -> None:
     set_aside(clause, notes)
     if unsure(clause, notes):
         return
-    if clause.near("KILL"):
+    if any(c.has("KILL") for c in notes.clauses if c.sentence == clause.sentence and not c.question):
         return
     if not clause.plan and not clause.negated and doubtful(clause, notes):
         return

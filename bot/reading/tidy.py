@@ -35,7 +35,7 @@ _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
 _DOLLARS_BEHIND = re.compile(r"(?<![\d.$/])(\d+(?:\.\d+)?) ?\$(?! ?\d)")
 _CENTS = re.compile(r"\b(\d+) (?:dollars|bucks) (?:and )?(\d\d?) cents\b")
-_INCHES = re.compile(r"(?<=\d) ?in\. (?=a?round|across|diam|dbh|thick|girth|circ)")
+_INCHES = re.compile(r"(?<=\d) ?in\.(?= ?[,;]| (?:a?round|across|diam|dbh|thick|girth|circ))")
 _FEET_INCHES = re.compile(r"\b(\d{1,2}) ?(?:ft|feet|foot|') ?(\d{1,2}) ?(?:in\b|inch\w*|\")")
 _WORTH = re.compile(r"(?<=\d )(gal|gals|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?) worth\b")
 _HOURS_MINUTES = re.compile(r"\b(\d{1,2})h([0-5]\d)\b")
@@ -111,7 +111,7 @@ _POINT_CLOCK = re.compile(
 )
 # "from 7 in the morning until 2": from 7 am.
 _FROM_AN_HOUR = re.compile(
-    r"\bfrom (\d{1,2}(?::\d\d)?) (?:in the|this) (morning|afternoon|evening)"
+    rf"\bfrom (\d{{1,2}}(?::\d\d)?|{'|'.join(_HOUR_WORDS)}) (?:in the|this) (morning|afternoon|evening)"
     r"(?= (?:to|till?|until)\b)"
 )
 # "71 gal in, 1.75 gal syrup out": sap into the pan, boiled.
@@ -126,8 +126,15 @@ _BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
 # "picked up $14 of lids": bought, where sap is picked up too.
 _PICKED_UP = re.compile(r"\bpicked up \$")
 # "started at 8 in the morning": a time of day; "got 8 in the morning" is of gallons.
+_SPOKEN_HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _HOUR_OF_DAY = re.compile(
-    r"\b(at|by|since|till?|until) (\d{1,2}(?::\d\d)?) (?:in the|this) (morning|afternoon|evening)\b"
+    rf"\b(at|by|since|till?|until) (\d{{1,2}}(?::\d\d)?|{_SPOKEN_HOURS})"
+    r" (?:in the|this) (morning|afternoon|evening)\b"
+)
+# "the twenty-ninth of March".
+_TENS_ORDINAL = re.compile(
+    r"\b(twenty|thirty)[- ](first|second|third|fourth|fifth|sixth|seventh|eighth|ninth)\b"
+    r"|\b(twentieth|thirtieth)\b"
 )
 # "5 quarts w/ the scouts".
 _WITH = re.compile(r"\bw/ ?(?=[a-z0-9])")
@@ -215,9 +222,32 @@ def _past_or_to(said: re.Match[str]) -> str:
     return f"{hour - 1 or 12}:{60 - part}"
 
 
+_STORED = re.compile(r"\b(?:tank|barrel|tote|drum|vat|cooler|stored|storage)\b")
+
+
+def _degrees(said: re.Match[str]) -> str:
+    """`60 L @ 2.2 deg` as Brix; but `sap barrel at 6.5 deg` is how warm it is."""
+    stored = _STORED.search(said.string[: said.start()]) is not None
+    return said[0] if stored else f"{said[1]} {said[2]} brix"
+
+
 def _hour_of_day(said: re.Match[str]) -> str:
     """`at 8 in the morning` as at 8 am."""
-    return f"{said[1]} {said[2]} {'am' if said[3] == 'morning' else 'pm'}"
+    return f"{said[1]} {_in_figures(said[2])} {'am' if said[3] == 'morning' else 'pm'}"
+
+
+def _in_figures(hour: str) -> str:
+    """`nine` as 9."""
+    return str(_HOUR_WORDS.index(hour) + 1) if hour in _HOUR_WORDS else hour
+
+
+def _tens_ordinal(said: re.Match[str]) -> str:
+    """`twenty-ninth` as 29th."""
+    if said[3]:
+        return "20th" if said[3] == "twentieth" else "30th"
+    tens = 20 if said[1] == "twenty" else 30
+    digits = _ORDINAL[said[2]]
+    return f"{tens + int(digits[:-2])}{digits[-2:]}"
 
 
 def _heard_before_a_size(heard: re.Match[str]) -> str:
@@ -227,7 +257,7 @@ def _heard_before_a_size(heard: re.Match[str]) -> str:
 
 def _half_said(hit: re.Match[str]) -> str:
     """`from 7 in the morning until`: 7 am."""
-    return f"from {hit[1]} {'am' if hit[2] == 'morning' else 'pm'}"
+    return f"from {_in_figures(hit[1])} {'am' if hit[2] == 'morning' else 'pm'}"
 
 
 _Rewrite = tuple[tuple[str, ...], re.Pattern[str], str | Callable[[re.Match[str]], str]]
@@ -246,10 +276,11 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("g'",), _GREETS, r"good \1"),
     ((" all in ",), _ALL_INTO, r"\1 all into "),
     (("first ", "second ", "st ", "nd ", "rd ", "th "), _NTH_GALLON, r"a \1"),
-    (("deg",), _DEGREES_OF_SUGAR, r"\1 \2 brix"),
+    (("deg",), _DEGREES_OF_SUGAR, _degrees),
     ((".",), _POINT_CLOCK, r"\1 \2:\3"),
     (("quarter", "half", "1/"), _PAST_OR_TO, _past_or_to),
     (("morning", "afternoon", "evening"), _HOUR_OF_DAY, _hour_of_day),
+    (("twent", "thirt"), _TENS_ORDINAL, _tens_ordinal),
     (("w/",), _WITH, "with "),
     ((" 20",), _OF_THE_YEAR, ""),
     (("'2",), _YEAR_CUT, ""),

@@ -24,6 +24,12 @@ def _of(clause: Clause, item: Item) -> str:
     behind = clause.following(item, 3)
     if behind and behind[0].text == "the":
         return ""  # "dumped 2 gal the dog got into"
+    if behind and behind[0].text == "of":
+        for each in clause.following(item, 6)[1:]:
+            if each.tags & {"SAP", "SYRUP"}:
+                return "sap" if "SAP" in each.tags else "syrup"
+            if each.sort != "word" or each.tags:
+                break  # "three quarts of the loveliest syrup"
     for each in behind:
         if "SAP" in each.tags:
             return "sap"
@@ -123,7 +129,7 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign"
     if clause.spent and not _says_more(clause, item, thing):
         return "unclear"  # "boiled 9 gal, 2 gal": of what, nobody says
-    if _headed_by_sap(clause):
+    if _headed_by_sap(clause, item):
         return "sap"
     if into_the_pan(clause):
         return "boil"
@@ -217,6 +223,8 @@ def _role(clause: Clause, item: Item) -> str:
     if nearest in ("BOIL", "FIRE"):
         little = item.unit in CONTAINER_UNITS and item.gallons < _LEAST_BOILED
         return "unclear" if little else "boil"
+    if nearest == "GATHER" and _yields_syrup(clause):
+        return "syrup"
     if nearest == "GATHER":
         return "sap"
     gathered = clause.gathers()
@@ -264,9 +272,15 @@ _TO_START_WITH = re.compile(r"\bto (?:start|begin) with$|\bfeed tank\b")
 _DEEDS = ("BOIL", "FIRE", "DRAW", "SYRUP", "POUR", "THROUGH", "LIT", "BOTTLE", "JARN", "HOLD")
 
 
-def _headed_by_sap(clause: Clause) -> bool:
-    """`sap: 16 gal`, `sap today 7 gal`, `drowning in sap, 75 gal`: no deed of its own but that."""
-    return clause.has("SAP") and not clause.has(*_DEEDS) and not clause.frame.isdisjoint(_DEEDS[:2])
+def _headed_by_sap(clause: Clause, item: Item) -> bool:
+    """`sap: 16 gal`, `sap today 7 gal`, `drowning in sap 75 gal`: no deed of its own but that."""
+    sap = clause.first("SAP")
+    return sap is not None and sap.start < item.start and not clause.has(*_DEEDS) and not clause.frame.isdisjoint(_DEEDS[:2])
+
+
+def _yields_syrup(clause: Clause) -> bool:
+    """`syrup yield 0.85 gal`."""
+    return clause.has("SYRUP") and "yield" in clause.words()
 
 
 def _says_more(clause: Clause, item: Item, thing: str) -> bool:

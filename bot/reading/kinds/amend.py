@@ -363,7 +363,9 @@ def _corrects(notes: Notes) -> bool:
         )
     if contrasted:
         return (
-            lead or any(clause.has("AMENDP") for clause in notes.clauses) or len(notes.clauses) <= 2
+            lead
+            or any(clause.has("AMENDP") for clause in notes.clauses)
+            or len([clause for clause in notes.clauses if not _only_sorry(clause)]) <= _A_PAIR
         )
     if not lead:
         return False
@@ -381,6 +383,14 @@ _LATE_WORD = re.compile(
     r"\bmeant to (?:text|tell|log|send|report|mention|message)(?: (?:you|this|it|that))?"
     r" ?(?:sooner|earlier|before|yesterday|last night|this morning|about|:|you\b)"
 )
+
+
+_A_PAIR = 2
+
+
+def _only_sorry(clause: Clause) -> bool:
+    """`brix was 1.9, not 2.9, | sorry`."""
+    return all("AMENDLEAD" in item.tags or item.sort == "sign" for item in clause.items)
 
 
 _I_MAKE_IT = re.compile(r"\b(?:i|we) make it \d")

@@ -374,6 +374,7 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         tree_first = [e for e in clause.preceding(item, 2) if "ABOUT" not in e.tags][:1]
         more = bool(follows) and "MORE" in follows[0].tags
         more = more or (bool(tree_first) and tree_first[0].text == "another")
+        more = more or (clause.joint in ("plus", "+") and clause.items[0] is item)
         if tree_first and "GATHER" in tree_first[0].tags:
             tree_first = clause.preceding(tree_first[0], 1)  # "tree 11 gave 2.25 at 2.0"
             gave = bool(tree_first) and tree_first[0].sort in ("tree", "lot")
@@ -403,7 +404,10 @@ def _last_unit(notes: Notes) -> float:
     volumes = [
         i for c in notes.clauses for i in c.items if i.sort == "volume" and i.used and i.value
     ]
-    return volumes[-1].gallons / volumes[-1].value if volumes else 1.0
+    if not volumes:
+        return 1.0
+    last = volumes[-1].parts[-1] if volumes[-1].parts else volumes[-1]
+    return last.gallons / last.value if last.value else 1.0
 
 
 def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
@@ -432,7 +436,8 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
         else:
             return
     named = clause.tree is not None
-    most = most_gallons(MOST_TAPS_A_TREE if named else notes.profile.taps)
+    taps = _taps_said(clause)
+    most = most_gallons(MOST_TAPS_A_TREE if named else taps or notes.profile.taps)
     sure = "really" in clause.words() and gallons <= MOST_GALLONS_A_DAY
     if gallons > most and not sure:
         whose = "one tree" if named else "your taps"
@@ -450,6 +455,17 @@ def _amount(clause: Clause, notes: Notes, item: Item, gallons: float) -> None:
         other.used, tree = True, f"{other.value:g}"
     lot = None if _goes_on_with_a_lot(clause, notes) else clause.lot
     notes.add(Sap(gallons=gallons, on=notes.day(clause), tree=tree, lot=lot), item.start)
+
+
+def _taps_said(clause: Clause) -> int | None:
+    """`700 gal off 6 taps`: how many taps the text says that it came from."""
+    for item in clause.items:
+        before = [each.text for each in clause.preceding(item, 1)]
+        behind = clause.following(item, 1)
+        counted = item.sort == "number" and bool(behind) and "TAPN" in behind[0].tags
+        if counted and before in (["off"], ["from"], ["on"], ["of"]) and item.value >= 1:
+            return int(item.value)
+    return None
 
 
 def _is_each(clause: Clause, item: Item) -> bool:
@@ -575,7 +591,7 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
 def _same_round(clause: Clause, notes: Notes, before: Noted) -> bool:
     """Vessels that are counted on, in the clause after others."""
     told = notes.clauses[before.clause]
-    joined = clause.joint in ("and", "plus", "+", "&") and told.sentence == clause.sentence
+    joined = clause.joint in ("and", "plus", "+", "&", ",") and told.sentence == clause.sentence
     alike = told.tree == clause.tree and told.lot == clause.lot and told.on == clause.on
     counted = any(item.sort == "vessels" for item in told.items)
     sugar = isinstance(before.reading, Sap) and before.reading.brix is not None

@@ -237,6 +237,8 @@ def _one_more_test(clause: Clause, notes: Notes, item: Item) -> bool:
 
 def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
     """Is there sap or syrup before it, with no other thing said since?"""
+    if item.text == "one" or (clause.joint in ("plus", "+") and "." not in item.text):
+        return False  # "one gallon. one.", "five gallons plus two and a half"
     before = [each for each in clause.items if each.start < item.start]
     behind_at = clause.preceding(item, 1)
     if behind_at and behind_at[0].text in ("at", "@") and "." in item.text:
