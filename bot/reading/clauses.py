@@ -148,7 +148,10 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
         clause.tags = frozenset().union(*(item.tags for item in clause.items))
         clause.text = " ".join(item.text for item in clause.items)
         clause.tags |= _parted(clause)
-        if "POUR" in clause.tags and (_LOST_ALONE.search(clause.text) or _only_costs(clause)):
+        tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)
+        if "POUR" in clause.tags and (
+            tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)
+        ):
             clause.tags -= {"POUR"}
         clause.kept = _into_store(clause)
     said: dict[int, frozenset[str]] = {}

@@ -37,7 +37,8 @@ PLAIN_WORDS = frozenset(
         "east west upper lower trees we've i've it's that's there's we're i'm they're chores "
         "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
         "along plus okay ok evening morning tho though think guessing tops less group "
-        "class crowd overnight night vol volume amt amount qty"
+        "class crowd overnight night vol volume amt amount qty show checked check checks pickup "
+        "pickups ever report whopping aboard anything"
     ).split()
 )
 """Words that say nothing against an amount being sap."""

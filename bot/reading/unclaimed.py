@@ -312,6 +312,6 @@ def _counts_others(clause: Clause, item: Item) -> bool:
     return any(
         each.sort == "word"
         and each.text not in _NO_PLURALS
-        and (each.text.endswith("s") or "TAPN" in each.tags)
+        and (each.text.endswith("s") or not each.tags.isdisjoint(("TAPN", "TREEN")))
         for each in (named if item.text in _SMALL_COUNTS else named[:2])
     )

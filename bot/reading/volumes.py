@@ -372,8 +372,16 @@ _LEFT_WITH = (["up"], ["ended"], ["finished"], ["came"], ["done"], ["end"])
 _HOLD_SAP = frozenset("bucket buckets pail pails bush sugarbush woods trees".split())
 
 
+_FROM_WHAT_HANGS = re.compile(
+    r"\b(?:from|off|out of) (?:the |my |our |all |all the |all of the )?(?:\w+ )?"
+    r"(?:buckets?|pails?|bags?|trees|maples)\b"
+)
+
+
 def _from_a_maple(clause: Clause) -> bool:
     """`2 qts from the norway`, `three quarts from my three taps`: what comes from a tree is sap."""
+    if _FROM_WHAT_HANGS.search(clause.text):
+        return True
     species = clause.first("SPECIES") or clause.first("TAPN") or clause.first("TREEN")
     return species is not None and any(
         each.text in ("from", "off") for each in clause.preceding(species, 4)

@@ -256,6 +256,7 @@ def _told_and_corrected(notes: Notes) -> bool:
         and figure
         and not first.has(*corrects)
         and not any(_contrast(clause) for clause in notes.clauses)
+        and not _contrast_over(notes.clauses)
         and any(clause.has(*corrects) for clause in notes.clauses[1:])
         and any(item.sort in FIGURES for clause in notes.clauses[1:] for item in clause.items)
     )
@@ -268,7 +269,9 @@ def _put_right_in_passing(notes: Notes) -> bool:
         return False
     if _leads(notes.clauses[0]):
         return False
-    if any(clause.question for clause in notes.clauses):
+    if any(clause.question for clause in notes.clauses) or (
+        _only_sorry(notes.clauses[-1]) and any(_contrast(c) for c in notes.clauses)
+    ):
         return False
     told: set[str] = set()
     taken_back = False

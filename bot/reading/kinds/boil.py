@@ -42,7 +42,7 @@ CUES = {
     ),
     "START": (
         "firing_up firing lighting_up stoking steaming steaming_away getting_started cranked_up "
-        "match_is_to_the_kindling match_to match_is_to on_to_boil light lighting start started "
+        "struck_a_match lit_a_match match_is_to_the_kindling match_to match_is_to on_to_boil light lighting start started "
         "starting fired_up fired going cranking cranked cranking_up fire_up get_going got_going "
         "lit_up under_way underway on_the_fire on_the_boil roaring rolling kicked_off "
         "kicking_off began begun beginning just_lit turned_on put_the_fire_to getting_hot "

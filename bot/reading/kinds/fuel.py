@@ -64,8 +64,14 @@ def _cords(clause: Clause, notes: Notes) -> None:
             or _boil_told(notes)
             or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
         )
-        paid = any(each.sort == "money" for each in clause.items)
-        if clause.has("BUY", "PRICE", "COSTV") or paid or clause.plan:
+        paid = any(
+            each.sort == "money"
+            for other in notes.clauses
+            if other.sentence == clause.sentence
+            for each in other.items
+        )
+        bought = paid and not clause.has("BURN", "BOIL", "BURNISH")
+        if bought or clause.has("BUY", "PRICE", "COSTV") or clause.plan:
             continue
         item.used = True
         if not burned and (not clause.has("WOOD") or _still_there(clause)):

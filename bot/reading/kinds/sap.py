@@ -545,6 +545,12 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if not _LOST.isdisjoint(clause.words()) or clause.has("ITEMS"):
         item.used = True
         return  # "a bear got into the ridge, 3 buckets gone"
+    if item.article and (clause.has("MOTHS") or clause.about("SETV")) and not clause.has("FULL"):
+        item.used = True
+        return  # "a moth in a pail", "hung a bucket on every one"
+    if clause.near("CLOUDY", "YELLOW", "MOTHS") and clause.near("POUR"):
+        item.used = True
+        return  # "cloudy sap in two pails so I tossed 4 gallons"
     if item.article and clause.near("POUR") and not clause.has("FULL", "GATHER"):
         item.used = True
         return  # "the wind flipped a bucket and we lost about 1 gal"

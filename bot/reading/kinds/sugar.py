@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "SUGAR": (
-        "retested sweet sweeter sugar sugar's sugars tested tests testing test sweetness "
+        "meter_says meter_said meter_read meter_reads gadget_says gadget_said it_measured "
+        "refractometer_said hydrometer_said stick_says stick_said it_said retested sweet sweeter sugar sugar's sugars tested tests testing test sweetness "
         "refractometer "
         "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
         "reading reads read sugar_at tester brix float glass_float bx brx "
