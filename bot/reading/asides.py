@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from bot.reading.levels import is_a_sum
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bot.reading import topics
-from bot.reading.clauses import Clause
+from bot.reading.clause import Clause
 from bot.reading.kinds import Chat, Helper, Question
 from bot.reading.leftovers import short
 from bot.reading.notes import Notes

@@ -10,7 +10,7 @@ from bot import units
 from bot.reading.kinds.jars import Jar
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 

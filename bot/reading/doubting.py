@@ -5,7 +5,7 @@ from __future__ import annotations
 
 import re
 
-from bot.reading.clauses import Clause
+from bot.reading.clause import Clause
 from bot.reading.dates import FURTHEST_BACK_DAYS
 from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
@@ -233,8 +233,8 @@ def _told_by_another(clause: Clause, notes: Notes) -> bool:
 
 
 _SOMEBODYS_KIN = re.compile(
-    r"(?:and |but )?\w+'s (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor|buddy"
-    r"|crew|outfit|place|bush|camp|operation) (?:\w+ )?"
+    r"(?:and |but )?\w+'s (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor"
+    r"|buddy|crew|outfit|place|bush|camp|operation) (?:\w+ )?"
     r"(?:got|had|hauled|gathered|collected|made|boiled|ran|brought)\b"
     r"|my (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor|buddy|boss)"
     r" (?:over |up |down |out )*(?:in|at|near|from) \w+"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 
 from bot.reading import topics
-from bot.reading.clauses import Clause
+from bot.reading.clause import Clause
 from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
 from bot.reading.kinds import Chat, Question

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from bot.reading.frames import FRAME_TAGS, QUANTITIES
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
 
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeVar
 from bot.reading.understanding import Choice, Doubt, Profile
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.kinds.base import Reading
 
 R = TypeVar("R", bound="Reading")

@@ -206,9 +206,7 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
     return None
 
 
-_IN_A_ROW = frozenset(
-    "a an one grader graders grade time year boil run draw tree batch".split()
-)
+_IN_A_ROW = frozenset("a an one grader graders grade time year boil run draw tree batch".split())
 _ORDINALS_TOO = frozenset("third fifth sixth eighth tenth".split())
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from bot.reading.levels import not_gathered_now
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 

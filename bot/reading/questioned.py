@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from bot.reading.clauses import Clause
+from bot.reading.clause import Clause
 from bot.reading.kinds import Question
 from bot.reading.notes import Notes
 from bot.reading.puzzling import PLAIN_WORDS

@@ -22,7 +22,8 @@ from bot.reading.apart import apart
 from bot.reading.asides import set_aside
 from bot.reading.asking import add_questions
 from bot.reading.carried import with_cents, with_units
-from bot.reading.clauses import Clause, clauses
+from bot.reading.clause import Clause
+from bot.reading.clauses import clauses
 from bot.reading.danger import danger
 from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.items import Item
@@ -37,13 +38,15 @@ from bot.reading.kinds.undo import Undo
 from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
 from bot.reading.parted import rejoined
-from bot.reading.shares import of_a_whole
 from bot.reading.questioned import told_with_a_mark
+from bot.reading.shares import of_a_whole
 from bot.reading.totals import settle_totals
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
 
-_COMMAND = re.compile(r"\W*(?:update \w+ set|delete from|insert into|drop table)\b|.*</?[a-z]+[^>]*>", re.S)
+_COMMAND = re.compile(
+    r"\W*(?:update \w+ set|delete from|insert into|drop table)\b|.*</?[a-z]+[^>]*>", re.S
+)
 """Orders to a database and pages of the web are no notes from the woods."""
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
 _BY_CLAUSE = tuple(module for module in kinds.FAMILY if hasattr(module, "find"))
@@ -146,7 +149,9 @@ def _take(clause: Clause, notes: Notes) -> None:
     set_aside(clause, notes)
     if unsure(clause, notes):
         return
-    if any(c.has("KILL") for c in notes.clauses if c.sentence == clause.sentence and not c.question):
+    if any(
+        c.has("KILL") for c in notes.clauses if c.sentence == clause.sentence and not c.question
+    ):
         return
     if not clause.plan and not clause.negated and doubtful(clause, notes):
         return

@@ -111,7 +111,8 @@ _POINT_CLOCK = re.compile(
 )
 # "from 7 in the morning until 2": from 7 am.
 _FROM_AN_HOUR = re.compile(
-    rf"\bfrom (\d{{1,2}}(?::\d\d)?|{'|'.join(_HOUR_WORDS)}) (?:in the|this) (morning|afternoon|evening)"
+    rf"\bfrom (\d{{1,2}}(?::\d\d)?|{'|'.join(_HOUR_WORDS)})"
+    r" (?:in the|this) (morning|afternoon|evening)"
     r"(?= (?:to|till?|until)\b)"
 )
 # "71 gal in, 1.75 gal syrup out": sap into the pan, boiled.
@@ -149,14 +150,18 @@ _HEARD_BEFORE_A_SIZE = re.compile(
 # "Ms. Tremblay": no sentence ends there.
 _TITLE = re.compile(r"\b(ms|mr|mrs|dr|st|mt)\. ?(?=[a-z])")
 # "sugar is too point one", "first syrup of '27".
-_HEARD_POINT = re.compile(r"\b(too|to|won|for) (?=point (?:\d|oh|zero|one|two|three|four|five|six|seven|eight|nine)\b)")
+_HEARD_POINT = re.compile(
+    r"\b(too|to|won|for) (?=point (?:\d|oh|zero|one|two|three|four|five|six|seven|eight|nine)\b)"
+)
 _YEAR_CUT = re.compile(r"\b(?:of|in|for|season|spring) '2\d\b")
 # "three-quarters of a gallon".
 _HYPHENED_PART = re.compile(
     r"\b(one|two|three|five|seven)-(?=(?:quarter|third|half|eighth|fifth|tenth)s?\b)"
 )
 # "9 gal boiled over 7 hrs": within them.
-_OVER_HOURS = re.compile(r"\b(boiled|cooked|evaporated) over (?=(?:about )?[\d.]+ ?(?:h|hrs?|hours?)\b)")
+_OVER_HOURS = re.compile(
+    r"\b(boiled|cooked|evaporated) over (?=(?:about )?[\d.]+ ?(?:h|hrs?|hours?)\b)"
+)
 # "thnaks a bunch!!1".
 _SHOUTED_ONE = re.compile(r"!+1+(?= |$|!)")
 # "16 gal at 2..1".
@@ -197,7 +202,8 @@ _SPOKEN = re.compile(
 )
 # "question mark no i mean period": the second is meant.
 _SPOKEN_ANEW = re.compile(
-    r"\b(?:comma|period|question mark) (?:no )?(?:wait )?i mean(?=(?: a)? (?:comma|period|question mark))"
+    r"\b(?:comma|period|question mark) (?:no )?(?:wait )?i mean"
+    r"(?=(?: a)? (?:comma|period|question mark))"
 )
 _SPOKEN_SIGN = {"comma": ",", "period": ".", "full stop": ".", "question mark": "?"}
 

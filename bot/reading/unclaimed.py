@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import itertools
 
-from bot.reading.clauses import Clause
+from bot.reading.clause import Clause
 from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
 from bot.reading.kinds import (
@@ -204,7 +204,12 @@ def _is_time(clause: Clause, item: Item, notes: Notes) -> bool:
     before = clause.preceding(item, 1)
     at = bool(before) and before[0].text in _BEFORE_A_TIME
     if before and before[0].text == "from":
-        at = [each.text for each in clause.following(item, 1)] in (["to"], ["til"], ["on"], ["till"])
+        at = [each.text for each in clause.following(item, 1)] in (
+            ["to"],
+            ["til"],
+            ["on"],
+            ["till"],
+        )
     boils = _boil_of(clause, notes)
     over = boils is not None and boils.hours is None and _ends_it(clause, item)
     return at and item.text.isdigit() and 1 <= item.value <= _LAST_HOUR and not over

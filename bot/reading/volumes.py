@@ -7,7 +7,7 @@ import re
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
 
 CONTAINER_UNITS = frozenset(
@@ -275,7 +275,12 @@ _DEEDS = ("BOIL", "FIRE", "DRAW", "SYRUP", "POUR", "THROUGH", "LIT", "BOTTLE", "
 def _headed_by_sap(clause: Clause, item: Item) -> bool:
     """`sap: 16 gal`, `sap today 7 gal`, `drowning in sap 75 gal`: no deed of its own but that."""
     sap = clause.first("SAP")
-    return sap is not None and sap.start < item.start and not clause.has(*_DEEDS) and not clause.frame.isdisjoint(_DEEDS[:2])
+    return (
+        sap is not None
+        and sap.start < item.start
+        and not clause.has(*_DEEDS)
+        and not clause.frame.isdisjoint(_DEEDS[:2])
+    )
 
 
 def _yields_syrup(clause: Clause) -> bool:

@@ -26,7 +26,7 @@ from bot.reading.kinds.base import Reading
 from bot.reading.kinds.jars import Jar
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
@@ -54,7 +54,8 @@ CUES = {
         "put_that_last_one_under put_the_last_one_under put_that_one_under put_that_last_one_in "
         "move_that_one_to move_the_last_one_to move_that_last_one_to put_the_last_one_in "
         "shouldve_been "
-        "that_one_was_for that_one_was_from that_one_was last_one_was_for last_one_was_from it_was_actually that_was_actually "
+        "that_one_was_for that_one_was_from that_one_was last_one_was_for last_one_was_from "
+        "it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "
         "shouldve_put shouldve_said should've_put should've_said should_have_put shouldve_been "

@@ -12,7 +12,7 @@ from bot.reading.kinds.sap import Sap
 from bot.reading.volumes import into_the_pan, is_gone, is_so_much_in_hours, role
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
@@ -26,13 +26,15 @@ CUES = {
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
     "LIT": (
-        "fire's_on fires_on fire_is_on fire_is_already_on fryer_is_on fryer's_on fryer_is_already_on "
+        "fire's_on fires_on fire_is_on fire_is_already_on fryer_is_on fryer's_on "
+        "fryer_is_already_on "
         "lite_the_fire lite_the_arch "
         "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "
         "lighting_up on_the_burner lit lit_it lit_up is_lit fired_it_up fired_her_up lit_her "
         "fire_on got_a_fire_under fire_under_her fire_under_it fire_under_the_pan got_a_fire_going "
         "turned_the_burner_on turned_on_the_burner burner_on burner's_on burner_is_on "
-        "burners_on pans_are_on pans_on pan's_on pan_is_on pan_went_on pans_went_on kettle_went_on over_the_fire over_the_coals on_the_coals "
+        "burners_on pans_are_on pans_on pan's_on pan_is_on pan_went_on pans_went_on "
+        "kettle_went_on over_the_fire over_the_coals on_the_coals "
     ),
     "FIRE": (
         "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "
@@ -42,7 +44,8 @@ CUES = {
     ),
     "START": (
         "firing_up firing lighting_up stoking steaming steaming_away getting_started cranked_up "
-        "struck_a_match lit_a_match match_is_to_the_kindling match_to match_is_to on_to_boil light lighting start started "
+        "struck_a_match lit_a_match match_is_to_the_kindling match_to match_is_to on_to_boil "
+        "light lighting start started "
         "starting fired_up fired going cranking cranked cranking_up fire_up get_going got_going "
         "lit_up under_way underway on_the_fire on_the_boil roaring rolling kicked_off "
         "kicking_off began begun beginning just_lit turned_on put_the_fire_to getting_hot "
@@ -512,7 +515,9 @@ def _out_at(clause: Clause, notes: Notes) -> bool:
         )
         for item in clause.items
     )
-    only = all(item.tags or item.text in _BESIDE_OUT for item in clause.items if item.sort == "word")
+    only = all(
+        item.tags or item.text in _BESIDE_OUT for item in clause.items if item.sort == "word"
+    )
     return lit and timed and (till or (out and only))
 
 

@@ -11,7 +11,7 @@ from bot.reading.kinds.sap import Sap, most_gallons
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
@@ -102,7 +102,12 @@ def _beside_taps(clause: Clause, notes: Notes) -> None:
     bare = len(clause.items) == 2 and "BUCKET" in clause.items[0].tags
     volumes = clause.free("volume")
     set_up = any(noted.reading.kind == "place" for noted in notes.noted)
-    if bare and volumes and not set_up and any(other.has("SETV", "PUTIN") for other in notes.clauses):
+    if (
+        bare
+        and volumes
+        and not set_up
+        and any(other.has("SETV", "PUTIN") for other in notes.clauses)
+    ):
         volumes[0].used = True
         said = volumes[0].text
         notes.ask(

@@ -11,7 +11,7 @@ from bot.reading.kinds.base import Reading
 from bot.reading.volumes import is_rate
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 

@@ -12,13 +12,14 @@ from bot.reading.kinds.base import Reading
 from bot.reading.volumes import CONTAINER_UNITS, is_given, role
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
 CUES = {
     "BOTTLE": (
-        "i_put_up we_put_up canning jarring bottling bottled bottle bottles_up canned can_up jarred jarred_up "
+        "i_put_up we_put_up canning jarring bottling bottled bottle bottles_up canned can_up "
+        "jarred jarred_up "
         "put_it_in_jars put_them_in_jars put_it_up put_in_jars in_jars into_jars it_in_jars "
         "jar_up jugged jugging put_up packed packaged bottled_up canned_up capped sealed filled "
     ),
@@ -54,8 +55,10 @@ def find(clause: Clause, notes: Notes) -> None:
     """Counts of jars with a known size. All jars of one sentence are one reading."""
     if not (clause.about("BOTTLE") or clause.has("JARN")) or clause.about("COSTV", "POUR"):
         return
-    if is_given(clause) or clause.has("PRICE", "BUY", "BROKEN", "EARN") or any(
-        i.sort == "money" for i in clause.items
+    if (
+        is_given(clause)
+        or clause.has("PRICE", "BUY", "BROKEN", "EARN")
+        or any(i.sort == "money" for i in clause.items)
     ):
         return
     if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):
@@ -163,7 +166,9 @@ def _count_and_size(
     if piece is whole:
         ahead = clause.preceding(piece, 5)
         of_the = next((n for n, each in enumerate(ahead) if each.text == "of"), None)
-        if of_the is not None and all(each.sort == "word" and not each.tags for each in ahead[:of_the]):
+        if of_the is not None and all(
+            each.sort == "word" and not each.tags for each in ahead[:of_the]
+        ):
             ahead = ahead[of_the:]  # "14 of the cute little 4 oz bottles"
         before = [each for each in ahead[:3] if each.text not in _BETWEEN]
         if before and before[0].sort == "number" and not before[0].used:

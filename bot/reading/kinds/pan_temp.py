@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
@@ -75,7 +75,8 @@ class Place(Reading):
 
 
 _WE_ARE = re.compile(
-    r"(?:we're|we are|were|i'm|im|i am)(?: up| over| out| down| just)* (?:by|near|in|around|at) \d{5}"
+    r"(?:we're|we are|were|i'm|im|i am)(?: up| over| out| down| just)*"
+    r" (?:by|near|in|around|at) \d{5}"
 )
 _KIN = frozenset(
     "sister brother mom mother dad father son daughter cousin aunt uncle friend boss parents "
@@ -103,7 +104,13 @@ def find(clause: Clause, notes: Notes) -> None:
         digits = notes.text[zipped.start : zipped.end]
         alone = len(notes.text.strip(" .!")) == 5
         lone = len(clause.items) == 1 and len(notes.clauses) > 1
-        if lone or _WE_ARE.fullmatch(clause.text) or said is not None or digits.startswith("0") or _state_in(clause) is not None:
+        if (
+            lone
+            or _WE_ARE.fullmatch(clause.text)
+            or said is not None
+            or digits.startswith("0")
+            or _state_in(clause) is not None
+        ):
             notes.add(Place(text=digits), zipped.start)
         elif alone:
             notes.ask(f"Is {digits} your ZIP?", ("ok|zip|yep|yeah|y", f"zip {digits}"))

@@ -12,13 +12,14 @@ from bot.reading.kinds.sap import Sap, most_gallons
 from bot.reading.volumes import CONTAINER_UNITS, into_the_pan, is_gone, role
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
 CUES = {
     "POUR": (
-        "there_go there_goes there_went got_rid_of get_rid_of getting_rid_of out_went pitched cost_us cost_me dropped_a dumped "
+        "there_go there_goes there_went got_rid_of get_rid_of getting_rid_of out_went pitched "
+        "cost_us cost_me dropped_a dumped "
         "dump dumping poured poured_out pour "
         "pour_out spilled spilt spill spilling threw_out threw_away throw_out throw_away "
         "thrown_out thrown_away tossed tossed_out toss chucked ditched lost knocked_over "

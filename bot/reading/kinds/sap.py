@@ -13,9 +13,9 @@ from bot.reading.puzzling import MOST_BRIX_SAID, puzzling
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
-    from bot.reading.notes import Notes
+    from bot.reading.notes import Noted, Notes
 
 CUES = {
     "GATHER": (
@@ -47,7 +47,10 @@ CUES = {
         "no_sap_running nothing_in_any not_a_drip no_drip_today nothing_yet_today not_one_drop "
         "zip_today zilch_today no_sap_yet "
     ),
-    "FULL": "to_the_rim to_the_lip full brimming overflowing to_the_top topped_off brim_full to_the_brim",
+    "FULL": (
+        "to_the_rim to_the_lip full brimming overflowing to_the_top topped_off brim_full "
+        "to_the_brim "
+    ),
     "STILLOUT": (
         "hanging still_in_the_buckets still_in_the_pails still_in_buckets still_in_pails "
         "still_hanging still_out still_out_there to_be_gathered to_be_collected "
@@ -86,11 +89,15 @@ def find(clause: Clause, notes: Notes) -> None:
         return None
     if gathered and (_each_tap(clause, notes, gathered[0]) or _each_lot(clause, notes)):
         return None
-    if gathered and not clause.own_tree and any(
-        each.sort == "trees"
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        for each in other.items
+    if (
+        gathered
+        and not clause.own_tree
+        and any(
+            each.sort == "trees"
+            for other in notes.clauses
+            if other.sentence == clause.sentence
+            for each in other.items
+        )
     ):
         _from_several(clause, notes, gathered[0])
         return None
@@ -588,8 +595,13 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
         )
         return
     before = notes.last(Sap)
-    if before is not None and _same_round(clause, notes, before):
-        before.reading = replace(before.reading, gallons=before.reading.gallons + item.value * size)  # type: ignore[attr-defined]
+    if (
+        before is not None
+        and isinstance(before.reading, Sap)
+        and _same_round(clause, notes, before)
+    ):
+        more = before.reading.gallons + item.value * size
+        before.reading = replace(before.reading, gallons=more)
         return  # "4 full buckets and one at half"
     _amount(clause, notes, item, item.value * size)
 

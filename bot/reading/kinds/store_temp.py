@@ -10,14 +10,15 @@ from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sugar import MOST_BRIX
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
 CUES = {
     "IS": (
         "down_to up_to hit got_to got_up_to climbed_to dropped_to to down its is at was reads "
-        "reading holding sitting stands_at stand_at standing_at says showing steady now are sits it's "
+        "reading holding sitting stands_at stand_at standing_at says showing steady now are "
+        "sits it's "
     ),
 }
 

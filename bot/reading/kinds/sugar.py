@@ -15,14 +15,15 @@ from bot.reading.puzzling import PLAIN_WORDS
 from bot.reading.volumes import SYRUP_FROM
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Noted, Notes
 
 CUES = {
     "SUGAR": (
         "meter_says meter_said meter_read meter_reads gadget_says gadget_said it_measured "
-        "refractometer_said hydrometer_said stick_says stick_said it_said retested sweet sweeter sugar sugar's sugars tested tests testing test sweetness "
+        "refractometer_said hydrometer_said stick_says stick_said it_said retested sweet "
+        "sweeter sugar sugar's sugars tested tests testing test sweetness "
         "refractometer "
         "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
         "reading reads read sugar_at tester brix float glass_float bx brx "
@@ -247,8 +248,11 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
         if here is not None:
             return True  # "9 more by dark at 2.0"
     amounts = ("volume", "vessels")
-    here = notes.last(Sap, clause=notes.clause_number) is not None
-    if any(each.sort in amounts or (here and each.sort == "number" and each.used) for each in before):
+    gathered = notes.last(Sap, clause=notes.clause_number) is not None
+    if any(
+        each.sort in amounts or (gathered and each.sort == "number" and each.used)
+        for each in before
+    ):
         return notes.last(Sap) is not None or notes.last(Syrup) is not None or bool(notes.doubts)
     words = [each for each in clause.items if each.sort == "word" and each.text not in _AT]
     if not notes.noted:

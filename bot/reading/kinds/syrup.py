@@ -13,7 +13,7 @@ from bot.reading.levels import is_a_sum
 from bot.reading.volumes import SYRUP_FROM, is_gone, role
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 

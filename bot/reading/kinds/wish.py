@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 
 if TYPE_CHECKING:
-    from bot.reading.clauses import Clause
+    from bot.reading.clause import Clause
     from bot.reading.notes import Notes
 
 EVERY, RUN_DAYS, NEVER = "every", "run_days", "never"

@@ -1,0 +1,214 @@
+"""Where a sentence and a clause end.
+
+A sentence ends at . ! ? ; or a new line. A clause ends there, at a comma, a slash, "and" and
+the like, before a question that follows an amount, where the thing that led the clause (an
+amount, a tree, a day) comes a second time ("tree 1 2 gal tree 2 3 gal" is two), and before a
+second deed with an amount of its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.reading.clause import Clause
+from bot.reading.frames import QUANTITIES
+from bot.reading.items import Item
+from bot.reading.later import speaks_of_later
+
+_SHORT_DAYS = frozenset("mon tue tues wed weds thu thur thurs fri sat sun".split())
+_STOPS = frozenset(".!?;\n")
+_JOINTS = frozenset((",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp"))
+_LEADING = frozenset(("volume", "tree", "lot", "date", "cords", "brix"))
+
+
+def cut(items: Sequence[Item]) -> list[Clause]:
+    found: list[Clause] = []
+    current: list[Item] = []
+    sentence = 0
+    joint = ""
+
+    def close(ended_by: str) -> None:
+        nonlocal current, joint
+        if current:
+            found.append(Clause(current, sentence, joint, ended_by))
+            current = []
+            joint = ended_by
+
+    for n, item in enumerate(items):
+        if (
+            item.text == "."
+            and n > 0
+            and items[n - 1].text == "no"
+            and n + 1 < len(items)
+            and items[n + 1].sort == "number"
+        ):
+            continue
+        figure = n + 1 < len(items) and items[n + 1].sort in QUANTITIES
+        if item.text == "." and figure and items[n - 1].text in _SHORT_DAYS:
+            continue  # "Sat. 24 gal"
+        if item.sort == "sign" and item.text in _STOPS:
+            close(item.text)
+            if found and not found[-1].ended_by:
+                found[-1].ended_by = item.text
+            if found:
+                found[-1].ended_by = item.text if item.text == "?" else found[-1].ended_by
+            sentence += 1
+            joint = item.text
+            continue
+        after_boiling = item.text == "after" and n + 1 < len(items) and "BOIL" in items[n + 1].tags
+        if after_boiling or (item.text in _JOINTS and item.sort in ("sign", "word")):
+            close(item.text)
+            joint = item.text
+            continue
+        if item.sort == "sign" and item.text == "-":
+            spaced = (
+                n > 0
+                and items[n - 1].end < item.start
+                and n + 1 < len(items)
+                and item.end < items[n + 1].start
+            )
+            only_name = all(each.sort in ("tree", "lot", "date", "clock") for each in current)
+            if spaced and current and not only_name:
+                close("-")
+            continue
+        if item.sort == "sign" and item.text in "()":
+            told = any(each.sort in QUANTITIES for each in current)
+            if told and (item.text == "(" or joint == "("):
+                close(item.text)
+            continue
+        if _is_for_later(current, item, items[n + 1] if n + 1 < len(items) else None):
+            close("to")
+        if _new_deed(current, items, n):
+            close("")
+        if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
+            led: list[Item] = []
+            while len(current) > 1 and _leads_on(current[-1]):
+                led.insert(0, current.pop())
+            close("")
+            current = led  # "5 quarts | not 5 gallons", "12 gal today | total so far 90 gal"
+        current.append(item)
+    close("")
+    return found
+
+
+_SAYS_WHAT_COMES = frozenset(("we'll", "i'll", "will", "gonna", "going to", "continuing"))
+_DEEDS_DONE = frozenset(("END", "PAST"))
+
+
+def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -> bool:
+    """`collected 30 gal | to boil tomorrow`: what was done, and then what is planned."""
+    if (
+        item.text in _SAYS_WHAT_COMES
+        and following is not None
+        and following.text in _WILL_GATHER
+        and any(each.sort == "volume" for each in current)
+    ):
+        return True  # "got 4 gal tonight | will get another 10 in the morning"
+    later = following is not None and (speaks_of_later(following) or following.text in _LATER)
+    done = any("GATHER" in each.tags and "WEAK" not in each.tags for each in current)
+    return later and done and item.text in ("to boil", "for boiling")
+
+
+_WILL_GATHER = frozenset("get gather collect have bring haul pick".split())
+
+
+_DEED_WORDS = frozenset("BOIL DRAW BOTTLE SETV PULLV POUR COSTV BURN LIT".split())
+_NAMES_AFTER = frozenset("BOIL DRAW BOTTLE COSTV BURN".split())
+"""Deeds that are done to no tree, so that a tree named behind their amount is another matter."""
+
+
+def _deed(item: Item) -> frozenset[str]:
+    """What a word surely does: `got` and `ran` alone may do anything."""
+    tags = item.tags & _DEED_WORDS
+    if "LIT" in tags and item.text.split()[0] in ("on", "over"):
+        tags -= {"LIT"}  # "cooked 4.5 gal down on the burner"
+    if "BOIL" in tags and "PAST" not in item.tags:
+        tags -= {"BOIL"}  # "used 12 pounds propane boiling 10 gal"
+    gathers = "GATHER" in item.tags and "WEAK" not in item.tags
+    return tags | {"GATHER"} if gathers else tags
+
+
+def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
+    """`hauled 21 gallons down the hill | got rid of 12 gal`, `bottled 9 half pints | tree 22 made 3
+    quarts`: a second deed with its own amount, where no comma parts them."""
+    item = items[n]
+    if not current:
+        return False
+    ahead: list[Item] = []
+    for each in items[n + 1 :]:
+        if each.text in _STOPS or (each.text in _JOINTS and each.sort in ("sign", "word")):
+            break
+        ahead.append(each)
+    at = next((k for k, each in enumerate(current) if _deed(each)), None)
+    named = current[0].sort in ("tree", "lot")
+    start = 0 if named else at
+    if start is None:
+        told = any(each.sort in QUANTITIES and not each.article for each in current)
+        return told and item.text in _PAYS and any(each.sort == "money" for each in ahead)
+    done = any(each.sort in QUANTITIES and not each.article for each in current[start:])
+    own = _deed(current[at]) if at is not None else frozenset()
+    amount = any(each.sort in QUANTITIES and not each.article for each in ahead)
+    if item.sort == "tree":
+        return done and amount and bool(own & _NAMES_AFTER) and current[-1].sort in QUANTITIES
+    new = _deed(item)
+    if not done or not new or new & own or current[-1].text in _NO_END:
+        return False
+    return amount or "LIT" in new
+
+
+_PAYS = frozenset("paid spent bought ordered".split())
+_NO_END = frozenset(
+    "and to of the a an we i it was is were then that for from in on by at about with my our "
+    "just".split()
+)
+
+
+def _leads_on(item: Item) -> bool:
+    return item.text in _DENIES or bool(item.tags & {"TOTAL", "SOFAR"})
+
+
+_LATER = frozenset(("later", "tonight", "soon"))
+_DENIES = frozenset(("not", "instead of", "rather than"))
+
+
+def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) -> bool:
+    if not current:
+        return False
+    has_amount = any(each.sort in QUANTITIES for each in current)
+    if "ASKHOW" in item.tags and has_amount and current[-1].text not in ("is", "was", "that's"):
+        return True
+    asked = following is not None and (item.text == "any" or following.text in ("i", "we", "it"))
+    if asked and has_amount and item.text in ("can", "should", "will", "is", "any"):
+        return True
+    asks_of_self = following is not None and following.text in ("i", "we")
+    if asks_of_self and item.text in ("do", "should") and _tells(current):
+        return True
+    if item.text in _SAYS_WHAT_COMES and any(each.tags & _DEEDS_DONE for each in current):
+        return True  # "fire is out | we'll continue tomorrow"
+    if item.sort == "date" and any("NONE" in each.tags for each in current):
+        return any(each.sort == "date" for each in current)
+    tested = any(
+        each.sort == "brix" or (each.sort == "number" and "." in each.text) for each in current
+    )
+    if tested and item.tags & {"FIRE", "LIT"} and any(each.sort == "volume" for each in current):
+        return True  # "28 gal 2.1 | arch lit at 4"
+    counted = item.sort == "number" and current[-1].sort == "lot" and len(current) > 1
+    if counted and any(each.sort == "number" for each in current):
+        return True  # "25 on ridge | 15 on creek"
+    if item.sort in _LEADING:
+        lead = next((each.sort for each in current if each.sort in _LEADING | {"number"}), None)
+        if lead == item.sort and has_amount:
+            return True
+        if item.sort == "tree" and any(each.sort == "tree" for each in current) and has_amount:
+            return current[-1].sort != "tree"
+    return False
+
+
+def _tells(current: Sequence[Item]) -> bool:
+    """`ice in the buckets | do i throw it out`: something was said, and no question begun."""
+    words = [each for each in current if each.sort != "sign"]
+    return (
+        len(words) > 1
+        and not words[0].tags & {"ASKDO"}
+        and not any(each.tags & {"ASKHOW", "ASKME", "IF", "NOT"} for each in words)
+    )

@@ -1,0 +1,240 @@
+"""What a clause goes on about where its own words do not say, and how sure it is: a fragment takes
+over the deed of what came before it, and a plan holds for what follows."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from bot.reading.clause import Clause
+from bot.reading.frames import FRAME_TAGS, QUANTITIES
+from bot.reading.later import speaks_of_later
+from bot.reading.which_ask import to_be_logged
+
+_TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))
+
+
+def mark_sureness(found: Sequence[Clause]) -> None:
+    iffy = {clause.sentence for clause in found if "IF" in clause.tags}
+    amounts = {clause.sentence for clause in found if _has_volume(clause)}
+    crossed: set[int] = set()
+    planned: dict[int, bool] = {}
+    frames: dict[int, frozenset[str]] = {}
+    kept: dict[int, bool] = {}
+    spent: dict[int, frozenset[str]] = {}
+    for clause in found:
+        own = _own_frame(clause)
+        spilled_before = "POUR" in frames.get(clause.sentence, ())
+        if "GATHER" in clause.tags and (clause.joint == "but" or spilled_before):
+            own |= {"GATHER"}  # "spilled a quart but got 11 gal"
+        clause.frame = clause.tags
+        if own == {"SYRUP"} and "BOTTLE" in frames.get(clause.sentence, ()) and _jars_on(clause):
+            own = frozenset()  # "bottled 2 half gallon jugs and 4 pints of syrup"
+        alone = _fragment(clause) or _sums_up(clause)
+        if not own and clause.sentence not in frames and alone:
+            before = frames.get(clause.sentence - 1, frozenset())
+            done = clause.sentence - 1 in amounts and "MORE" not in clause.tags
+            if clause.sentence in amounts and done:
+                before -= _DONE_WITH  # "boiled off 85 gal. trip 2, 18.5 gal"
+            crossed.add(clause.sentence)
+            spilled = "POUR" in before and not _spills_sap(found, clause.sentence - 1)
+            frames[clause.sentence] = before - ({"GATHER", "POUR"} if spilled else {"GATHER"})
+            kept[clause.sentence] = kept.get(clause.sentence - 1, False)
+        if not own and clause.sentence in frames:
+            clause.frame = clause.tags | frames[clause.sentence]
+            if clause.sentence in crossed and _has_volume(clause) and not _is_bare(clause):
+                clause.frame -= _DONE_WITH - clause.tags  # "lit the arch. got 7 gal, 2.4"
+            if _has_volume(clause) and clause.sentence in spent and "MORE" not in clause.tags:
+                clause.spent = spent[clause.sentence]
+                if _is_of_sap(clause):
+                    clause.frame -= clause.spent - clause.tags
+            if clause.joint == "but" and not _SAVED.isdisjoint(clause.words()):
+                clause.frame -= {"POUR"}  # "lids blew off 6 trees but we saved 12 gal"
+            clause.kept = clause.kept or kept.get(clause.sentence, False)
+        elif own and ("NOT" in clause.tags or "PLAN" in clause.tags):
+            frames.pop(clause.sentence, None)
+        elif own:
+            frames[clause.sentence] = own | clause.tags & {
+                "INTO",
+                "STORE",
+                "TAPN",
+                "JARN",
+                "PROPANE",
+            }
+            kept[clause.sentence] = clause.kept
+        if own & _DONE_WITH and _has_volume(clause):
+            spent[clause.sentence] = own & _DONE_WITH
+        elif own and clause.sentence in spent:
+            del spent[clause.sentence]
+        clause.hypothetical = clause.sentence in iffy
+        plan = (
+            ("PLAN" in clause.tags and not to_be_logged(clause.items))
+            or _perhaps(clause)
+            or (any(map(speaks_of_later, clause.items)) and not _is_told_as_done(clause))
+        )
+        did = not {"did", "done"}.isdisjoint(clause.words())
+        if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD and not did:
+            plan = True
+        goes_on = clause.sentence not in planned and planned.get(clause.sentence - 1, False)
+        if goes_on and _only_counts(clause):
+            plan = True  # "getting ready for next season. 10 taps this time"
+        planned[clause.sentence] = plan
+        clause.plan = plan
+        clause.negated = "NOT" in clause.tags
+
+
+_DONE_WITH = frozenset("BOIL FIRE DRAW SYRUP POUR THROUGH LIT END SHUT".split())
+"""Deeds whose amount was told, so that an amount in a sentence of its own is another's."""
+
+
+def _is_of_sap(clause: Clause) -> bool:
+    """An amount that says itself that it is sap: `14 gal at 2.0`, `2 gal from tree 10`; but sap is
+    poured out of lots and trees too."""
+    named = () if "POUR" in clause.spent else ("tree", "lot")
+    tested = any(
+        item.sort in ("brix", *named) or (item.sort == "number" and item.text[1:2] == ".")
+        for item in clause.items
+    )
+    return (tested or bool(clause.tags & {"SAP", "TAPN"})) and "SYRUP" not in clause.tags
+
+
+def _is_bare(clause: Clause) -> bool:
+    """Nothing but an amount: `40 gal.`, `about 40 gal in 6 hours.`"""
+    return all(
+        item.sort in _BARE_SORTS or "ABOUT" in item.tags or item.text in _BARE_WORDS
+        for item in clause.items
+    )
+
+
+_BARE_SORTS = frozenset(("volume", "hours", "clock", "cords", "mass", "sign"))
+_BARE_WORDS = frozenset(
+    "in of to boil done total so far all through altogether yes ok tonight today more went".split()
+) | {"to boil", "in all", "all told", "so far", "went through", "in total"}
+
+
+def _has_volume(clause: Clause) -> bool:
+    return any(item.sort == "volume" for item in clause.items)
+
+
+def _jars_on(clause: Clause) -> bool:
+    """`and 4 pints of syrup`: no deed of its own, and sizes of jars."""
+    sizes = [item.unit in _JARRED for item in clause.items if item.sort == "volume"]
+    joined = clause.joint in ("and", "&", "plus", ",")
+    return joined and bool(sizes) and all(sizes) and not clause.tags & {"MADE", "HOLD", "DRAW"}
+
+
+def _sums_up(clause: Clause) -> bool:
+    """`Bottled it all. That came to 3 quarts`: of what was done in the sentence before."""
+    said = [item.text for item in clause.items[:2]]
+    return len(said) > 1 and said[0] in ("that", "it", "which") and said[1] in _COMES_TO
+
+
+_COMES_TO = frozenset(("came to", "comes to", "made", "makes"))
+_SAVED = frozenset("saved kept still".split())
+
+
+def _spills_sap(found: Sequence[Clause], sentence: int) -> bool:
+    """`dumped the barrel. 5 gal.`; but `lost a mitten. 14 gal.`"""
+    return any(
+        "POUR" in clause.tags
+        and (
+            clause.tags & {"SAP", "BUCKET", "STORE"}
+            or not {"it", "all", "rest", "some", "everything"}.isdisjoint(clause.words())
+        )
+        for clause in found
+        if clause.sentence == sentence
+    )
+
+
+def _only_counts(clause: Clause) -> bool:
+    """A count of things without a deed and a day."""
+    deeds = clause.tags & (FRAME_TAGS | {"HAVE"})
+    return (
+        not deeds
+        and any(item.sort == "number" for item in clause.items)
+        and not any(item.sort in ("date", "volume", "brix") for item in clause.items)
+    )
+
+
+def _is_told_as_done(clause: Clause) -> bool:
+    """`gathered 15 gal tomorrow`: done, and still to come; one of the two is a slip."""
+    said = [item for item in clause.items if item.sort != "sign"]
+    while said and said[0].text in ("i", "we", "just"):
+        said = said[1:]
+    if len(said) < 2 or said[1].sort not in QUANTITIES:
+        return False
+    return said[0].text in _DONE or said[0].text.split()[0] in _DONE_TOGETHER
+
+
+_DONE = frozenset(
+    "gathered collected hauled emptied boiled drew bottled canned dumped spent burned".split()
+)
+
+
+_DONE_TOGETHER = frozenset("brought carried lugged took pulled put drew poured".split())
+"""First words of deeds in two words, `brought in`, that are surely done."""
+
+
+def _own_frame(clause: Clause) -> frozenset[str]:
+    """What the clause's own words make it about. Weak words (got, ran) alone do not say."""
+    own: set[str] = set(clause.tags & FRAME_TAGS)
+    if not clause.tags & {"WOOD", "PROPANE"} and not any(
+        item.sort in ("cords", "mass") for item in clause.items
+    ):
+        own.discard("BURN")  # "2 quarts gone", "it took 4 hrs"
+    else:
+        own -= {"BOIL", "FIRE", "THROUGH"}  # "that boil ate up 3/4 cord"
+    if "WATERN" in clause.tags:
+        own -= {"BOIL", "FIRE"}
+    if (
+        "GATHER" in own
+        and all("WEAK" in item.tags for item in clause.items if "GATHER" in item.tags)
+        and not clause.tags & {"SAP", "BUCKET"}
+    ):
+        own.discard("GATHER")
+    return frozenset(own)
+
+
+_JARRED = frozenset(
+    ("pint", "half_pint", "quart", "half_gallon", "fluid_ounce", "milliliter", "cup")
+)
+
+
+def frames_said_last(found: Sequence[Clause]) -> None:
+    """`a pint, a quart and three half pints bottled`: the deed holds for what came before."""
+    for n in range(len(found) - 1, 0, -1):
+        clause, before = found[n], found[n - 1]
+        if clause.sentence != before.sentence or "BOTTLE" not in clause.frame:
+            continue
+        sizes = [item for item in before.items if item.sort == "volume"]
+        in_jugs = "JARN" in before.tags or not {"jug", "jugs"}.isdisjoint(before.words())
+        jarred = bool(sizes) and all(item.unit in _JARRED or in_jugs for item in sizes)
+        made = "MADE" in before.tags
+        own = made and any(item.sort in QUANTITIES for item in clause.items)
+        free = made or not before.tags & FRAME_TAGS
+        drawn = not {"off", "out"}.isdisjoint(before.words())
+        if (
+            jarred
+            and not drawn
+            and _fragment(before)
+            and free
+            and not own
+            and not clause.tags & {"DRAW"}
+        ):
+            before.frame |= {"BOTTLE"}
+
+
+def _fragment(clause: Clause) -> bool:
+    """Nothing but an amount, or hardly more: "21 gallons."."""
+    words = [item for item in clause.items if item.sort == "word"]
+    return len(words) <= 1 and not any(item.sort == "brix" for item in clause.items)
+
+
+def _perhaps(clause: Clause) -> bool:
+    """`maybe next week` is a plan; `maybe 12 gal` is about 12 gal."""
+    for item in clause.items:
+        if "PERHAPS" in item.tags:
+            near = clause.following(item, 2) + [
+                each for each in clause.items if each.start < item.start
+            ]
+            return not any(each.sort in QUANTITIES for each in near)
+    return False

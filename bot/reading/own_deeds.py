@@ -1,0 +1,128 @@
+"""What the words of a clause do that no single word says: deeds in two words with something between
+(threw 3 gal out), sap that ran into the snow, what went into a store."""
+
+from __future__ import annotations
+
+import re
+
+from bot.reading.clause import Clause
+
+
+def mark_deeds(clause: Clause) -> None:
+    """Fills in its tags, its text and whether what it tells of was kept."""
+    clause.tags = frozenset().union(*(item.tags for item in clause.items))
+    clause.text = " ".join(item.text for item in clause.items)
+    clause.tags |= _parted(clause)
+    tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)
+    if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
+        clause.tags -= {"POUR"}
+    clause.kept = _into_store(clause)
+
+
+_PARTED = tuple(
+    (frozenset(verbs.split()), frozenset(particles.split()), tag)
+    for verbs, particles, tag in (
+        (
+            "threw throw thrown tossed kicked knocked tipped pitched blew chucked tip",
+            "out over away off down",
+            "POUR",
+        ),
+        ("took drew ran", "off", "DRAW"),
+        ("took pulled backed yanked pried taken popped pull taking pulling", "out down", "PULLV"),
+        ("brought hauled carried came lugged hauling brings bring", "in back home up", "GATHER"),
+        ("brought hauled carried lugged toted dragged", "down over out", "GATHER"),
+        ("shut shutting close closed", "down off", "SHUT"),
+        ("put putting", "in", "PUTIN"),
+        ("turned switched cut killed", "off", "END"),
+        ("ran run put running got", "through", "THROUGH"),
+    )
+)
+"""Deeds in two words with something between: threw 3 gal out, took a quart off, put 12 in."""
+
+
+_THROWN = frozenset(
+    "chuck chucked ditch ditched heave heaved slop slopped slosh sloshed leak pitch pitched "
+    "pouring dumping".split()
+)
+_ALL_OF_IT = frozenset("it all the some about maybe that another".split())
+
+
+def _throws(clause: Clause) -> bool:
+    """`had to chuck 6 gal`, `slopped it all`: words that mean it only with what was thrown."""
+    return any(
+        item.text in _THROWN
+        and any(
+            each.sort in ("volume", "vessels") or each.text in _ALL_OF_IT
+            for each in clause.following(item, 1)
+        )
+        and any(each.sort in ("volume", "vessels", "number") for each in clause.following(item, 3))
+        for item in clause.items
+    )
+
+
+def _parted(clause: Clause) -> frozenset[str]:
+    words = [item.text for item in clause.items if item.sort == "word"]
+    found = {"POUR"} if _throws(clause) else set()
+    if _PUT_ON.search(clause.text):
+        found.add("LIT")
+    if _TO_THE_GROUND.search(clause.text):
+        found |= {"POUR", "GROUND"}
+    for verbs, particles, tag in _PARTED:
+        at = next((n for n, word in enumerate(words) if word in verbs), None)
+        if at is not None and any(word.split()[0] in particles for word in words[at + 1 :]):
+            found.add(tag)
+    return frozenset(found)
+
+
+_PUT_ON = re.compile(
+    r"\b(?:put|got|have|set) (?:the |my |our |a |another )*(?:sap )?(?:big )?"
+    r"(?:pans?|pots?|kettle|roaster) (?:of sap )?(?:on|over)"
+    r"(?: the (?:fire|stove|burner|flame|coals))?"
+    r"(?= (?:at|around|about|by|just|this|now|today)\b|$)"
+)
+"""`put the sap pot on at noon`: a boil begins."""
+_TO_THE_GROUND = re.compile(
+    r"\b(?:ran|went|drained|soaked|ended up|landed|flowed|splashed|seeped)(?: out| down| off| all)*"
+    r" (?:in|on|onto|into|over|to) (?:the |my |our )?(?:\w+ )?"
+    r"(?:snow|ground|floor|mud|driveway|grass|dirt|road|deck|yard|ditch|leaves)\b"
+)
+"""Where sap is lost that ran there."""
+_LOST_ALONE = re.compile(
+    r"\blost (?:about |another |half )?(?:an? )?(?:\d+ )?"
+    r"(?:hours?|hrs?|minutes?|power|count|track|interest|contact|sleep|signal|the race|my"
+    r"|our (?:dog|way)|the trail)\b"
+)
+"""`lost 2 hours`, `lost power`: what is lost there is no sap."""
+
+
+def _only_costs(clause: Clause) -> bool:
+    """`jars cost me 31.20`, where `the spill cost us 5 gal` is of sap."""
+    poured = {item.text for item in clause.items if "POUR" in item.tags}
+    return (
+        bool(poured)
+        and poured <= {"cost me", "cost us"}
+        and not any(i.sort == "volume" for i in clause.items)
+    )
+
+
+_BY = frozenset(
+    "gathering collecting bulk 55 gallon the my our a big "
+    "blue sap holding storage plastic metal steel stainless collection main".split()
+)
+
+
+def _into_store(clause: Clause) -> bool:
+    """`dumped the buckets into the barrel` gathers; `dumped the barrel` pours out."""
+    for item in clause.items:
+        was_in = item.text == "in" and any(
+            each.text in ("was", "is", "were") for each in clause.preceding(item, 1)
+        )
+        if not was_in and ("INTO" in item.tags or item.text in ("in", "to")):
+            for each in clause.following(item, 4):
+                if "STORE" in each.tags or (
+                    "INTO" in item.tags and each.tags & {"PANN", "BUCKET", "FIRE"}
+                ):
+                    return True
+                if each.text not in _BY:
+                    break
+    return False
