@@ -42,7 +42,7 @@ HARMLESS = {
     "decimal", "difflib", "enum", "fractions", "functools", "heapq", "itertools", "json", "math",
     "operator", "re", "statistics", "string", "types", "typing", "unicodedata", "warnings",
     "zoneinfo",
-    "dateparser", "gsm0338", "phonenumbers", "pint", "rapidfuzz",
+    "dateparser", "dateutil", "gsm0338", "phonenumbers", "pint", "rapidfuzz",
 }  # fmt: skip
 # Word lists and tables are data that come with the package.
 HARMLESS_PARTS = {"importlib.resources"}

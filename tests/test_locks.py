@@ -21,7 +21,16 @@ RUN_LOCK, TEST_LOCK = "requirements.lock", "requirements-test.lock"
 # Needed without being imported: zoneinfo's tables, the driver that a database URL names, and the
 # checkers that are run as programs.
 NEVER_IMPORTED = {
-    *("psycopg", "tzdata", "ruff", "mypy", "pytest-xdist", "types-dateparser", "types-pyyaml"),
+    *(
+        "psycopg",
+        "tzdata",
+        "ruff",
+        "mypy",
+        "pytest-xdist",
+        "types-dateparser",
+        "types-python-dateutil",
+    ),
+    *("types-pyyaml",),
 }
 _PIN = re.compile(r"^(?P<name>[\w.-]+)(?:\[[\w,-]+\])?==(?P<version>[\w.!+]+)", re.MULTILINE)
 
