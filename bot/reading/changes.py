@@ -191,6 +191,9 @@ def fields_changed(notes: Notes) -> tuple[dict[str, Any], int]:
     told = _unit_said(notes)
     if "value" in changes and "gallons" not in changes and told is not None:
         changes["gallons"] = changes.pop("value") * told  # "i said 12 gal, it's really 21"
+    wrong = {item.text for clause in notes.clauses for item in clause.items}
+    if set(changes) == {"value"} and "wrong tree" in wrong:
+        changes = {"tree": f"{changes['value']:g}"}
     if "value" in changes and set(changes) - {"value", "on", "tree", "lot"}:
         changes.pop("value")
     return changes, start

@@ -3,6 +3,7 @@ over the deed of what came before it, and a plan holds for what follows."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from bot.reading.clause import Clause
@@ -10,6 +11,12 @@ from bot.reading.frames import FRAME_TAGS, QUANTITIES
 from bot.reading.later import speaks_of_later
 from bot.reading.which_ask import to_be_logged
 
+_DOING_AFTER = re.compile(
+    r"^(?:i'm |we're |will be )?(?:emptying|gathering|collecting|hauling|boiling|bottling|lighting"
+    r"|firing up|setting|tapping|pulling|canning|drilling)\b"
+    r".*\b(?:after (?:work|school|supper|dinner|lunch|chores|church|practice)|later|once|when)\b"
+)
+"""`emptying the pails after work`: not yet done."""
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))
 
 
@@ -69,6 +76,7 @@ def mark_sureness(found: Sequence[Clause]) -> None:
         plan = (
             ("PLAN" in clause.tags and not to_be_logged(clause.items))
             or _perhaps(clause)
+            or _DOING_AFTER.search(clause.text) is not None
             or (any(map(speaks_of_later, clause.items)) and not _is_told_as_done(clause))
         )
         did = not {"did", "done"}.isdisjoint(clause.words())
@@ -185,6 +193,9 @@ def _own_frame(clause: Clause) -> frozenset[str]:
         own -= {"BOIL", "FIRE", "THROUGH"}  # "that boil ate up 3/4 cord"
     if "WATERN" in clause.tags:
         own -= {"BOIL", "FIRE"}
+    sized = any(item.sort == "volume" and item.unit in _JARRED for item in clause.items)
+    if "JARN" in clause.tags and sized and not own:
+        own = {"BOTTLE"}  # "jars done: 8 pints, 3 quarts"
     if (
         "GATHER" in own
         and all("WEAK" in item.tags for item in clause.items if "GATHER" in item.tags)

@@ -430,7 +430,7 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
             return None
         return made, j - i
     (sort, unit), size = unit_hit
-    if sort == "money" and first.article:
+    if sort in ("money", "brix") and first.article:
         return None
     made.sort, made.unit, made.end = sort, unit, run[k + size - 1].end
     made.text = " ".join(token.text for token in run[i : k + size])

@@ -20,11 +20,11 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
     on: date | None = None
     ahead = False
     sentence = -1
-    lone_day = False
+    lone_day = lone_lot = False
     for n, clause in enumerate(found):
         if clause.sentence != sentence:
-            goes_on = clause.items[0].text in _TREE_GOES_ON
-            tree, lot = (tree if goes_on else None), None
+            goes_on = clause.items[0].text in _TREE_GOES_ON or _from_it(clause)
+            tree, lot = (tree if goes_on else None), (lot if lone_lot else None)
             if not lone_day:
                 on, ahead = None, False
             sentence, lone_day = clause.sentence, False
@@ -39,6 +39,8 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
         ]
         if trees:
             tree, clause.own_tree = trees[0].text, True
+        told = any(item.sort in QUANTITIES for item in clause.items)
+        lone_lot = bool(lots) and not told and _only_done(clause)
         if lots:
             lot = lots[0].text if not _of_both_lots(clause, lots) else None
         elif lot is not None and n and _from_elsewhere(clause):
@@ -79,6 +81,27 @@ def _from_elsewhere(clause: Clause) -> bool:
 
 
 _BRINGS = frozenset("came brought carried hauled lugged drove walked took".split())
+
+
+def _from_it(clause: Clause) -> bool:
+    """`tree 15 is a silver maple. got 1.25 gal from it`."""
+    return any(
+        " ".join(pair) in ("from it", "off it") for pair in itertools.pairwise(clause.words())
+    )
+
+
+_SAID_OF_A_LOT = frozenset(
+    "done finished emptied gathered collected all just the report run lot bush side first next "
+    "now then is was".split()
+)
+
+
+def _only_done(clause: Clause) -> bool:
+    """`bog done. 18 gal`: the amount is that of the lot before it; of `bog is frozen. 18 gal`
+    it is not."""
+    return all(
+        item.sort in ("lot", "sign", "date") or item.text in _SAID_OF_A_LOT for item in clause.items
+    )
 
 
 _UP_TO = frozenset("til till until before than".split())

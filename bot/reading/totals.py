@@ -87,6 +87,8 @@ def _taps_told_twice(notes: Notes) -> None:
     told = notes.all(TapsSet)
     if len(told) < 2 or not isinstance(told[0].reading, TapsSet):
         return
+    if _the_last_is_the_whole(notes, told):
+        return
     first, *others = told
     named = notes.clauses[first.clause].has("TAPN")
     if not named or any(
@@ -103,6 +105,23 @@ def _taps_told_twice(notes: Notes) -> None:
         return
     for noted in others:
         notes.noted.remove(noted)
+
+
+def _the_last_is_the_whole(notes: Notes, told: list[Noted]) -> bool:
+    """`set 5 taps in the gully and 9 by the fence, 14 all told`."""
+    *parts, last = told
+    counts = [noted.reading.count for noted in told if isinstance(noted.reading, TapsSet)]
+    whole = notes.clauses[last.clause].has("TOTAL") and last.clause != parts[-1].clause
+    if not whole or len(counts) != len(told) or not _one_sentence(notes, told):
+        return False
+    notes.noted.remove(last)
+    if len(parts) > 1 and sum(counts[:-1]) != counts[-1]:
+        for noted in parts:
+            notes.noted.remove(noted)
+        notes.ask(f"The parts make {sum(counts[:-1])} taps, you say {counts[-1]}. Which?")
+    elif len(parts) == 1:
+        notes.noted.append(last)
+    return True
 
 
 def _of_several_lots(notes: Notes, sap: Noted) -> None:

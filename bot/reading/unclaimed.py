@@ -49,7 +49,7 @@ _NO_PLURALS = frozenset("was is this its yes plus less".split())
 _CROWDS = frozenset("group class crew bunch busload party team".split())
 _SMALL_COUNTS = frozenset("two three four five six".split())
 _STAYS = frozenset(
-    "leaving still keeping keep kept giving saving saved gave left remaining".split()
+    "leaving still keeping keep kept giving saving saved left remaining".split()
 )
 _SIZED = frozenset("deep apart long wide tall high thick".split())
 _LEAST_F = 25.0
@@ -160,6 +160,9 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     boils = _boil_of(clause, notes)
     if [each.text for each in clause.following(item, 1)] == ["ago"]:
         return True
+    later = [each.text for each in clause.following(item, 1)] == ["later"]
+    if item.sort == "hours" and later and boils is not None and boils.hours is None:
+        return False  # "boiled 72 gal and ten hours later we had 1.8 gal of syrup"
     if item.sort == "clock":
         return boils is None or not _ends_it(clause, item) or boils.hours is not None
     goes_on = clause.about("BOIL", "FIRE") and clause.joint in ("and", "+", "&", "plus")
@@ -217,8 +220,8 @@ def _is_time(clause: Clause, item: Item, notes: Notes) -> bool:
 
 _WEATHER_BEFORE = frozenset("temp temps low high lows highs outside about around".split())
 _WEATHER_BEHIND = frozenset(
-    "sunny cloudy clear windy outside degrees below above tonight overnight tomorrow total people "
-    "men women children of folks kids guys".split()
+    "sunny cloudy clear windy outside degrees below above total people "
+    "men women children folks kids guys".split()
 )
 _FOR_HOW_LONG = frozenset("week month season year day".split())
 
@@ -298,7 +301,8 @@ def _counts_others(clause: Clause, item: Item) -> bool:
         return True
     if item.value % 1 or _counts_each(clause, behind):
         return False
-    if item.text == "one" and any(each.unit == "full" for each in notes_vessels(clause)):
+    full = clause.has("FULL") or any(each.unit == "full" for each in notes_vessels(clause))
+    if item.text == "one" and full:
         return False  # "two buckets full plus one about half"
     if item.text in ("one", "dozen") or not _STAYS.isdisjoint(clause.words()):
         return True

@@ -131,7 +131,7 @@ def _role(clause: Clause, item: Item) -> str:
         return "unclear"  # "boiled 9 gal, 2 gal": of what, nobody says
     if _headed_by_sap(clause, item):
         return "sap"
-    if into_the_pan(clause):
+    if into_the_pan(clause) or boiled_down(clause, item):
         return "boil"
     if _stands_in_the_pan(clause, item):
         return "pan"
@@ -198,7 +198,8 @@ def _role(clause: Clause, item: Item) -> str:
         jarred = item.unit == "half_pint" and item.value > 1 and not drawn
         return "unclear" if jarred else "syrup"
     if [each.text for each in clause.following(item, 1)] == ["down to"]:
-        return "boil"
+        hauled = clause.gathers() and not clause.about("BOIL", "FIRE")
+        return "sap" if hauled else "boil"  # "hauled 63 gal down to the sugarhouse"
     if [each.text for each in clause.preceding(item, 1)] == ["down to"]:
         return "unclear"  # "boiled it down to 2 gal": no more sap, and not yet syrup
     if _is_a_capacity(clause, item):
@@ -286,6 +287,16 @@ def _headed_by_sap(clause: Clause, item: Item) -> bool:
 def _yields_syrup(clause: Clause) -> bool:
     """`syrup yield 0.85 gal`."""
     return clause.has("SYRUP") and "yield" in clause.words()
+
+
+def boiled_down(clause: Clause, item: Item) -> bool:
+    """`52 gal of sap down to 1.3 gal syrup`."""
+    behind = clause.following(item, 4)
+    at = next((n for n, each in enumerate(behind) if each.text == "down to"), None)
+    if at is None:
+        return False
+    between = all(each.text in ("of", "sap") for each in behind[:at])
+    return between and [each.sort for each in behind[at + 1 : at + 2]] in ([], ["volume"])
 
 
 def _says_more(clause: Clause, item: Item, thing: str) -> bool:

@@ -34,7 +34,7 @@ CUES = {
     "AMENDLEAD": (
         "forget_that never_mind nevermind nvm no nope oops sorry wait actually correction typo "
         "my_bad hold_on whoops oop woops ope my_mistake mistake scratch_that sorry_about_that "
-        "correcting fix fat_fingered fat_fingers fat_finger wrong_number mistyped "
+        "correcting fix fat_thumbs fat_thumbed fat_fingered fat_fingers fat_finger wrong_number mistyped "
         "typed_wrong misread check_that ugh argh dang nah hang_on let_me_correct make_that "
         "i_made_a_mistake made_a_mistake i_messed_up messed_up i_goofed goofed my_error "
         "pardon pardon_me excuse_me apologies error error_in_last error_in_the_last "
@@ -329,6 +329,7 @@ def _corrects(notes: Notes) -> bool:
         or _was_only(notes.clauses)
         or _was_actually(first)
         or called_by(notes.clauses[0]) is not None
+        or _a_slip_at_last(notes.clauses)
     )
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
     actually = _was_actually(first)
@@ -392,6 +393,13 @@ _LATE_WORD = re.compile(
 _A_PAIR = 2
 
 
+def _a_slip_at_last(clauses: Sequence[Clause]) -> bool:
+    """`that was 6.5 gal, fat fingers`; `it was $42, sorry`."""
+    first, last = clauses[0], clauses[-1]
+    slips = len(clauses) > 1 and _only_sorry(last) and first.items[0].text in _THAT_WAS
+    return slips and any(item.sort in FIELDS for item in first.items)
+
+
 def _only_sorry(clause: Clause) -> bool:
     """`brix was 1.9, not 2.9, | sorry`."""
     return all("AMENDLEAD" in item.tags or item.sort == "sign" for item in clause.items)
@@ -437,10 +445,11 @@ def _was_actually(first: Clause) -> bool:
         3 <= len(said) <= _MOST_SAID
         and (said[-3].text in _THAT_WAS or said[-3].text.split()[-1] in ("was", "is"))
         and said[-2].sort in FIELDS
-        and said[-1].text in ("actually", "really")
+        and said[-1].text in _SAID_LAST
     )
 
 
+_SAID_LAST = frozenset(("actually", "really", "sorry", "oops", "whoops", "my bad", "though"))
 _MOST_SAID = 5
 """Words of `the sugar was 1.9 actually`."""
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap
-from bot.reading.volumes import into_the_pan, is_gone, is_so_much_in_hours, role
+from bot.reading.volumes import boiled_down, into_the_pan, is_gone, is_so_much_in_hours, role
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "BOIL": (
+        "through_boiling all_through_boiling through_with_the_boil done_with_the_boil "
         "on_the_boil at_a_rolling_boil rolling_boil at_a_boil to_a_boil "
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over processed "
         "process cook_off cooked_off reduced boiled boil boiling boils cooked_down cook_down "
@@ -53,6 +54,7 @@ CUES = {
         "at_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
+        "through_boiling all_through_boiling through_with_the_boil done_with_the_boil "
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over fire's_out "
         "let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "
         "that's_a_wrap thats_a_wrap a_wrap_on "
@@ -129,7 +131,7 @@ def find(clause: Clause, notes: Notes) -> None:
         or clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
         or state is not None
         or bool(gallons and (clause.free("hours") or into_the_pan(clause) or so_far))
-        or any(is_gone(clause, item) for item in gallons)
+        or any(is_gone(clause, item) or boiled_down(clause, item) for item in gallons)
     )
     if not told:
         return

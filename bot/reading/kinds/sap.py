@@ -679,6 +679,13 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if {"wood", "weather"} & set(clause.words()):
         return
     start = clause.items[0].start
+    before = notes.last(Sap)
+    if (
+        not named
+        and before is not None
+        and before.reading == Sap(gallons=0.0, on=notes.day(clause))
+    ):
+        return  # "not a drip out there, pails empty"
     other = _bare_tree(clause)
     if other is not None and clause.tree is not None and not clause.own_tree:
         other.used = True

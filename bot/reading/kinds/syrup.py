@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "DRAW": (
-        "came_out_with ended_with "
+        "drawn came_out_with ended_with "
         "drew_off drawoff draw_offs drawoffs drew draw draw_off drawing_off drawn_off took_off "
         "take_off taken_off pulled_off pull_off sugared_off sugared_down finished_off finished "
         "syruped_off off_the_pan ran_off came_off first_draw second_draw third_draw "

@@ -158,7 +158,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         behind = before[0].text if before else ""
         if behind in _OURS and len(before) > 1:
             behind = before[1].text  # "from my three taps"
-        if _stays_to_do(clause, item):
+        if _stays_to_do(clause, item) or _counts_people(clause, item):
             continue
         if len(before) == 3 and before[1].text == "of" and before[2].sort == "number":
             item.used = True
@@ -280,6 +280,12 @@ def _stays_to_do(clause: Clause, item: Item) -> bool:
     """`20 to go`, `12 still to do`."""
     behind = [each.text for each in clause.following(item, 3)]
     return " ".join(behind[:2]) in ("to go", "to do") or behind[:1] == ["left"]
+
+
+def _counts_people(clause: Clause, item: Item) -> bool:
+    """`took all four of us`."""
+    behind = [each.text for each in clause.following(item, 2)]
+    return behind in (["of", "us"], ["of", "you"]) or behind[:1] in (["people"], ["kids"])
 
 
 _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))
