@@ -88,6 +88,9 @@ def unclaimed(notes: Notes) -> None:
         ):
             ask_what(notes, clause, left[0])
             return
+        if left and not beside and _is_of_ours(clause) and _kept_any(notes):
+            ask_what(notes, clause, left[0])
+            return
         signs = [noted for noted in notes.noted if isinstance(noted.reading, Sign)]
         if left and (beside or (signs and left[0].sort == "volume")):
             for noted in beside:
@@ -98,6 +101,18 @@ def unclaimed(notes: Notes) -> None:
                 " Text it again, like: 12 gal at 2.2."
             )
             return
+
+
+_OURS = ("BUCKET", "SAP", "TAPN", "GATHER", "STORE", "DRAW", "BOTTLE", "SYRUP", "BOIL", "JARN")
+
+
+def _is_of_ours(clause: Clause) -> bool:
+    """`full buckets: 6. brix 2.1`: a sentence about sap or syrup whose figure nothing took."""
+    return clause.has(*_OURS)
+
+
+def _kept_any(notes: Notes) -> bool:
+    return any(isinstance(noted.reading, _KEPT) for noted in notes.noted)
 
 
 def _is_tested(clause: Clause, item: Item) -> bool:

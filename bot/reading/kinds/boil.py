@@ -131,6 +131,7 @@ def find(clause: Clause, notes: Notes) -> None:
         or clause.about("BOIL", "FIRE", "THROUGH", "END", "SHUT", "LIT")
         or state is not None
         or bool(gallons and (clause.free("hours") or into_the_pan(clause) or so_far))
+        or bool(gallons and _lit_just_before(notes))
         or any(is_gone(clause, item) or boiled_down(clause, item) for item in gallons)
     )
     if not told:
@@ -179,6 +180,13 @@ def find(clause: Clause, notes: Notes) -> None:
         manner="in" if going_in else "rest" if rest else "going" if burns_still else None,
     )
     _join(notes, piece, start, clause)
+
+
+def _lit_just_before(notes: Notes) -> bool:
+    """`we're boiling! 28 gal in the tank to start with`."""
+    before = notes.last(Boil)
+    lit = before.reading if before is not None else None
+    return isinstance(lit, Boil) and lit.state == "start" and lit.gallons is None
 
 
 def _burns_still(clause: Clause) -> bool:
