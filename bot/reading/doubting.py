@@ -196,7 +196,8 @@ def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
 _WEEKDAYS = frozenset("mon tue wed thu fri sat sun".split())
 _PRESENT = frozenset(
     "boil boils boiling gather gathers gathering collect collects collecting bottle bottles "
-    "bottling setting tapping pulling drilling hanging emptying haul hauls hauling cook cooks cooking light lights draw draws".split()
+    "bottling setting tapping pulling drilling hanging emptying haul hauls hauling cook cooks "
+    "cooking light lights draw draws".split()
 )
 _HELPS = frozenset("was were been did after while started finished done boiled gathered".split())
 

@@ -43,6 +43,7 @@ from bot.reading.shares import of_a_whole
 from bot.reading.totals import settle_totals
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
+from bot.reading.whence import whence
 
 _COMMAND = re.compile(
     r"\W*(?:update \w+ set|delete from|insert into|drop table)\b|.*</?[a-z]+[^>]*>", re.S
@@ -99,6 +100,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         _take(clause, notes)
     settle_totals(notes)
     unclaimed(notes)
+    whence(notes)
     add_questions(notes)
     if not notes.noted and not notes.doubts:
         leftover(notes)

@@ -48,9 +48,7 @@ _LEFT_TO_DO = frozenset("left remaining go".split())
 _NO_PLURALS = frozenset("was is this its yes plus less".split())
 _CROWDS = frozenset("group class crew bunch busload party team".split())
 _SMALL_COUNTS = frozenset("two three four five six".split())
-_STAYS = frozenset(
-    "leaving still keeping keep kept giving saving saved left remaining".split()
-)
+_STAYS = frozenset("leaving still keeping keep kept giving saving saved left remaining".split())
 _SIZED = frozenset("deep apart long wide tall high thick".split())
 _LEAST_F = 25.0
 """Degrees F below which a figure behind "at" is no heat of sap (our own)."""

@@ -34,7 +34,8 @@ CUES = {
     "AMENDLEAD": (
         "forget_that never_mind nevermind nvm no nope oops sorry wait actually correction typo "
         "my_bad hold_on whoops oop woops ope my_mistake mistake scratch_that sorry_about_that "
-        "correcting fix fat_thumbs fat_thumbed fat_fingered fat_fingers fat_finger wrong_number mistyped "
+        "correcting fix fat_thumbs fat_thumbed fat_fingered fat_fingers fat_finger wrong_number "
+        "mistyped "
         "typed_wrong misread check_that ugh argh dang nah hang_on let_me_correct make_that "
         "i_made_a_mistake made_a_mistake i_messed_up messed_up i_goofed goofed my_error "
         "pardon pardon_me excuse_me apologies error error_in_last error_in_the_last "

@@ -21,7 +21,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "SUGAR": (
-        "brix_reading brix_reading_of sugar_reading meter_says meter_said meter_read meter_reads gadget_says gadget_said it_measured "
+        "brix_reading brix_reading_of sugar_reading meter_says meter_said meter_read meter_reads "
+        "gadget_says gadget_said it_measured "
         "refractometer_said hydrometer_said stick_says stick_said it_said retested sweet "
         "sweeter sugar sugar's sugars tested tests testing test sweetness "
         "refractometer "
