@@ -127,7 +127,7 @@ FIGURES = frozenset("volume brix hours money temp cords mass number vessels".spl
 BEFORE_LEAD = frozenset("oh um uh ah well yikes ok okay hey and hi crap darn shoot".split())
 
 
-DENIALS = frozenset(("not", "instead of", "rather than", "not the"))
+DENIALS = frozenset(("not", "instead of", "rather than", "not the", "wasn't", "wasnt", "weren't"))
 
 
 FILLERS = frozenset(

@@ -13,9 +13,10 @@ class Clause:
     """items: its items. sentence: number of its sentence. tags: what its own words do;
     frame: those, or the tags of the clause that it goes on from. on: the day it speaks of,
     None for the day it was sent; ahead: that day is still to come. question, plan, negated:
-    how it is meant. kept: what it tells of went into a store, and not on the ground. joint:
-    the sign or word before it. by_mark: it asks by its question mark alone.
-    spent: the deeds that it goes on from, where their own amount was told already."""
+    how it is meant; carried: a plan of the clause before holds for it. kept: what it tells of
+    went into a store, and not on the ground. joint: the sign or word before it. by_mark: it
+    asks by its question mark alone. aside: it only compares with another day. spent: the deeds
+    that it goes on from, where their own amount was told already."""
 
     items: list[Item]
     sentence: int
@@ -27,8 +28,10 @@ class Clause:
     ahead: bool = False
     question: bool = False
     by_mark: bool = False
+    aside: bool = False
     spent: frozenset[str] = frozenset()
     plan: bool = False
+    carried: bool = False
     negated: bool = False
     hypothetical: bool = False
     tree: str | None = None

@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from bot.reading.clause import Clause
+from bot.reading.comparing import set_apart
 from bot.reading.cutting import cut
 from bot.reading.frames import QUANTITIES
 from bot.reading.going_on import frames_said_last, mark_sureness
@@ -25,6 +26,7 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
         said[clause.sentence] = said.get(clause.sentence, frozenset()) | clause.tags
     for clause in found:
         clause.sentence_tags = said[clause.sentence]
+    set_apart(found)
     mark_questions(found)
     mark_sureness(found)
     mark_names_and_days(found)

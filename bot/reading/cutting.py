@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from bot.reading.clause import Clause
+from bot.reading.comparing import COMPARES
 from bot.reading.frames import QUANTITIES
 from bot.reading.items import Item
 from bot.reading.later import speaks_of_later
@@ -144,10 +145,16 @@ def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
     start = 0 if named else at
     if start is None:
         told = any(each.sort in QUANTITIES and not each.article for each in current)
-        return told and item.text in _PAYS and any(each.sort == "money" for each in ahead)
+        pays = item.text in _PAYS and any(each.sort == "money" for each in ahead)
+        dated = any(each.sort == "date" for each in current)
+        acts = bool(_deed(item) & {"BOIL", "DRAW", "BOTTLE", "POUR", "GATHER"})
+        more = dated and acts and any(each.sort == "volume" for each in ahead)
+        return told and (pays or more)  # "12 gal today | boiled 30 gal yesterday"
     done = any(each.sort in QUANTITIES and not each.article for each in current[start:])
     own = _deed(current[at]) if at is not None else frozenset()
     amount = any(each.sort in QUANTITIES and not each.article for each in ahead)
+    if item.sort == "money":
+        return done and bool(own - {"COSTV"}) and "COSTV" not in own
     if item.sort == "tree":
         return done and amount and bool(own & _NAMES_AFTER) and current[-1].sort in QUANTITIES
     new = _deed(item)
@@ -185,6 +192,16 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         return True
     if item.text in _SAYS_WHAT_COMES and any(each.tags & _DEEDS_DONE for each in current):
         return True  # "fire is out | we'll continue tomorrow"
+    if item.text in COMPARES and has_amount:
+        return True
+    if item.sort == "volume" and any("NONE" in each.tags for each in current) and len(current) > 1:
+        return True  # "nothing mon | 8 gal tue"
+    again = item.sort in ("lot", "tree") and any(each.sort == item.sort for each in current)
+    if again and has_amount and current[-1].sort in QUANTITIES:
+        return True  # "yesterday north 12 gal | south 7 gal"
+    syrup = "SYRUP" in item.tags and following is not None and following.sort == "volume"
+    if syrup and any(each.sort == "volume" for each in current):
+        return True  # "sap 20 gal | syrup 3 pints"
     if item.sort == "date" and any("NONE" in each.tags for each in current):
         return any(each.sort == "date" for each in current)
     tested = any(

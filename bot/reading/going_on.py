@@ -66,6 +66,7 @@ def mark_sureness(found: Sequence[Clause]) -> None:
                 "TAPN",
                 "JARN",
                 "PROPANE",
+                "PAST",
             }
             kept[clause.sentence] = clause.kept
         if own & _DONE_WITH and _has_volume(clause):
@@ -81,13 +82,46 @@ def mark_sureness(found: Sequence[Clause]) -> None:
         )
         did = not {"did", "done"}.isdisjoint(clause.words())
         if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD and not did:
-            plan = True
+            plan = clause.carried = not _is_of_today(clause)
         goes_on = clause.sentence not in planned and planned.get(clause.sentence - 1, False)
         if goes_on and _only_counts(clause):
             plan = True  # "getting ready for next season. 10 taps this time"
-        planned[clause.sentence] = plan
+        planned[clause.sentence] = plan and (
+            clause.carried or clause.question or _plans_a_deed(clause)
+        )
         clause.plan = plan
         clause.negated = "NOT" in clause.tags
+
+
+_PLANNED_DEEDS = frozenset(
+    "GATHER BOIL BOTTLE DRAW SETV PULLV POUR BURN LIT COSTV BUY START FIRE TAPN PUTIN".split()
+)
+_BEFORE_A_NOUN = frozenset(
+    "the a an last first my our this that next good bad big another bigger new more no your".split()
+)
+
+
+def _plans_a_deed(clause: Clause) -> bool:
+    """`will gather tomorrow, 10 gal` plans; `might be the last run, 14 gal` and `need a nap, boiled
+    30 gal` only talk."""
+    deed = any(
+        not item.tags.isdisjoint(_PLANNED_DEEDS)
+        and not any(each.text in _BEFORE_A_NOUN for each in clause.preceding(item, 1))
+        for item in clause.items
+    )
+    ahead = any(
+        speaks_of_later(item) or item.text.startswith(("next ", "getting ready"))
+        for item in clause.items
+    )
+    figures = any(item.sort in QUANTITIES and not item.article for item in clause.items)
+    return deed or ahead or figures
+
+
+def _is_of_today(clause: Clause) -> bool:
+    """`wish I had more buckets, 22 gal today`: told, whatever was wished before."""
+    return any(
+        item.sort == "date" and item.on is not None and not item.ahead for item in clause.items
+    )
 
 
 _DONE_WITH = frozenset("BOIL FIRE DRAW SYRUP POUR THROUGH LIT END SHUT".split())

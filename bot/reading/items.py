@@ -436,7 +436,8 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     made.text = " ".join(token.text for token in run[i : k + size])
     j = k + size
     shared = _after(run, j)[:1] == ("and",) and _unit(run, j + 2) is not None
-    if not shared and _after(run, j) in (
+    other = _unit(run, j + 3) is not None  # "30 gal and a quarter cord"
+    if not (shared or other) and _after(run, j) in (
         ("and", "a", "half"),
         ("an", "a", "half"),
         ("and", "a", "quarter"),
@@ -661,6 +662,8 @@ def _joined(found: list[Item]) -> list[Item]:
                 following = found[j]
                 last = pieces[-1]
                 another = run_starts_with_another(following)
+                if _of_syrup(found, j) and item.gallons >= _MOST_SYRUP:
+                    break  # "boiled 30 gal and 2 quarts of syrup"
                 one_more = (plus and following.unit == last.unit) or (another and linked)
                 if not (one_more or _smaller_measure(following.unit, last.unit)):
                     break
@@ -673,6 +676,16 @@ def _joined(found: list[Item]) -> list[Item]:
         out.append(item)
         i += 1
     return out
+
+
+_MOST_SYRUP = 8.0
+"""US gallons from which an amount before one of syrup is hardly syrup itself (our own)."""
+
+
+def _of_syrup(found: Sequence[Item], j: int) -> bool:
+    """Is the amount at j said to be of syrup, or to be bottled?"""
+    behind = [each for each in found[j + 1 : j + 4] if each.text != "of"]
+    return bool(behind) and bool(behind[0].tags & {"SYRUP", "BOTTLE", "DRAW"})
 
 
 def run_starts_with_another(item: Item) -> bool:

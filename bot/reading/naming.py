@@ -34,6 +34,8 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
             item
             for item in clause.items
             if item.sort == "date"
+            and not clause.aside
+            and not _of_what_was_had(clause, item)
             and not any(each.text in _UP_TO for each in clause.preceding(item, 1))
             and not _of_the_sap_that_is_boiled(clause, item)
         ]
@@ -49,7 +51,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
             on, ahead = days[0].on, days[0].ahead
             quantities = any(item.sort in QUANTITIES for item in clause.items)
             lone_day = n == 0 and not quantities and not clause.tags & FRAME_TAGS
-            if _of_the_weather(clause):
+            if _of_the_weather(clause) or _only_of_the_weather(clause):
                 clause.on, clause.ahead = on, ahead
                 on, ahead = None, False
                 continue
@@ -81,6 +83,24 @@ def _from_elsewhere(clause: Clause) -> bool:
 
 
 _BRINGS = frozenset("came brought carried hauled lugged drove walked took".split())
+
+
+def _of_what_was_had(clause: Clause, day: Item) -> bool:
+    """`boiled sunday's 40 gal today`, `bottled yesterday's draw`: when it was had, not the deed."""
+    deed = bool(clause.tags & {"BOIL", "BOTTLE", "DRAW", "POUR", "LIT"})
+    return deed and day.text.endswith("'s") and clause.items[0] is not day
+
+
+_FROST = frozenset(
+    "frost froze frozen freeze hard cold rain rained snow snowed wind windy below zero clear "
+    "storm thaw thawed warm".split()
+)
+
+
+def _only_of_the_weather(clause: Clause) -> bool:
+    """`froze hard last night, got 12 gal`: the night is the frost's."""
+    amount = any(item.sort in ("volume", "brix", "vessels") for item in clause.items)
+    return not amount and not _FROST.isdisjoint(clause.words())
 
 
 def _from_it(clause: Clause) -> bool:

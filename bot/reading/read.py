@@ -140,7 +140,7 @@ def _take(clause: Clause, notes: Notes) -> None:
         clause.question = False
         helper.find(clause, notes)
         return
-    if clause.question or clause.hypothetical:
+    if clause.question or clause.hypothetical or clause.aside:
         return
     ours = _from_others_trees(clause) or _for_others(clause) or cost.pays_others(clause)
     others = (clause.has("OTHERS") or _of_them(clause)) and not ours
@@ -151,9 +151,17 @@ def _take(clause: Clause, notes: Notes) -> None:
     set_aside(clause, notes)
     if unsure(clause, notes):
         return
-    if any(
-        c.has("KILL") for c in notes.clauses if c.sentence == clause.sentence and not c.question
-    ):
+    if _killed(clause, notes):
+        return
+    if clause.carried and clause.free("volume", "vessels"):
+        said = clause.free("volume", "vessels")[0].text
+        for item in clause.items:
+            item.used = True
+        notes.ask(
+            f"{said}: done, or still to come? If done, text it like: got 12 gal.",
+            ("done|it's done|yes done|got it", f"got {clause.spoken()}"),
+            ("to come|not yet|later|planned", ""),
+        )
         return
     if not clause.plan and not clause.negated and doubtful(clause, notes):
         return
@@ -180,6 +188,19 @@ def _for_others(clause: Clause) -> bool:
         and clause.has("BOTTLE", "DRAW", "BOIL")
         and any(each.text in ("for", "with") for each in clause.preceding(who, 3))
     )
+
+
+def _killed(clause: Clause, notes: Notes) -> bool:
+    """What is said of another year, of a book or in jest takes its whole sentence with it; only
+    an amount beside it, in a clause of its own, is asked about."""
+    here = [c for c in notes.clauses if c.sentence == clause.sentence and not c.question]
+    if not any(c.has("KILL") and not c.aside for c in here):
+        return False
+    past = any("last " in c.text for c in here)
+    own = not clause.has("KILL") and clause.joint in ("", ",", "but", "and")
+    if past and own and clause.free("volume") and not notes.doubts:
+        notes.ask(f"{clause.free('volume')[0].text}: is that of now? If so, text it by itself.")
+    return True
 
 
 def _of_them(clause: Clause) -> bool:

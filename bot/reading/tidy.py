@@ -164,6 +164,8 @@ _OVER_HOURS = re.compile(
 )
 # "thnaks a bunch!!1".
 _SHOUTED_ONE = re.compile(r"!+1+(?= |$|!)")
+# "8 am - 5 pm": from one to the other.
+_AM_TO_PM = re.compile(r"\b(\d{1,2}(?::\d\d)? ?(?:am|pm)?) ?- ?(\d{1,2}(?::\d\d)? ?(?:am|pm))\b")
 # "16 gal at 2..1".
 _POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
@@ -291,6 +293,7 @@ _REWRITES: tuple[_Rewrite, ...] = (
     ((" 20",), _OF_THE_YEAR, ""),
     (("'2",), _YEAR_CUT, ""),
     (("-",), _HYPHENED_PART, r"\1 "),
+    (("pm", "am"), _AM_TO_PM, r"from \1 to \2"),
     ((" over ",), _OVER_HOURS, r"\1 in "),
     (("!1",), _SHOUTED_ONE, "!"),
     ((".",), _TITLE, r"\1 "),

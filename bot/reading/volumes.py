@@ -129,6 +129,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign"
     if clause.spent and not _says_more(clause, item, thing):
         return "unclear"  # "boiled 9 gal, 2 gal": of what, nobody says
+    if _is_what_it_came_from(clause, item):
+        return "foreign"
     if _headed_by_sap(clause, item):
         return "sap"
     if into_the_pan(clause) or boiled_down(clause, item):
@@ -188,7 +190,10 @@ def _role(clause: Clause, item: Item) -> str:
         return "sap"  # "arch is lit and tree 11: two gallons even"
     weakly = clause.has("GATHER") and not clause.has("BOIL", "FIRE", "LIT", "THROUGH", "SYRUP")
     if weakly and item.unit in _LARGE_UNITS and clause.about("BOIL", "FIRE", "LIT"):
-        return "unclear" if clause.about("PAST", "END", "SHUT") else "sap"  # "arch lit, got 25 gal"
+        if not clause.about("PAST", "END", "SHUT"):
+            return "sap"  # "arch lit, got 25 gal"
+        tested = any(each.sort == "brix" for each in clause.items)
+        return "sap" if tested else "unclear"  # "boiled 11 hours and got 1.5 gal"
     rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
     if (clause.has("THROUGH", "LIT") or lit) and not drawn_last and not rounds:
         return "boil"
@@ -197,6 +202,8 @@ def _role(clause: Clause, item: Item) -> str:
     if clause.has("BATCH") and not clause.has("BOIL", "FIRE", "SAP"):
         jarred = item.unit == "half_pint" and item.value > 1 and not drawn
         return "unclear" if jarred else "syrup"
+    if _is_through_the_pan(clause, item):
+        return "boil"
     if [each.text for each in clause.following(item, 1)] == ["down to"]:
         hauled = clause.gathers() and not clause.about("BOIL", "FIRE")
         return "sap" if hauled else "boil"  # "hauled 63 gal down to the sugarhouse"
@@ -297,6 +304,25 @@ def boiled_down(clause: Clause, item: Item) -> bool:
         return False
     between = all(each.text in ("of", "sap") for each in behind[:at])
     return between and [each.sort for each in behind[at + 1 : at + 2]] in ([], ["volume"])
+
+
+def _is_through_the_pan(clause: Clause, item: Item) -> bool:
+    """`shut down at 8, 44 gal done`; `drew off 2 qts, added 10 gal`; `starting now with 22 gal`."""
+    behind = [each.text for each in clause.following(item, 1)]
+    done = behind in (["done"], ["boiled"], ["gone"]) and clause.near("END", "SHUT", "BOIL", "FIRE")
+    before = [each.text for each in clause.preceding(item, 2)]
+    added = before[:1] == ["added"] and clause.near("DRAW", "BOIL", "FIRE", "PANN")
+    started = before[:1] == ["with"] and clause.has("START") and not clause.gathers()
+    return item.unit in _LARGE_UNITS and (done or added or started)
+
+
+def _is_what_it_came_from(clause: Clause, item: Item) -> bool:
+    """`3 pints syrup off 15 gal sap`: the sap that it took, which was told when it was got."""
+    before = [each.text for each in clause.preceding(item, 3) if "ABOUT" not in each.tags]
+    whence = before[:1] in (["off"], ["from"]) or before[:2] in (["of", "out"], ["the", "from"])
+    syrup = clause.first("SYRUP")
+    made = syrup is not None and syrup.start < item.start
+    return whence and made and item.unit in _LARGE_UNITS
 
 
 def _says_more(clause: Clause, item: Item, thing: str) -> bool:
@@ -427,7 +453,8 @@ _TAKEN_OFF = frozenset("off got out finished".split())
 _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
 _INTO_THE_RIG = re.compile(
-    r"\binto (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)\b"
+    r"\b(?:into (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)"
+    r"|in (?:the |my |our )(?:evaporator|arch|rig|float box))\b"
 )
 _LARGEST_PAIL = 5.0
 """US gallons: what more than this stands behind "buckets" is what they gave (our own)."""

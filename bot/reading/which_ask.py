@@ -143,6 +143,8 @@ def _led_by_question(clause: Clause) -> bool:
         return True
     if second is not None and second.text == "you" and to_be_logged(leading):
         return False
+    if second is not None and second.text == "you" and _to_be_changed(leading):
+        return False
     if second is None or second.sort not in ("word", "date", "tree", "lot"):
         return False
     if first == "am":
@@ -194,6 +196,17 @@ _ASKS_OF_AMOUNT = frozenset("would will does do is are can could should".split()
 _AMOUNTS_ASKED_OF = frozenset(
     "volume number temp length cords vessels hours mass money brix".split()
 )
+
+
+_CHANGES = frozenset("make change fix delete undo scratch correct move remove erase cancel".split())
+
+
+def _to_be_changed(leading: Sequence[Item]) -> bool:
+    """`can you make that 14 gal`, `could you delete that`."""
+    behind = [each for each in leading[2:] if each.text not in ("please", "plz", "just")][:2]
+    told = bool(behind) and behind[0].text.split()[0] in _CHANGES
+    words = behind[0].text.split()[1:] + [each.text for each in behind[1:]] if behind else []
+    return told and words[:1] in (["that"], ["it"], ["the"], ["my"], ["last"])
 
 
 def to_be_logged(leading: Sequence[Item]) -> bool:

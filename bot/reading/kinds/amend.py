@@ -38,6 +38,8 @@ CUES = {
         "mistyped "
         "typed_wrong misread check_that ugh argh dang nah hang_on let_me_correct make_that "
         "i_made_a_mistake made_a_mistake i_messed_up messed_up i_goofed goofed my_error "
+        "mistype misspoke misspelled autocorrect my_math_was_off that's_not_right thats_not_right "
+        "not_right jk_it_was "
         "pardon pardon_me excuse_me apologies error error_in_last error_in_the_last "
         "strike_that no_wait no_no edit * "
     ),
@@ -54,7 +56,7 @@ CUES = {
         "its_really it's_really it_is_really "
         "put_that_last_one_under put_the_last_one_under put_that_one_under put_that_last_one_in "
         "move_that_one_to move_the_last_one_to move_that_last_one_to put_the_last_one_in "
-        "shouldve_been "
+        "shouldve_been should_of_been shoulda_of_been "
         "that_one_was_for that_one_was_from that_one_was last_one_was_for last_one_was_from "
         "it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "
@@ -149,6 +151,9 @@ def find_whole(notes: Notes) -> bool:
         return False
     if _several_called(notes):
         return True
+    if _and_something_new(notes):
+        notes.ask("One at a time, please: first what should change, then the new record.")
+        return True
     if "value" in changes and _two_bare(notes):
         notes.ask("I read two figures for one thing. Text it once more, as it should be.")
         return True
@@ -156,6 +161,25 @@ def find_whole(notes: Notes) -> bool:
     about = "cost" if "dollars" in changes else kind_named(notes)
     notes.add(Amend(**changes, was=old_figure(notes), about=about, thing=thing), start)
     return True
+
+
+def _and_something_new(notes: Notes) -> bool:
+    """`sorry that was yesterday. Today we got 8 gal`, `make that 14 gal. fire is going`."""
+    first = notes.clauses[0].sentence
+    figures = {
+        clause.sentence
+        for clause in notes.clauses
+        for item in clause.items
+        if item.sort in FIELDS and not item.article
+    }
+    return any(
+        clause.sentence != first
+        and first in figures
+        and _tells_a_deed(clause)
+        and not clause.has("AMENDP", "STRONG", "AMENDLEAD")
+        and (clause.sentence in figures or clause.has("FIRE", "START", "LIT"))
+        for clause in notes.clauses
+    )
 
 
 def _two_bare(notes: Notes) -> bool:
@@ -279,22 +303,36 @@ def _put_right_in_passing(notes: Notes) -> bool:
     taken_back = False
     for clause in notes.clauses:
         for item in clause.items:
-            sort = item.sort if item.sort in ("tree", "lot") else "figure"
-            counts = item.sort in FIGURES or item.sort in ("tree", "lot")
+            sort = item.sort if item.sort in ("tree", "lot", "date") else "figure"
+            if "SPECIES" in item.tags:
+                sort = "species"
+            counts = item.sort in FIGURES or sort != "figure"
+            if taken_back and item.text in _UNIT_WORDS and "figure" in told:
+                return True  # "drew off 3 pints, i mean quarts"
             if taken_back and (counts or item.part) and not item.article and sort in told:
                 return True
             if counts and (not item.article or item.sort in ("volume", "cords")):
                 told.add(sort)
             sorry = item.text == "sorry" and _figure_next(clause, item)
             sorry = sorry or (item.text == "no" and _denies_alone(clause, item))
+            sorry = sorry or (item.text in _RATHER and _names_next(clause, item))
             taken_back = taken_back or (bool(told) and (sorry or item.text in _TAKES_BACK))
     return False
 
 
 _MAY_TAKE_BACK = re.compile(
-    r"\b(?:wait|hang on|hold on|o+ps|whoops|i mean|correction|scratch that|strike that|sorry"
-    r"|make (?:that|it)|more like)\b|[,.;] ?no\b"
+    r"\b(?:actually|er|rather|well|wait|hang on|hold on|o+ps|whoops|i mean|correction"
+    r"|scratch that|strike that|sorry|make (?:that|it)|more like)\b|[,.;] ?no\b"
 )
+
+
+_RATHER = frozenset(("actually", "er", "or rather", "rather", "well"))
+
+
+def _names_next(clause: Clause, item: Item) -> bool:
+    """`put in 14 taps, actually 16`, `12 gal friday, well thursday`."""
+    behind = [each for each in clause.following(item, 2) if each.text not in ("on", "the", "it")]
+    return bool(behind) and (behind[0].sort in FIGURES or behind[0].sort in ("tree", "lot", "date"))
 
 
 def _denies_alone(clause: Clause, item: Item) -> bool:
@@ -331,6 +369,7 @@ def _corrects(notes: Notes) -> bool:
         or _was_actually(first)
         or called_by(notes.clauses[0]) is not None
         or _a_slip_at_last(notes.clauses)
+        or _of_what_was_told(notes.clauses)
     )
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
     actually = _was_actually(first)
@@ -339,7 +378,7 @@ def _corrects(notes: Notes) -> bool:
         "zip" in word for word in notes.text.split()
     ):
         return False
-    if any("wrong" in clause.words() for clause in notes.clauses) and any(
+    if any(_wrong_record(clause) for clause in notes.clauses) and any(
         item.sort in FIELDS and not item.article
         for clause in notes.clauses
         for item in clause.items
@@ -399,6 +438,27 @@ def _a_slip_at_last(clauses: Sequence[Clause]) -> bool:
     first, last = clauses[0], clauses[-1]
     slips = len(clauses) > 1 and _only_sorry(last) and first.items[0].text in _THAT_WAS
     return slips and any(item.sort in FIELDS for item in first.items)
+
+
+_TOLD_THINGS = frozenset(
+    "sap jars brix boil syrup taps wood cost draw batch run gallons amount entry one tree sugar "
+    "pints quarts record figure jars fire fuel buckets reading".split()
+)
+
+
+def _of_what_was_told(clauses: Sequence[Clause]) -> bool:
+    """`that sap was from yesterday`, `those jars were from friday`, `that brix was tree 6`."""
+    said = [item for item in clauses[0].items if item.sort != "sign" and item.text != "last"]
+    if len(clauses) != 1 or len(said) < 3 or said[0].text not in ("that", "those"):
+        return False
+    verb = next((n for n, item in enumerate(said) if item.text.split()[0] in ("was", "were")), None)
+    if verb is None or not all(i.text in _TOLD_THINGS for i in said[1:verb]) or verb == 1:
+        return False
+    behind = [i for i in said[verb + 1 :] if i.text not in _BETWEEN_WAS]
+    return len(behind) == 1 and behind[0].sort in ("date", "lot", "tree", "volume", "brix")
+
+
+_BETWEEN_WAS = frozenset("from for on in at the really actually lot".split())
 
 
 def _only_sorry(clause: Clause) -> bool:
@@ -475,10 +535,13 @@ def _leads(first: Clause) -> bool:
     leading = [item for item in first.items if item.sort != "sign"]
     while leading and leading[0].text in BEFORE_LEAD:
         leading = leading[1:]
-    if not leading or "AMENDLEAD" not in leading[0].tags:
+    undone = bool(leading) and leading[0].text in _UNDONE
+    if not leading or not ("AMENDLEAD" in leading[0].tags or undone):
         return False
     if leading[0].text == "sorry" and len(leading) > 1 and _goes_on_talking(leading[1]):
         return False  # "sorry little run, 2 gallons"
+    if leading[0].text in ("actually", "wait") and _only_talks(leading[1:]):
+        return False  # "actually a good day, 18 gal", "wait for it, 30 gal"
     if leading[0].text in ("no", "nope", "nah") and len(leading) > 1:
         following = leading[1]
         return (
@@ -490,10 +553,55 @@ def _leads(first: Clause) -> bool:
 
 
 def _is_strong(clause: Clause) -> bool:
-    """A word that surely puts right; but `the truck won't make it` is of no record."""
+    """A word that surely puts right; but `the truck won't make it`, `spiles should be here monday`
+    and `meant to boil 30 gal` are of no record."""
     strong = [item for item in clause.items if "STRONG" in item.tags]
-    figures = any(item.sort in FIELDS or "SPECIES" in item.tags for item in clause.items)
-    return any(item.text not in ("make it", "make that") or figures for item in strong)
+    return any(_puts_right(clause, item) for item in strong)
+
+
+def _puts_right(clause: Clause, item: Item) -> bool:
+    behind = clause.following(item, 1)
+    figure = bool(behind) and (behind[0].sort in FIELDS or "SPECIES" in behind[0].tags)
+    if item.text in ("make it", "make that"):
+        days = [each.text for each in clause.following(item, 2)][1:] in (["days"], ["years"])
+        return figure and not days
+    if item.text in _SHOULD_BE:
+        dated = any(each.sort == "date" for each in clause.following(item, 2)) and not _HERE & set(
+            clause.words()
+        )
+        denied = any(each.text in DENIALS for each in clause.items)
+        by = "by" in clause.words() or "under" in clause.words()
+        return denied or ((figure or dated) and not by)
+    if item.text in ("meant", "i meant"):
+        return not behind or behind[0].text != "to"
+    return True
+
+
+_SHOULD_BE = frozenset(("should be", "should have been", "should've been", "supposed to be"))
+_HERE = frozenset("here home back done ready there over".split())
+
+
+def _wrong_record(clause: Clause) -> bool:
+    """`wrong amount, 14`, `that's wrong`; but `wrong boots` and `nothing wrong with it` are not."""
+    words = clause.text.split()
+    if "wrong" not in words or not {"nothing", "went", "anything"}.isdisjoint(words):
+        return False
+    behind = words[words.index("wrong") + 1 :]
+    return not behind or behind[0] in _MAY_BE_WRONG or not behind[0].isalpha()
+
+
+_MAY_BE_WRONG = frozenset(
+    "amount number figure tree lot day date one entry reading it count unit units brix sugar on in "
+    "about again sorry should its it's was is".split()
+)
+
+
+def _only_talks(words: Sequence[Item]) -> bool:
+    """Words without a figure or a name, and more than fill."""
+    told = any(item.sort in FIELDS and not item.article for item in words)
+    puts_right = any(item.tags & {"AMENDP", "STRONG", "NOT"} for item in words)
+    talk = [item for item in words if item.sort == "word" and item.text not in FILLERS]
+    return not told and not puts_right and (len(talk) > 1 or [i.text for i in words[:1]] == ["for"])
 
 
 def _goes_on_talking(following: Item) -> bool:
@@ -502,6 +610,11 @@ def _goes_on_talking(following: Item) -> bool:
     return following.sort == "word" and not told
 
 
+_UNDONE = frozenset(
+    ("cancel that", "scratch that", "strike that", "delete that", "erase that", "undo that",
+     "disregard that", "ignore that", "forget that", "remove that")
+)  # fmt: skip
+"""Where what it should be follows, the record is put right and not taken back."""
 _NO_CORRECTION = frozenset(
     "included his her their warmer colder late till til until fine okay see bother delay forgot "
     "enough tomorrow tonight plenty able".split()

@@ -584,6 +584,9 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
             for item in clocks:
                 item.used = True
             span = (clocks[1].value - clocks[0].value) % 24
+            said = any("a" in each.text or "p" in each.text for each in clocks)
+            if span > 12 and not said:
+                span -= 12  # "from 10 to 2"
             notes.spans.add(notes.clause_number)
             return (span if span <= 16 else (span - 12) % 12), False
     return total, False

@@ -63,7 +63,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):
         return
-    if _some_of_them(clause, notes):
+    if _some_of_them(clause, notes) or _empty(clause):
         return
     said = notes.text[clause.items[0].start : clause.items[-1].end]
     if clause.has("TWICE") or _SIZES_BOTH_WAYS.search(said):
@@ -88,6 +88,20 @@ def find(clause: Clause, notes: Notes) -> None:
         _write(notes, clause, found, start)
         return
     _unsized(clause, notes)
+
+
+_NOT_FILLED = frozenset(
+    "washed wash empty bought ordered need needs found left sterilize sterilized sterilizing "
+    "cleaned clean scrubbed arrived unpacked spare".split()
+)
+
+
+def _empty(clause: Clause) -> bool:
+    """`washed 24 pint jars`, `picked up 24 half pint jars`, `18 empty jars left`."""
+    words = set(clause.words())
+    boiled = clause.has("BOIL") and not clause.has("BOTTLE")
+    picked = "picked up" in clause.text and not clause.has("BOTTLE")
+    return boiled or picked or bool(words & _NOT_FILLED and "BOTTLE" not in clause.tags)
 
 
 def _some_of_them(clause: Clause, notes: Notes) -> bool:

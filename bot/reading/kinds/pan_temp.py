@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -38,6 +39,8 @@ def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
     if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN") or "canner" in clause.words():
         return
+    if clause.has("BOTTLE") or _WAITED_FOR.search(clause.text):
+        return  # "bottled at 190", "waiting on 219"
     item = next(
         (each for each in clause.free("temp", "number") if _likely(clause, each, notes)), None
     )
@@ -49,6 +52,11 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.ask(f"The pan at {item.value:g}? What does it read, in F?", fill="pan at {} F")
         return
     notes.add(PanTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
+
+
+_WAITED_FOR = re.compile(
+    r"\b(?:waiting (?:on|for)|looking for|needs?|until|till|finish at|shooting for|wants?)\b"
+)
 
 
 def _likely(clause: Clause, item: Item, notes: Notes) -> bool:

@@ -209,6 +209,8 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
         return False
     if {"some", "rest", "old", "other"} & set(clause.words()) or clause.has("BUCKET"):
         return False
+    if not _ALL_OF_IT & set(clause.text.split()) and len(clause.items) > 1:
+        return False  # "14 gal, threw out the ice", "14 gal, lost a spile"
     notes.noted.remove(before)
     if _A_SHARE & set(clause.text.split()):
         notes.ask("How many gal of sap did you keep?", fill="{} gal of sap")
@@ -223,6 +225,7 @@ def _is_the_whole(clause: Clause, item: Item) -> bool:
     return "of" in before and "FULL" not in clause.tags
 
 
+_ALL_OF_IT = frozenset("it all that them everything".split())
 _INTO = re.compile(
     r"\b(?:poured|dumped|put|pour|dump) (?:the |all |it |all the )*(?:rest|it|all)\b.*\bin(?:to)?\b"
 )
