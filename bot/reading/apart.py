@@ -47,6 +47,9 @@ _ASKS_FOR_TAPS = re.compile(
 )
 
 
+_TELLS_OF_ICE = re.compile(
+    r"^(?!.*(?:\?|\bhow\b|\bwhat\b))(?=.*\bice\b).*(?:\btoday\b|\bgot\b|\blost\b|,)"
+)
 _LONGEST_ASKED = 160
 """Characters of one segment: a longer text without a question mark tells of a day's work."""
 
@@ -85,5 +88,7 @@ def _instrument(plain: str, profile: Profile) -> Question | None:
         sorts = {one.sort for one in amounts(plain, profile)}
         return Question(topic="syrup_expected") if "volume" in sorts else None
     found = shown_in(plain, profile)
+    if isinstance(found, IceOut) and _TELLS_OF_ICE.search(plain):
+        return None  # "12 gal today, threw out 2 gal of ice": both are records
     target = None if found is None else _ASKED.get(type(found))
     return None if target is None else Question(topic=target[0], howto=target[1])

@@ -20,13 +20,15 @@ _SAME = 0.02
 
 def set_aside(clause: Clause, notes: Notes) -> None:
     """Takes the figures of a clause out that only repeat, compare or look ahead."""
-    for item in clause.free("volume", "cords", "brix", "number", "hours"):
+    for item in clause.free("volume", "cords", "brix", "number", "hours", "money"):
         item.used = (
             _repeats(clause, item, notes)
             or _is_a_sum_beside_more(clause, item, notes)
             or _is_left(clause, item, notes)
             or _is_still_to_come(clause, item)
             or _was_before(clause, item)
+            or _is_of_the_season(clause, item)
+            or _is_in_store_already(clause, item, notes)
             or _is_known(item, notes)
             or _is_told_aside(clause, item, notes)
         )
@@ -126,8 +128,42 @@ def _is_known(item: Item, notes: Notes) -> bool:
     return item.sort == "volume" and others and told
 
 
+_OF_THE_SEASON = re.compile(
+    r"\b(?:on|for|in) the (?:year|season|books)\b|\bthis (?:year|season)\b|\bseason so far\b"
+    r"|\bso far this\b|\bto date\b|\bgrand total\b|\bseason(?:'s| is)? over\b|\btotal spent\b"
+    r"|\bin it so far\b|\bso far spent\b|\btotal now\b|\bspent so far\b"
+)
+
+
+def _is_of_the_season(clause: Clause, item: Item) -> bool:
+    """`84 gal on the year`, `60 dollars spent so far this year`: sums that are kept already."""
+    sort = item.sort in ("volume", "cords", "money")
+    own = clause.has("SETV", "BOTTLE") or any(each.sort == "date" for each in clause.items)
+    return sort and not own and _OF_THE_SEASON.search(clause.text) is not None
+
+
+_STANDS_THERE = re.compile(r"\b(?:waiting to boil|in there now|on hand|gallons now|gal now)\b")
+
+
+def _is_in_store_already(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`20 gal today, 45 gal in the tank at 39F`: what stands there, beside what came today."""
+    if item.sort != "volume" or clause.has("GATHER", "POUR", "BOIL", "MORE", "THROUGH"):
+        return False
+    stands = clause.has("STORE") and re.search(r"\bin (?:the|my|our) ", clause.text)
+    gathered = any(
+        other is not clause
+        and not other.has("STORE")
+        and any(each.sort == "volume" for each in other.items)
+        and any(each.text in ("today", "this morning", "tonight") for each in other.items)
+        for other in notes.clauses
+    )
+    return gathered and bool(stands or _STANDS_THERE.search(clause.text))
+
+
 def _was_before(clause: Clause, item: Item) -> bool:
     """`sugar 2.2, up from 1.9 on Sunday`."""
     before = [each.text for each in clause.preceding(item, 2)]
-    moved = before[:1] == ["from"] and before[1:] in (["up"], ["down"])
+    moved = before[:1] == ["from"] and before[1:] in (["up"], ["down"], ["dropped"], ["went"])
+    behind = [each.text for each in clause.following(item, 1)]
+    moved = moved or (before[:1] == ["from"] and behind == ["to"] and clause.has("SUGAR"))
     return item.sort in ("brix", "number", "volume") and moved

@@ -154,7 +154,8 @@ def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
     own = _deed(current[at]) if at is not None else frozenset()
     amount = any(each.sort in QUANTITIES and not each.article for each in ahead)
     if item.sort == "money":
-        return done and bool(own - {"COSTV"}) and "COSTV" not in own
+        apart = current[-1].text not in _NO_END
+        return apart and done and bool(own - {"COSTV"}) and "COSTV" not in own
     if item.sort == "tree":
         return done and amount and bool(own & _NAMES_AFTER) and current[-1].sort in QUANTITIES
     new = _deed(item)

@@ -33,6 +33,8 @@ _HARM = re.compile(
 )
 
 
+_OF_WOOD = re.compile(r"\bburn(?:ed|t)? (?:[\w./]+ ){0,4}(?:cords?|wood|cubic feet)\b")
+_HURT = re.compile(rf"\b(?:my|his|her|their) {_BODY}\b|\bgot (?:burn|scald)|\bon {_BODY}\b")
 # One of these is in every cry for help, and in few other texts.
 _SIGNS = (
     *("fire", "flames", "burn", "scald", "splash", "fell ", "passed out", "conscious", "breath"),
@@ -48,4 +50,6 @@ def danger(plain: str) -> Danger | None:
         return "fire"
     if _HARM.search(plain):
         return "harm"
+    if _OF_WOOD.search(plain) and not _HURT.search(plain):
+        return None  # "burned a third cord, cost me nothing"
     return "burn" if _BURN.search(plain) else None

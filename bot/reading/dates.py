@@ -308,6 +308,10 @@ def _ordinal(run: Sequence[Token], i: int, before: int, today: date) -> DateHit 
         return None  # "3rd house", "2nd boil": an ordinal alone is no date
     if j < len(run) and run[j].shape == "word" and run[j].text in _COUNTED:
         return None
+    after = run[j + 1].shape if j + 1 < len(run) else ""
+    verb = run[j].text if j < len(run) else ""
+    if verb in _OF_ONE_IN_A_ROW or (verb in ("is", "was", "had") and after not in _A_FIGURE):
+        return None  # "filled 6 pints and the 7th is in the fridge"
     return _day_of_month(day, today, before + 1)
 
 
@@ -327,6 +331,8 @@ def _day_of_month(day: int, today: date, length: int) -> DateHit | None:
 
 
 _A_FORTNIGHT = 14
+_OF_ONE_IN_A_ROW = frozenset("only broke leaked cracked half short didn't wasn't".split())
+_A_FIGURE = frozenset(("number", "mixed", "slash", "clock"))
 _ORDERS = 3
 """`1st: 7 gal. 2nd: 5 gal` may be days or gatherings; from the 4th on they are days (our own)."""
 
@@ -450,6 +456,7 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
         following = run[i + 1] if i + 1 < len(run) else None
         dated = following is not None and (
             following.text in (":", "-", ",") or following.shape in ("number", "mixed")
+            or (following.text == "was" and i + 2 < len(run) and run[i + 2].shape == "number")
             or following.text in ("gathered", "collected", "got", "boiled", "drew", "am", "pm")
         )  # fmt: skip
         if not (first and dated):

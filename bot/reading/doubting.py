@@ -225,7 +225,8 @@ def unsure(clause: Clause, notes: Notes) -> bool:
 
 def _told_by_another(clause: Clause, notes: Notes) -> bool:
     """`she said she dumped 10 gal`: whose that is, nobody knows."""
-    told = clause.near("REPORTED") or _SOMEBODYS_KIN.match(clause.text)
+    mine = _AND_I.search(notes.text) is not None and _KIN_DID.search(notes.text) is not None
+    told = clause.near("REPORTED") or _SOMEBODYS_KIN.match(clause.text) or mine
     if not told or not any(i.sort in _MEASURED for i in clause.items):
         return False
     if not notes.doubts:
@@ -241,6 +242,14 @@ _SOMEBODYS_KIN = re.compile(
     r" (?:over |up |down |out )*(?:in|at|near|from) \w+"
 )
 """`denny's brother hauled in 200 gal`: whose sap is that?"""
+
+
+_KIN_DID = re.compile(
+    r"\b(?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|buddy|neighbor|\w+'s place)"
+    r" (?:did|got|made|boiled|had|collected|gathered|hauled) (?:about )?\d"
+)
+_AND_I = re.compile(r"\b(?:i|we|mine|ours) (?:did|got|made|boiled|had|used|only|was|gave|were)\b")
+"""`brother did 50 gal, i did 30`: whose is which, we had rather ask."""
 
 
 def _compared(clause: Clause, notes: Notes) -> bool:

@@ -41,17 +41,24 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
         ]
         if trees:
             tree, clause.own_tree = trees[0].text, True
+            if _tells_of_a_tree(clause):
+                clause.tree, tree = tree, None
+                clause.lot, clause.on, clause.ahead = lot, on, ahead
+                if not days:
+                    continue
         told = any(item.sort in QUANTITIES for item in clause.items)
         lone_lot = bool(lots) and not told and _only_done(clause)
         if lots:
             lot = lots[0].text if not _of_both_lots(clause, lots) else None
         elif lot is not None and n and _from_elsewhere(clause):
             lot = None  # "10 gal from the hill lot, 5 gal behind the shed"
+        if not trees and tree is not None and _of_all_others(clause):
+            tree = None  # "3 gal off tree 4, 14 gal off the rest"
         if days:
             on, ahead = days[0].on, days[0].ahead
             quantities = any(item.sort in QUANTITIES for item in clause.items)
             lone_day = n == 0 and not quantities and not clause.tags & FRAME_TAGS
-            if _of_the_weather(clause) or _only_of_the_weather(clause):
+            if _of_the_weather(clause) or _has_a_day_of_its_own(clause):
                 clause.on, clause.ahead = on, ahead
                 on, ahead = None, False
                 continue
@@ -60,6 +67,26 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
     _name_said_last(found)
     _lot_before_its_sugar(found)
     _names_behind_amounts(found)
+
+
+_OF_A_TREE_ALONE = frozenset(
+    "died leaking missing needs woodpecker squirrel parked skipped split cracked fell chewed "
+    "forgot blocked plugged frozen".split()
+)
+
+
+def _tells_of_a_tree(clause: Clause) -> bool:
+    """`tree 6 died over the winter, 14 gal today`: what follows is not of that tree."""
+    amount = any(item.sort in ("volume", "vessels", "brix") for item in clause.items)
+    dry = bool(clause.tags & {"DRY", "DRYSAID"})
+    return not amount and (dry or not _OF_A_TREE_ALONE.isdisjoint(clause.words()))
+
+
+def _of_all_others(clause: Clause) -> bool:
+    counted = any(item.sort in ("volume", "vessels") for item in clause.items)
+    words = set(clause.words())
+    rest = words & {"rest", "others", "other", "everything", "everyone"}
+    return counted and bool(rest or clause.tags & {"TOTAL"} or words & {"today", "all"})
 
 
 _PLACES = frozenset(
@@ -88,19 +115,35 @@ _BRINGS = frozenset("came brought carried hauled lugged drove walked took".split
 def _of_what_was_had(clause: Clause, day: Item) -> bool:
     """`boiled sunday's 40 gal today`, `bottled yesterday's draw`: when it was had, not the deed."""
     deed = bool(clause.tags & {"BOIL", "BOTTLE", "DRAW", "POUR", "LIT"})
-    return deed and day.text.endswith("'s") and clause.items[0] is not day
+    behind = clause.following(day, 1)
+    owned = day.text.endswith("'s") or (day.text.endswith("s") and day.text[-4:] not in _ENDS_IN_S)
+    thing = bool(behind) and (
+        behind[0].sort in ("volume", "number") or bool(behind[0].tags & {"SAP", "SYRUP", "DRAW"})
+    )
+    return deed and owned and clause.items[0] is not day and (thing or day.text.endswith("'s"))
 
 
-_FROST = frozenset(
-    "frost froze frozen freeze hard cold rain rained snow snowed wind windy below zero clear "
-    "storm thaw thawed warm".split()
-)
-
-
-def _only_of_the_weather(clause: Clause) -> bool:
-    """`froze hard last night, got 12 gal`: the night is the frost's."""
+def _has_a_day_of_its_own(clause: Clause) -> bool:
+    """`froze hard last night, got 12 gal`, `nothing yesterday, 18 gal`, `missed yesterday so 25
+    gal`: the day is that of what is told there, and not of the amount behind it."""
     amount = any(item.sort in ("volume", "brix", "vessels") for item in clause.items)
-    return not amount and not _FROST.isdisjoint(clause.words())
+    if amount:
+        return False
+    words = set(clause.text.split())
+    if clause.items[0].sort == "date" or words & _TOLD_LATE:
+        return False  # "feb 28 bought tubing, $31", "forgot friday, 13 gal"
+    dry = bool(clause.tags & {"NONE", "DRYSAID", "DRY"})
+    reading = clause.text.startswith(("it was ", "low ", "high ", "hit ", "down to "))
+    figure = any(item.sort in ("number", "temp") for item in clause.items)
+    return dry or bool(words & _OTHER_MATTERS) or (reading and figure)
+
+
+_TOLD_LATE = frozenset("forgot forget texted told logged sent wrote reported log text send".split())
+_OTHER_MATTERS = frozenset(
+    "frost froze frozen freeze cold rain rained snow snowed wind windy zero storm thaw thawed warm "
+    "missed power peepers stars moon flu sick".split()
+)
+_ENDS_IN_S = frozenset(("weds", "tues", "hurs"))
 
 
 def _from_it(clause: Clause) -> bool:
@@ -130,7 +173,7 @@ _UP_TO = frozenset("til till until before than".split())
 def _of_the_sap_that_is_boiled(clause: Clause, day: Item) -> bool:
     """`boiled the 25 gal from last night`, `45 gal since yesterday`: not the day of the deed."""
     volumes = any(item.sort == "volume" for item in clause.items)
-    boils = bool(clause.tags & {"BOIL", "FIRE", "LIT", "POUR"})
+    boils = bool(clause.tags & {"BOIL", "FIRE", "LIT", "POUR", "BOTTLE"})
     before = [each.text for each in clause.preceding(day, 1)]
     if day.text.startswith("since ") or before == ["since"]:
         return volumes and not boils
@@ -159,12 +202,19 @@ def _day_said_last(found: Sequence[Clause]) -> None:
             continue
         if clause.plan and clause.ahead:
             continue  # "fire is out, we'll continue tomorrow"
+        if not _TO_COME.isdisjoint(clause.words()):
+            continue  # "spent $48 on spiles, coming monday"
         own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
             item.sort in ("volume", "cords", "money", "tree") for item in clause.items
         )
         rest = clause.ahead and not {"rest", "other", "more"}.isdisjoint(clause.words())
         if not own_fact and not rest and not _was_before_that(clause):
             before.on, before.ahead = clause.on, clause.ahead
+
+
+_TO_COME = frozenset(
+    "coming arriving arrive arrives due getting shipped delivered here back next".split()
+)
 
 
 def _of_both_lots(clause: Clause, lots: Sequence[Item]) -> bool:

@@ -63,6 +63,8 @@ def _throws(clause: Clause) -> bool:
 def _parted(clause: Clause) -> frozenset[str]:
     words = [item.text for item in clause.items if item.sort == "word"]
     found = {"POUR"} if _throws(clause) else set()
+    if _ICE_OUT.search(clause.text):
+        found.add("POUR")
     if _PUT_ON.search(clause.text):
         found.add("LIT")
     if _TO_THE_GROUND.search(clause.text):
@@ -74,6 +76,10 @@ def _parted(clause: Clause) -> frozenset[str]:
     return frozenset(found)
 
 
+_ICE_OUT = re.compile(
+    r"\b(?:lifted|took|pulled|threw|tossed|fished|picked|skimmed) (?:out )?(?:the )?ice\b"
+)
+"""Ice that is taken out of the buckets is sap no more."""
 _PUT_ON = re.compile(
     r"\b(?:put|got|have|set) (?:the |my |our |a |another )*(?:sap )?(?:big )?"
     r"(?:pans?|pots?|kettle|roaster) (?:of sap )?(?:on|over)"

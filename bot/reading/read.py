@@ -205,7 +205,11 @@ def _killed(clause: Clause, notes: Notes) -> bool:
 
 def _of_them(clause: Clause) -> bool:
     """`dave says his own tank overflowed and he is boiling`: theirs, as what came before."""
-    return clause.near("OTHERS") and clause.items[0].text in ("he", "she", "they", "he's", "she's")
+    if not clause.near("OTHERS"):
+        return False
+    first = clause.items[0]
+    deed = clause.joint == "," and bool(first.tags & {"GATHER", "BOIL", "DRAW", "BOTTLE"})
+    return deed or first.text in ("he", "she", "they", "he's", "she's")
 
 
 def _from_others_trees(clause: Clause) -> bool:

@@ -166,6 +166,17 @@ _OVER_HOURS = re.compile(
 _SHOUTED_ONE = re.compile(r"!+1+(?= |$|!)")
 # "8 am - 5 pm": from one to the other.
 _AM_TO_PM = re.compile(r"\b(\d{1,2}(?::\d\d)? ?(?:am|pm)?) ?- ?(\d{1,2}(?::\d\d)? ?(?:am|pm))\b")
+# "put a second tap in tree 4": one more.
+_ONE_MORE_TAP = re.compile(
+    r"\b(?:a|another|the) (?:second|2nd|third|3rd|fourth|4th) (?=(?:tap|spile|spout)\b)"
+)
+# "$1.2k", "1.2 grand".
+_THOUSANDS_OF = re.compile(r"\$(\d+(?:\.\d+)?) ?k\b|\b(\d+(?:\.\d+)?) grand\b")
+# "20 in. sugar maple": inches, and no end of a sentence.
+_INCHES_OF = re.compile(
+    r"(?<=\d) ?in\. (?=(?:sugar|red|silver|black|norway|hard|soft|rock|maple|\d taps?|one tap"
+    r"|two tap))"
+)
 # "16 gal at 2..1".
 _POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
@@ -249,6 +260,11 @@ def _in_figures(hour: str) -> str:
     return str(_HOUR_WORDS.index(hour) + 1) if hour in _HOUR_WORDS else hour
 
 
+def _in_dollars(said: re.Match[str]) -> str:
+    """`$1.2k` as $1200."""
+    return f"${float(said[1] or said[2]) * 1000:g}"
+
+
 def _tens_ordinal(said: re.Match[str]) -> str:
     """`twenty-ninth` as 29th."""
     if said[3]:
@@ -292,6 +308,9 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("w/",), _WITH, "with "),
     ((" 20",), _OF_THE_YEAR, ""),
     (("'2",), _YEAR_CUT, ""),
+    ((" tap", " spi", " spo"), _ONE_MORE_TAP, "1 more "),
+    (("k", "grand"), _THOUSANDS_OF, _in_dollars),
+    (("in.",), _INCHES_OF, " in "),
     (("-",), _HYPHENED_PART, r"\1 "),
     (("pm", "am"), _AM_TO_PM, r"from \1 to \2"),
     ((" over ",), _OVER_HOURS, r"\1 in "),

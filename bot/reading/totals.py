@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
-from bot.reading.kinds import Sap, Sugar, TapsSet
+from bot.reading.kinds import Cost, Sap, Sugar, TapsSet
 from bot.reading.notes import Noted, Notes
 from bot.units import factor
 
@@ -12,12 +13,22 @@ from bot.units import factor
 def settle_totals(notes: Notes) -> None:
     """`9 am and 5 pm, 14 total`: a total that repeats its parts is not one more amount."""
     _taps_told_twice(notes)
+    _costs_told_twice(notes)
     saps = notes.all(Sap)
     if len(saps) == 1:
         _join_sugar(notes, saps[0])
         _of_several_lots(notes, saps[0])
     if len(saps) < 2:
         return
+    if len(saps) > _PAIR and _one_sentence(notes, saps):
+        *parts, last = saps
+        whole = sum(map(_gallons, parts))
+        bare = isinstance(last.reading, Sap) and not (last.reading.tree or last.reading.lot)
+        said = notes.clauses[last.clause].text
+        sums = _SUMS_UP.search(said) is not None or notes.clauses[last.clause].joint == "="
+        if whole and bare and sums and abs(whole - _gallons(last)) < 0.005 * whole:
+            notes.noted.remove(last)  # "6 gal am, 8 gal pm, 14 gal today"
+            return
     if _first_is_the_whole(notes, saps):
         notes.noted.remove(saps[0])
         return
@@ -87,7 +98,7 @@ def _taps_told_twice(notes: Notes) -> None:
     told = notes.all(TapsSet)
     if len(told) < 2 or not isinstance(told[0].reading, TapsSet):
         return
-    if _the_last_is_the_whole(notes, told):
+    if _the_last_is_the_whole(notes, told) or _the_first_is_the_whole(notes, told):
         return
     first, *others = told
     named = notes.clauses[first.clause].has("TAPN")
@@ -105,6 +116,40 @@ def _taps_told_twice(notes: Notes) -> None:
         return
     for noted in others:
         notes.noted.remove(noted)
+
+
+def _costs_told_twice(notes: Notes) -> None:
+    """`spent $46 at the farm store, $30 for a barrel and $16 for lids`."""
+    told = [noted for noted in notes.all(Cost) if isinstance(noted.reading, Cost)]
+    if len(told) < _PARTS:
+        return
+    dollars = [noted.reading.dollars for noted in told if isinstance(noted.reading, Cost)]
+    for whole in (0, -1):
+        rest = sum(dollars) - dollars[whole]
+        if abs(rest - dollars[whole]) < _A_CENT:
+            notes.noted.remove(told[whole])
+            return
+
+
+_SUMS_UP = re.compile(r"\b(?:today|for the day|makes|in all|all day|=)")
+_PAIR = 2
+_PARTS = 3
+_A_CENT = 0.01
+
+
+def _the_first_is_the_whole(notes: Notes, told: list[Noted]) -> bool:
+    """`put in 24 taps, 14 on the ridge and 10 in the hollow`."""
+    first, *parts = told
+    counts = [noted.reading.count for noted in told if isinstance(noted.reading, TapsSet)]
+    if len(counts) != len(told) or len(parts) < 2 or sum(counts[1:]) != counts[0]:
+        return False
+    lots = [noted.reading.lot for noted in parts if isinstance(noted.reading, TapsSet)]
+    if all(lots):
+        notes.noted.remove(first)
+    else:
+        for noted in parts:
+            notes.noted.remove(noted)
+    return True
 
 
 def _the_last_is_the_whole(notes: Notes, told: list[Noted]) -> bool:

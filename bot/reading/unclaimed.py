@@ -317,6 +317,9 @@ def _counts_others(clause: Clause, item: Item) -> bool:
     full = clause.has("FULL") or any(each.unit == "full" for each in notes_vessels(clause))
     if item.text == "one" and full:
         return False  # "two buckets full plus one about half"
+    at = [each.text for each in clause.following(item, 1)] in (["in"], ["on"], ["off"], ["from"])
+    if item.text == "one" and at and clause.near("TAPN", "GATHER"):
+        return False  # "two taps in tree 4, one in tree 5"
     if item.text in ("one", "dozen") or not _STAYS.isdisjoint(clause.words()):
         return True
     named: list[Item] = []

@@ -144,6 +144,8 @@ def _role(clause: Clause, item: Item) -> str:
         and not clause.has("HOLD")
     ):
         return "poured_out"
+    if _turned(clause, item):
+        return "poured_out"
     if is_gone(clause, item) and clause.about("POUR"):
         return "poured_out"
     if is_gone(clause, item) and not clause.has("SYRUP", "BOIL"):
@@ -243,7 +245,11 @@ def _role(clause: Clause, item: Item) -> str:
     sweet = any(each.sort in ("brix", "number") for each in clause.items)
     if weak and not placed and not sweet and thing == "" and not item.parts:
         return "unclear"  # "got 7 pints"
-    if clause.about("BOIL", "FIRE"):
+    boiled = clause.near("HOURS") and clause.near("SYRUP", "DRAW") and not clause.near("GATHER")
+    if boiled and thing in ("", "sap") and item.unit in _LARGE_UNITS and not sweet:
+        return "boil"  # "7 hrs, 40 gal, 1 gal syrup"
+    ended = clause.about("END", "SHUT") and clause.near("FIRE", "BOIL", "START", "LIT", "HOURS")
+    if ended or clause.about("BOIL", "FIRE"):
         if item.unit in CONTAINER_UNITS and not clause.has("BOIL", "FIRE", "THROUGH"):
             off = not _TAKEN_OFF.isdisjoint(clause.words())
             return "syrup" if off else "unclear"  # "boiled 28 gal, 3 quarts off"
@@ -309,7 +315,7 @@ def boiled_down(clause: Clause, item: Item) -> bool:
 def _is_through_the_pan(clause: Clause, item: Item) -> bool:
     """`shut down at 8, 44 gal done`; `drew off 2 qts, added 10 gal`; `starting now with 22 gal`."""
     behind = [each.text for each in clause.following(item, 1)]
-    done = behind in (["done"], ["boiled"], ["gone"]) and clause.near("END", "SHUT", "BOIL", "FIRE")
+    done = behind in (["done"], ["boiled"])
     before = [each.text for each in clause.preceding(item, 2)]
     added = before[:1] == ["added"] and clause.near("DRAW", "BOIL", "FIRE", "PANN")
     started = before[:1] == ["with"] and clause.has("START") and not clause.gathers()
@@ -323,6 +329,16 @@ def _is_what_it_came_from(clause: Clause, item: Item) -> bool:
     syrup = clause.first("SYRUP")
     made = syrup is not None and syrup.start < item.start
     return whence and made and item.unit in _LARGE_UNITS
+
+
+def _turned(clause: Clause, item: Item) -> bool:
+    """`4 gal spoiled in the tank`, `4 gal turned on me`."""
+    behind = [each for each in clause.following(item, 3) if each.text not in ("of", "sap", "the")]
+    told = bool(behind) and behind[0].text in _TURNED
+    return told and not clause.gathers() and clause.items[0].start >= item.start
+
+
+_TURNED = frozenset(("spoiled", "spoilt", "soured", "turned", "went sour", "went bad", "gone bad"))
 
 
 def _says_more(clause: Clause, item: Item, thing: str) -> bool:
@@ -454,7 +470,7 @@ _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
 _INTO_THE_RIG = re.compile(
     r"\b(?:into (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)"
-    r"|in (?:the |my |our )(?:evaporator|arch|rig|float box))\b"
+    r"|in (?:the |my |our )(?:evaporator|arch|rig|kettle|float box))\b"
 )
 _LARGEST_PAIL = 5.0
 """US gallons: what more than this stands behind "buckets" is what they gave (our own)."""
@@ -488,7 +504,8 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     told = clause.has("FULL", "SAP") or emptied
     if bucket is not None and bucket.start < item.start and not told:
         between = [each for each in clause.items if bucket.start < each.start < item.start]
-        last = [each.text for each in between if each.text not in _ONLY][-1:]
+        said = [each for each in between if "ABOUT" not in each.tags and each.text not in _ONLY]
+        last = [each.text for each in said][-1:]
         small = item.gallons <= _LARGEST_PAIL and clause.lot is None
         if last and last[0] in ("are", "is", "=", ":") and small:
             return True
@@ -501,7 +518,7 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
 
 
 _GAVE_SAP = frozenset("us me about only just up a around nearly almost close over".split())
-_ONLY = frozenset(("all", "each", "only", "just", "mostly"))
+_ONLY = frozenset(("all", "each", "only", "just", "mostly", "a", "bit", "little", "over", "under"))
 
 
 def _only_filled(clause: Clause) -> bool:

@@ -165,7 +165,8 @@ def _led_by_question(clause: Clause) -> bool:
         )
     if first == "did" and second.text in ("the", "a", "my", "our", "some"):
         return False
-    return first in _AUX_SUBJECT and (second.text in _ASKING_SUBJECT or second.sort != "word")
+    subject = second.text.split()[0]
+    return first in _AUX_SUBJECT and (subject in _ASKING_SUBJECT or second.sort != "word")
 
 
 def _was_done(leading: Sequence[Item]) -> bool:

@@ -57,7 +57,9 @@ CUES = {
         "put_that_last_one_under put_the_last_one_under put_that_one_under put_that_last_one_in "
         "move_that_one_to move_the_last_one_to move_that_last_one_to put_the_last_one_in "
         "shouldve_been should_of_been shoulda_of_been "
-        "that_one_was_for that_one_was_from that_one_was last_one_was_for last_one_was_from "
+        "meant_to_write meant_to_put meant_to_type meant_to_enter meant_to_log "
+        "that_one_was_for that_one_was_from that_one_was last_one_was_for "
+        "last_one_was_from "
         "it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "
@@ -572,6 +574,8 @@ def _puts_right(clause: Clause, item: Item) -> bool:
         denied = any(each.text in DENIALS for each in clause.items)
         by = "by" in clause.words() or "under" in clause.words()
         return denied or ((figure or dated) and not by)
+    if item.text in ("that was from", "that was on", "that was for"):
+        return clause.items[0] is item or "AMENDLEAD" in clause.items[0].tags
     if item.text in ("meant", "i meant"):
         return not behind or behind[0].text != "to"
     return True
@@ -586,12 +590,16 @@ def _wrong_record(clause: Clause) -> bool:
     words = clause.text.split()
     if "wrong" not in words or not {"nothing", "went", "anything"}.isdisjoint(words):
         return False
-    behind = words[words.index("wrong") + 1 :]
+    at = words.index("wrong")
+    behind, before = words[at + 1 :], words[max(0, at - 2) : at]
+    if before[-1:] in (["was"], ["is"], ["were"]) and before[:1] != before[-1:]:
+        return before[0] in _MAY_BE_WRONG | {"that"}
     return not behind or behind[0] in _MAY_BE_WRONG or not behind[0].isalpha()
 
 
 _MAY_BE_WRONG = frozenset(
-    "amount number figure tree lot day date one entry reading it count unit units brix sugar on in "
+    "price cost way amount number figure tree lot day date one entry reading it "
+    "count unit units brix sugar on in "
     "about again sorry should its it's was is".split()
 )
 

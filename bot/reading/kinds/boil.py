@@ -151,6 +151,8 @@ def find(clause: Clause, notes: Notes) -> None:
         state = "end"  # "got 14 gal, boiled it"
     if state is None and clause.has("PAST") and not gallons and _BOILED_ALL.search(clause.text):
         state = "end"
+    if state is None and clause.has("PAST") and _ALL_DAY.search(clause.text):
+        state = "end"  # "boiled all afternoon"
     if not gallons and hours is None and state is None and not (wanted and at is not None):
         return
     amount: float | None = None
@@ -187,6 +189,9 @@ def _lit_just_before(notes: Notes) -> bool:
     before = notes.last(Boil)
     lit = before.reading if before is not None else None
     return isinstance(lit, Boil) and lit.state == "start" and lit.gallons is None
+
+
+_ALL_DAY = re.compile(r"\b(?:all (?:day|afternoon|night|morning|evening)|for hours)\b")
 
 
 def _burns_still(clause: Clause) -> bool:

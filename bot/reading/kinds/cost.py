@@ -235,7 +235,7 @@ def _name(items: list[Item]) -> str:
     kept = [
         each.text
         for each in items
-        if each.sort in ("word", "number", "volume")
+        if each.sort in ("word", "number", "volume", "vessels")
         and each.text not in _DROPPED
         and not each.tags & {"COSTV", "IS", "BUY", "GATHER", "HAVE", "SMALLTALK", "NOT"}
         and each.text not in _JOINS

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -94,7 +95,8 @@ def _cords(clause: Clause, notes: Notes) -> None:
 
 def _still_there(clause: Clause) -> bool:
     """`half a cord of wood left`, `down to the last face cord`, `stacked 3 cords of wood`."""
-    return clause.has("STACK") or not _LEFT.isdisjoint(clause.words())
+    there = re.search(r"\b(?:by the|in the|stacked|brought up|delivered)\b", clause.text)
+    return clause.has("STACK") or there is not None or not _LEFT.isdisjoint(clause.words())
 
 
 _LEFT = frozenset(("down to", "last", "remaining", "only"))
@@ -120,6 +122,10 @@ def _boil_told(notes: Notes) -> bool:
     )
 
 
+_RATE_OR_NEW = re.compile(r"\b(?:an|per|every) hour\b|/ ?hr?\b|\bhooked up\b")
+"""`uses 3 lb of propane an hour`, `hooked up a 20 lb tank`: nothing that was burned."""
+
+
 def _propane(clause: Clause, notes: Notes) -> None:
     if (
         not (clause.about("PROPANE") or clause.near("PROPANE"))
@@ -129,7 +135,7 @@ def _propane(clause: Clause, notes: Notes) -> None:
         return
     if not clause.has("PROPANE") and not clause.free("mass"):
         return
-    if _refilled(clause, notes):
+    if _refilled(clause, notes) or _RATE_OR_NEW.search(clause.text):
         return
     item = next(iter(clause.free("mass")), None)
     if item is not None:

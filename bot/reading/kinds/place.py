@@ -25,6 +25,8 @@ CUES = {
         "near_the_town_of i'm_outside we're_outside we're_just_outside we're_out_in my_zip "
         "our_zip my_place_is_in moved_to i'm_up_in trees_are_at sugarhouse_is_in sugarhouse_in "
         "sugarbush_is_just_outside sugarbush_is_outside we_sugar_near we_sugar_in "
+        "woods_are_near woods_are_outside sugarbush_near sugarbush_outside "
+        "trees_are_up_in bush_near "
         "live_outside live_near live_by we_live_outside we_live_near i_live_near i_live_outside "
         "sugarhouse_is_near sugarhouse_is_just_outside camp_is_in camp_is_near "
         "maples_are_in maples_are_near set_me_up_in place trees_in "
@@ -99,6 +101,9 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     said = clause.first("AMIN")
     zipped = next((item for item in clause.free("number") if _is_zip(notes, item)), None)
+    if zipped is not None and _home_of_two(clause, notes):
+        zipped.used = True
+        return  # "we live in 54521, trees are in 54529"
     if zipped is not None:
         zipped.used = True
         digits = notes.text[zipped.start : zipped.end]
@@ -163,6 +168,19 @@ _NO_TOWN = frozenset(
     "town need for no on here for good business all "
     "back charge awe over with deep".split()
 )
+
+
+_TREES_ARE = re.compile(r"\b(?:trees|woods|sugarbush|bush|maples|camp)\b")
+
+
+def _home_of_two(clause: Clause, notes: Notes) -> bool:
+    """Whether another clause tells the ZIP of the trees."""
+    return _TREES_ARE.search(clause.text) is None and any(
+        other is not clause
+        and _TREES_ARE.search(other.text)
+        and any(_is_zip(notes, item) for item in other.items if item.sort == "number")
+        for other in notes.clauses
+    )
 
 
 def _is_zip(notes: Notes, item: Item) -> bool:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
+from bot import units
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap, most_gallons
 from bot.reading.volumes import CONTAINER_UNITS, into_the_pan, is_gone, role
@@ -171,9 +172,10 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     spoke_of_gallons = any(item.sort == "volume" for other in notes.clauses for item in other.items)
     if not spoke_of_gallons:
         return []
+    bare = [item for item in clause.free("number") if not item.part]
     return [
         item
-        for item in clause.free("number")
+        for item in bare
         if any("POUR" in each.tags or "ABOUT" in each.tags for each in clause.preceding(item, 1))
         or (
             clause.has("POUR")
@@ -248,9 +250,16 @@ _A_SHARE = frozenset("half most part third quarter".split())
 
 def _in_gallons(item: Item, notes: Notes) -> float | None:
     if item.sort == "number":
-        return item.value
+        return item.value * _in_its_unit(notes)
     size = notes.profile.bucket_gallons
     return None if size is None else item.value * size
+
+
+def _in_its_unit(notes: Notes) -> float:
+    """Gallons in the unit that the text measured in before: `40 L today, spilled 2`."""
+    volumes = [i for c in notes.clauses for i in c.items if i.sort == "volume" and i.value]
+    metric = bool(volumes) and volumes[0].unit in ("liter", "milliliter")
+    return units.factor("liter", "gallon") if metric else 1.0
 
 
 _IN_GENERAL = frozenset(("leak", "leaks", "leaking"))

@@ -669,6 +669,12 @@ def _dry(clause: Clause, notes: Notes) -> None:
     """A day, a tree or a lot that gave nothing."""
     if clause.about("BOIL", "FIRE", "COSTV", "PULLV", "SETV") or clause.free("hours", "money"):
         return
+    counted = any(
+        item.sort == "number" and any(n.tags & {"TAPN", "TREEN"} for n in clause.following(item, 3))
+        for item in clause.items
+    )
+    if counted and not clause.has("ALL"):
+        return  # "4 taps are dry", "half the taps arent running"
     named = clause.tree is not None or clause.lot is not None
     listed = notes.last(Sap) is not None and any(i.sort == "date" for i in clause.items)
     about_sap = named or listed or clause.has("BUCKET", "SAP", "TAPN")

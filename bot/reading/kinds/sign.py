@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 CUES = {
     "BUDS": (
         "buds budding budded bud_break budbreak red_haze leafing leafed leaf_out leafing_out "
+        "starting_to_bud starting_to_bud_out about_to_bud bud_out "
         "in_bud in_buds are_in_bud "
         "buds_swelling "
     ),
@@ -30,7 +31,8 @@ CUES = {
     ),
     "MOTHS": "moth moths millers miller_moths sap_moths",
     "OFFSMELL": (
-        "funky iffy questionable yeasty wrong funny off bad buddy sour weird odd like old socks "
+        "ripe funky iffy questionable yeasty wrong funny off bad buddy sour weird "
+        "odd like old socks "
         "rank feet strange cabbage buggy musty skunky "
     ),
 }
@@ -73,7 +75,7 @@ def find(clause: Clause, notes: Notes) -> None:
 def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
     words = set(clause.words())
     if tag == "BUDS":
-        return not words & _SHUT
+        return not words & _SHUT and not words & _OTHER_PLANTS
     if tag == "MOTHS":
         clothes = {"sweater", "sweaters", "closet", "wool", "coat", "coats", "clothes"}
         return "moth balls" not in clause.text and not words & clothes
@@ -91,7 +93,8 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
         thing = clause.following(seen, 1) if seen is not None else []
         if thing and thing[0].tags & {"BUCKET", "STORE", "TAPN", "PANN"}:
             return False
-        return sappy and not words & {"sky", "skies", "day", "weather", "morning", "snow"}
+        told = clause.has("SAP", "BUCKET", "STORE")
+        return sappy and (told or not words & _SKY) and (told or not _windy_beside(clause, notes))
     if tag == "SMELL":
         bad = clause.has("OFFSMELL") or word not in ("smell", "smells", "smelled", "smelling")
         sappy = sappy or clause.has("PANN", "BOIL") or "steam" in words
@@ -99,6 +102,25 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
             sappy and bad and not words & {"good", "great", "sweet", "amazing", "wonderful", "fine"}
         )
     return False
+
+
+def _windy_beside(clause: Clause, notes: Notes) -> bool:
+    """`cloudy and warm today, 8 gal`: the sky's, where the next words are of the weather too."""
+    return any(
+        not _SKY.isdisjoint(other.words()) and not other.has("SAP", "BUCKET", "STORE")
+        for other in notes.clauses
+        if other.sentence == clause.sentence and other is not clause
+    )
+
+
+_OTHER_PLANTS = frozenset(
+    "lilac lilacs apple apples willow willows poplar poplars popple aspen aspens forsythia cherry "
+    "pear magnolia dogwood".split()
+)
+_SKY = frozenset(
+    "sky skies day weather morning snow windy wind warm sunny sun rain rainy cold "
+    "outside out".split()
+)
 
 
 def _sap_in_sentence(clause: Clause, notes: Notes) -> bool:

@@ -47,7 +47,12 @@ def find(clause: Clause, notes: Notes) -> None:
     deed = (
         drawn
         or clause.about("PULLV")
-        or (clause.has("TAPN") and "out" in words and not clause.has("SETV", "PUTIN"))
+        or (
+            clause.has("TAPN")
+            and "out" in words
+            and not clause.has("SETV", "PUTIN")
+            and not _OUT_THERE.search(clause.text)
+        )
     )
     if not deed or _hang_out_there(clause, notes):
         return
@@ -106,8 +111,11 @@ def find(clause: Clause, notes: Notes) -> None:
         if clause.has("ALL") and number.text == "one":
             notes.add(TapsPulled(on=notes.day(clause), all=True), start)
             return  # "every blessed one of the taps"
-        if "all" in words and not (
-            words.index("all") + 1 < len(words) and words[words.index("all") + 1] == "of"
+        of_a_part = clause.tree is not None or _OF_A_PART.search(clause.text) is not None
+        if (
+            "all" in words
+            and not of_a_part
+            and not (words.index("all") + 1 < len(words) and words[words.index("all") + 1] == "of")
         ):
             notes.add(TapsPulled(on=notes.day(clause), all=True), start)
             return
@@ -145,12 +153,27 @@ def find(clause: Clause, notes: Notes) -> None:
         notes.ask(f"How many taps did you pull from tree {clause.tree}?", fill="pulled {} taps")
 
 
+_OF_A_PART = re.compile(
+    r"\ball \w+ (?:the )?(?:taps|spiles|spouts)(?: out)? (?:from|on|off|out of|in)\b"
+)
+"""`pulled all 3 taps from tree 4`."""
+_OUT_THERE = re.compile(r"\bout (?:front|back|there|by|in|on|behind|near|past|along|of \d)\b")
+"""`one tap in the maple out front` is not pulled."""
+
+
 def _those(clause: Clause, notes: Notes) -> bool:
     """`two of the taps quit so I yanked those`: the ones that were counted before."""
     before = notes.clause_before()
     if before is None or before.sentence != clause.sentence or not before.has("TAPN"):
         return False
-    counts = [item for item in before.free("number") if not item.part and item.value % 1 == 0]
+    counts = [
+        item
+        for item in before.items
+        if item.sort == "number" and not item.part and item.value % 1 == 0
+    ]
+    for noted in notes.all(TapsPulled):
+        if noted.clause == notes.clause_number - 1:
+            return False
     if not clause.has("PULLV") or len(counts) != 1 or clause.free("number", "volume"):
         return False
     if {"those", "them", "em"}.isdisjoint(clause.words()):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass, replace
 from datetime import date
@@ -43,6 +44,8 @@ class TapsSet(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Counts of taps put in, and totals stated."""
+    if not _ARRIVED.isdisjoint(clause.words()) or "picked up" in clause.text:
+        return  # "12 new spiles came today"
     if (
         clause.about("PULLV")
         or clause.has("BUY", "COSTV", "PRICE", "FOREIGN", "GIFT", "BROKEN")
@@ -185,7 +188,10 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
                 and any(x.sort == "volume" for x in clause.items)
             ):
                 continue
-            if clause.has("DRY", "FOREIGN", "OTHERS", "BUCKET") or clause.about("POUR"):
+            sized = clause.has("BUCKET") and any(i.sort == "volume" for i in clause.items)
+            if clause.has("DRY", "FOREIGN", "OTHERS") or clause.about("POUR"):
+                continue
+            if clause.has("BUCKET") and not sized:
                 continue
             if _strange(clause):
                 continue
@@ -273,19 +279,25 @@ def _heads_a_list_of_lots(clause: Clause, item: Item) -> bool:
 
 _OF_THEM = (["of", "them"], ["of", "em"])
 _OF_THE = (["of", "the"], ["of", "my"], ["of", "our"], ["of", "those"])
+_ARRIVED = frozenset("mail arrived came shipped ordered gave".split())
 _OURS = frozenset("my our the these those".split())
 
 
 def _stays_to_do(clause: Clause, item: Item) -> bool:
     """`20 to go`, `12 still to do`."""
-    behind = [each.text for each in clause.following(item, 3)]
-    return " ".join(behind[:2]) in ("to go", "to do") or behind[:1] == ["left"]
+    behind = [each.text for each in clause.following(item, 4)]
+    to_do = {"go", "do", "set", "put", "put in", "drill", "hang", "pull", "tap"}
+    later = any(a == "to" and b in to_do for a, b in itertools.pairwise(behind))
+    return later or behind[:1] == ["left"] or "to go" in " ".join(behind)
 
 
 def _counts_people(clause: Clause, item: Item) -> bool:
     """`took all four of us`."""
     behind = [each.text for each in clause.following(item, 2)]
-    return behind in (["of", "us"], ["of", "you"]) or behind[:1] in (["people"], ["kids"])
+    running = not _RUN.isdisjoint(each.text for each in clause.following(item, 4))
+    people = behind in (["of", "us"], ["of", "you"]) or behind[:1] in (["people"], ["kids"])
+    of_a_tree = clause.tree is not None and behind == ["in"]  # "tapped tree 15, 17 in"
+    return people or of_a_tree or (running and not _setting(clause))
 
 
 _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every", "for"))

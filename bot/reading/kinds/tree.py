@@ -153,7 +153,12 @@ def _species_before(clause: Clause, notes: Notes) -> Item | None:
     return before.first("SPECIES")
 
 
+_NOT_YET = frozenset("could can would should needs need too enough handle take might want".split())
+
+
 def _taps(clause: Clause) -> Item | None:
+    if not _NOT_YET.isdisjoint(clause.words()) or clause.plan:
+        return None  # "tree 5 could take 2 taps"
     ours = not {"we", "i", "we've", "i've"}.isdisjoint(clause.words())
     if clause.has("TOTAL") or (clause.has("HAVE") and ours and not clause.own_tree):
         return None  # "2 gal from tree 10, and we have 9 taps in all"

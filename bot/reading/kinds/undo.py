@@ -102,12 +102,12 @@ def find_whole(notes: Notes) -> bool:
     if before and not _names_the_record(notes):
         return False
     after = [item for item in amounts if deed is not None and item.start > deed.start]
-    named = any(
+    placed = any(
         item.sort in ("date", "lot", "tree") and deed is not None and item.start > deed.start
         for clause in notes.clauses
         for item in clause.items
     )
-    if named and deed is not None and deed.text.endswith("that") and "was" in notes.text.split():
+    if placed and deed is not None and deed.text.endswith("that") and "was" in notes.text.split():
         return False  # "scratch that, it was yesterday"
     if after and not _names_the_record(notes):
         return False
