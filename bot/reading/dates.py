@@ -54,7 +54,7 @@ _DAYPARTS = frozenset(
     "morning mornings morning's evening evening's eve night afternoon afternoon's aft noon "
     "midday lunch am pm nite".split()
 )
-_DARK = frozenset("night nite".split())
+_DARK = frozenset("night nite nights night's".split())
 _TOMORROW = frozenset("tomorrow tomorrow's tmrw tmw tomorow tommorow tommorrow".split())
 LATE_NIGHT_ENDS = time(5)
 """Until then, "tonight" and "last night" both mean the evening before."""
@@ -331,6 +331,11 @@ def _day_of_month(day: int, today: date, length: int) -> DateHit | None:
 
 
 _A_FORTNIGHT = 14
+_DEEDS_BEHIND = frozenset(
+    "gathered collected got boiled drew am pm brought hauled ran bottled lit pulled "
+    "tapped set spent "
+    "bought dumped made canned burned emptied put".split()
+)
 _OF_ONE_IN_A_ROW = frozenset("only broke leaked cracked half short didn't wasn't".split())
 _A_FIGURE = frozenset(("number", "mixed", "slash", "clock"))
 _ORDERS = 3
@@ -457,7 +462,7 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
         dated = following is not None and (
             following.text in (":", "-", ",") or following.shape in ("number", "mixed")
             or (following.text == "was" and i + 2 < len(run) and run[i + 2].shape == "number")
-            or following.text in ("gathered", "collected", "got", "boiled", "drew", "am", "pm")
+            or following.text in _DEEDS_BEHIND
         )  # fmt: skip
         if not (first and dated):
             return None

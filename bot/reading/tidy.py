@@ -61,7 +61,10 @@ _HEARD = re.compile(
 # "tree 3 1/2 gal": half a gallon of that tree; "the big tree 3 1/2 gal" is of no number.
 _TREE_THEN_PART = re.compile(r"(?:^|[,;.\n] ?|\band )tree (\d{1,3})(?: ?- ?| )(?=\d/\d)")
 # "b4 work": before; "b4 2 gal" is a tree.
-_BEFORE = re.compile(r"\bb4 (?=[a-z]{2,})(?!gal|lit|qt|quart|pint|pails?\b|bucket|had|gave|was|is)")
+_BEFORE = re.compile(
+    r"\bb4 (?=[a-z]{2,})(?!gal|lit|qt|quart|pint|pails?\b|bucket|had|gave|was|is|did|made|got"
+    r"|ran|fill|test)"
+)
 # "no. 4 tree 2 gal", "number 4 maple".
 _NUMBER_BEFORE_TREE = re.compile(
     r"\b(?:no\.|number|#) ?(\d{1,3}) (?:tree|maple)\b|^no\. ?(\d{1,3}) (?=\d)"

@@ -318,6 +318,7 @@ def _is_through_the_pan(clause: Clause, item: Item) -> bool:
     done = behind in (["done"], ["boiled"])
     before = [each.text for each in clause.preceding(item, 2)]
     added = before[:1] == ["added"] and clause.near("DRAW", "BOIL", "FIRE", "PANN")
+    added = added or (before[:1] == ["used up"] and clause.near("FIRE", "BOIL", "LIT"))
     started = before[:1] == ["with"] and clause.has("START") and not clause.gathers()
     return item.unit in _LARGE_UNITS and (done or added or started)
 

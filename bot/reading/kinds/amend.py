@@ -324,7 +324,7 @@ def _put_right_in_passing(notes: Notes) -> bool:
 
 _MAY_TAKE_BACK = re.compile(
     r"\b(?:actually|er|rather|well|wait|hang on|hold on|o+ps|whoops|i mean|correction"
-    r"|scratch that|strike that|sorry|make (?:that|it)|more like)\b|[,.;] ?no\b"
+    r"|scratch that|strike that|sorry|call it|make (?:that|it)|more like)\b|[,.;] ?no\b"
 )
 
 
@@ -350,7 +350,7 @@ def _figure_next(clause: Clause, item: Item) -> bool:
 
 _TAKES_BACK = frozenset(
     ("no wait", "wait no", "wait", "hang on", "hold on", "oops", "whoops", "i mean", "correction",
-     "scratch that", "strike that", "make that", "make it", "more like")
+     "scratch that", "strike that", "make that", "make it", "more like", "call it")
 )  # fmt: skip
 
 
@@ -537,7 +537,7 @@ def _leads(first: Clause) -> bool:
     leading = [item for item in first.items if item.sort != "sign"]
     while leading and leading[0].text in BEFORE_LEAD:
         leading = leading[1:]
-    undone = bool(leading) and leading[0].text in _UNDONE
+    undone = bool(leading) and (leading[0].text in _UNDONE or leading[0].text == "i mean")
     if not leading or not ("AMENDLEAD" in leading[0].tags or undone):
         return False
     if leading[0].text == "sorry" and len(leading) > 1 and _goes_on_talking(leading[1]):
@@ -594,7 +594,9 @@ def _wrong_record(clause: Clause) -> bool:
     behind, before = words[at + 1 :], words[max(0, at - 2) : at]
     if before[-1:] in (["was"], ["is"], ["were"]) and before[:1] != before[-1:]:
         return before[0] in _MAY_BE_WRONG | {"that"}
-    return not behind or behind[0] in _MAY_BE_WRONG or not behind[0].isalpha()
+    if not behind:
+        return not before or before[-1] in ("that's", "it's", "thats", "was", "is", "wrong")
+    return behind[0] in _MAY_BE_WRONG or not behind[0].isalpha()
 
 
 _MAY_BE_WRONG = frozenset(

@@ -69,6 +69,8 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         if clause.about("POUR", "COSTV", "BUY") or clause.free("money"):
             continue
+        if clause.has("BROKEN") or not _HURT.isdisjoint(clause.words()):
+            continue  # "the 5 gal bucket has a crack in it"
         if count is not None:
             count.used = True
             if not (clause.has("SETV", "HAVE", "BUY") or clause.near("TAPN")):
@@ -93,6 +95,7 @@ def _given_up(clause: Clause, item: Item, notes: Notes) -> bool:
     return deed is not None and deed.start < item.start and behind
 
 
+_HURT = frozenset("crack cracks cracked hole holes leave left missing".split())
 _GIVES_UP = frozenset("swapped traded replaced switched changed upgraded".split())
 _OTHERS = frozenset("his her their".split())
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -50,6 +51,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if clause.has("OTHERS") and not pays_others(clause):
         return
+    if _SPENT_TIME.search(clause.text) and not clause.free("money"):
+        return  # "spent the whole forenoon chasing it across two fields"
     if any(
         (c.negated and c.has("BUY")) or c.has("EARN")
         for c in notes.clauses
@@ -102,6 +105,13 @@ def find(clause: Clause, notes: Notes) -> None:
 
 _COST = frozenset("were was cost ran came".split())
 """`gift boxes were $22` is a cost, and no gift."""
+
+
+_SPENT_TIME = re.compile(
+    r"\bspent (?:\w+ ){0,3}(?:forenoon|afternoon|mornings?|days?|hours?|nights?|time|weekend"
+    r"|evening"
+    r"|weeks?|minutes?)\b"
+)
 
 
 def pays_others(clause: Clause) -> bool:

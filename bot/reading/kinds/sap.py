@@ -390,7 +390,7 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         listed = bool(tree_first) and tree_first[0].sort in ("tree", "lot", "date")
         listed = listed and not (tree_first[0].sort == "date" and follows)
         off = bool(follows) and follows[0].text in ("from", "off")
-        whence = off and item.value > MOST_BRIX_SAID
+        whence = off and (item.value > MOST_BRIX_SAID or clause.own_tree)
         own_lot = any(each.sort == "lot" for each in clause.items)
         whence = whence or (bool(follows) and follows[0].text == "from" and own_lot)
         out_of = [each.text for each in clause.following(item, 2)] in _OUT_OF
@@ -581,11 +581,7 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
         if not _amount_in_sentence(clause, notes):
             notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
         return
-    if (
-        "half full" not in item.text
-        and "full" in clause.text
-        and _fullness_told_later(clause, notes)
-    ):
+    if "half full" not in item.text and _fullness_told_later(clause, notes):
         notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
         return
     if size is None:

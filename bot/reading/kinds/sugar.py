@@ -240,6 +240,8 @@ def _one_more_test(clause: Clause, notes: Notes, item: Item) -> bool:
 
 def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
     """Is there sap or syrup before it, with no other thing said since?"""
+    if [each.text for each in clause.following(item, 1)] in (["each"], ["apiece"], ["per"]):
+        return False  # "12 taps gave 18 gal, 1.5 each"
     if item.text == "one" or (clause.joint in ("plus", "+") and "." not in item.text):
         return False  # "one gallon. one.", "five gallons plus two and a half"
     before = [each for each in clause.items if each.start < item.start]

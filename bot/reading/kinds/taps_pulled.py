@@ -56,6 +56,13 @@ def find(clause: Clause, notes: Notes) -> None:
     )
     if not deed or _hang_out_there(clause, notes):
         return
+    again = any(
+        {"reset", "reseated", "back"} & set(other.words())
+        for other in notes.clauses
+        if other.sentence == clause.sentence
+    )
+    if again or {"gets", "get"} & set(words):
+        return  # "4 taps popped out so i reset em", "then everything gets pulled"
     if {"still", "fell", "popped", "keeps", "heaved", "blew"} & set(clause.words()):
         return
     if _those(clause, notes):

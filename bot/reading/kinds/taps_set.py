@@ -44,7 +44,7 @@ class TapsSet(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Counts of taps put in, and totals stated."""
-    if not _ARRIVED.isdisjoint(clause.words()) or "picked up" in clause.text:
+    if not (_ARRIVED | _ONLY_SEEN).isdisjoint(clause.words()) or "picked up" in clause.text:
         return  # "12 new spiles came today"
     if (
         clause.about("PULLV")
@@ -279,6 +279,7 @@ def _heads_a_list_of_lots(clause: Clause, item: Item) -> bool:
 
 _OF_THEM = (["of", "them"], ["of", "em"])
 _OF_THE = (["of", "the"], ["of", "my"], ["of", "our"], ["of", "those"])
+_ONLY_SEEN = frozenset("checked checking visited walked emptied".split())
 _ARRIVED = frozenset("mail arrived came shipped ordered gave".split())
 _OURS = frozenset("my our the these those".split())
 
