@@ -271,7 +271,7 @@ def _weekday(
     following = run[i + 1].text if i + 1 < len(run) else ""
     if name in _SHORT_AND_COMMON and not named:
         # "sat" is also what sap does in a barrel, and "sun" is also the sun.
-        ends = i + 1 == len(run) or run[i + 1].text in ",.;:!)"
+        ends = i + 1 == len(run) or run[i + 1].text in (*",.;:!)", "and", "&")
         at_edge = (
             i == 0 or run[i - 1].text in ",.:;-/(&\n" or (ends and run[i - 1].text not in _SITTERS)
         )

@@ -15,6 +15,10 @@ _DOING_AFTER = re.compile(
     r"^(?:i'm |we're |will be )?(?:emptying|gathering|collecting|hauling|boiling|bottling|lighting"
     r"|firing up|setting|tapping|pulling|canning|drilling)\b"
     r".*\b(?:after (?:work|school|supper|dinner|lunch|chores|church|practice)|later|once|when)\b"
+    r"|^(?:i'm |we're )?(?:emptying|gathering|collecting|hauling|boiling|bottling|lighting"
+    r"|firing up"
+    r"|shutting down|canning|tapping|pulling)\b.*\b(?:in the morning|in an? (?:hour|bit|while"
+    r"|few))\b"
 )
 """`emptying the pails after work`: not yet done."""
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))

@@ -62,6 +62,8 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
                 clause.on, clause.ahead = on, ahead
                 on, ahead = None, False
                 continue
+        if "now" in clause.words() and not days:
+            on, ahead = None, False  # "bottled 8 pints yesterday, fire lit now"
         clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
     _day_said_last(found)
     _name_said_last(found)

@@ -16,6 +16,8 @@ def mark_deeds(clause: Clause) -> None:
     tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)
     if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
         clause.tags -= {"POUR"}
+    if _INTO_JARS.search(clause.text):
+        clause.tags = (clause.tags - {"POUR"}) | {"BOTTLE"}
     clause.kept = _into_store(clause)
 
 
@@ -76,6 +78,7 @@ def _parted(clause: Clause) -> frozenset[str]:
     return frozenset(found)
 
 
+_INTO_JARS = re.compile(r"\bpoured .*\bin(?:to)? (?:the |my )?(?:jars|bottles|pints|quarts)\b")
 _ICE_OUT = re.compile(
     r"\b(?:lifted|took|pulled|threw|tossed|fished|picked|skimmed) (?:out )?(?:the )?ice\b"
 )

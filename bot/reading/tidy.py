@@ -180,6 +180,15 @@ _INCHES_OF = re.compile(
     r"(?<=\d) ?in\. (?=(?:sugar|red|silver|black|norway|hard|soft|rock|maple|\d taps?|one tap"
     r"|two tap))"
 )
+# "42 gal in, 1 gal out": into the pan, and out of it.
+_IN_OUT = re.compile(
+    r"\b(\d[\d.]* ?(?:gal\w*|l|lit\w+))(?: of)?(?: sap)? in(?:,| and|,? -)? "
+    r"(\d[\d./]* ?(?:gal\w*|qts?|quarts?|pints?|pts?|l|lit\w+)) out\b"
+)
+# "boiled 40 gal., 7 hrs., 1 gal. syrup": what is cut short ends no sentence.
+_CUT_SHORT = re.compile(
+    r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b|syrup\b|sap\b|boiled\b))"
+)
 # "16 gal at 2..1".
 _POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
@@ -314,6 +323,8 @@ _REWRITES: tuple[_Rewrite, ...] = (
     ((" tap", " spi", " spo"), _ONE_MORE_TAP, "1 more "),
     (("k", "grand"), _THOUSANDS_OF, _in_dollars),
     (("in.",), _INCHES_OF, " in "),
+    ((" out",), _IN_OUT, r"boiled \1, drew off \2 of syrup"),
+    ((".",), _CUT_SHORT, r"\1"),
     (("-",), _HYPHENED_PART, r"\1 "),
     (("pm", "am"), _AM_TO_PM, r"from \1 to \2"),
     ((" over ",), _OVER_HOURS, r"\1 in "),

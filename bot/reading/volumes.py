@@ -133,6 +133,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign"
     if _headed_by_sap(clause, item):
         return "sap"
+    if _made_of_it(clause, item) or _from_the_boil(clause, item):
+        return "syrup"
     if into_the_pan(clause) or boiled_down(clause, item):
         return "boil"
     if _stands_in_the_pan(clause, item):
@@ -153,6 +155,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "boil" if fired else "poured_out"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"
+    if _STILL_TO_DO.search(clause.text) and not clause.has("GATHER", "POUR"):
+        return "foreign"  # "fire out, 10 gal still to boil"
     stays = "left" in clause.words() or "remaining" in clause.words()
     if clause.has("HOLD") or (stays and not clause.has("POUR")):
         return "foreign"
@@ -233,6 +237,8 @@ def _role(clause: Clause, item: Item) -> str:
     if nearest in ("BOIL", "FIRE"):
         little = item.unit in CONTAINER_UNITS and item.gallons < _LEAST_BOILED
         return "unclear" if little else "boil"
+    if nearest == "GATHER" and _boiled_what_was_had(clause, item):
+        return "boil"
     if nearest == "GATHER" and _yields_syrup(clause):
         return "syrup"
     if nearest == "GATHER":
@@ -245,6 +251,8 @@ def _role(clause: Clause, item: Item) -> str:
     sweet = any(each.sort in ("brix", "number") for each in clause.items)
     if weak and not placed and not sweet and thing == "" and not item.parts:
         return "unclear"  # "got 7 pints"
+    if clause.about("SHUT") and item.unit in _LARGE_UNITS and not sweet and thing == "":
+        return "boil"  # "shut her down at 9pm, 44 gallons"
     boiled = clause.near("HOURS") and clause.near("SYRUP", "DRAW") and not clause.near("GATHER")
     if boiled and thing in ("", "sap") and item.unit in _LARGE_UNITS and not sweet:
         return "boil"  # "7 hrs, 40 gal, 1 gal syrup"
@@ -319,6 +327,7 @@ def _is_through_the_pan(clause: Clause, item: Item) -> bool:
     before = [each.text for each in clause.preceding(item, 2)]
     added = before[:1] == ["added"] and clause.near("DRAW", "BOIL", "FIRE", "PANN")
     added = added or (before[:1] == ["used up"] and clause.near("FIRE", "BOIL", "LIT"))
+    added = added or (clause.near("DRAW") and "put in" in clause.text and clause.has("MORE"))
     started = before[:1] == ["with"] and clause.has("START") and not clause.gathers()
     return item.unit in _LARGE_UNITS and (done or added or started)
 
@@ -339,7 +348,39 @@ def _turned(clause: Clause, item: Item) -> bool:
     return told and not clause.gathers() and clause.items[0].start >= item.start
 
 
+_STILL_TO_DO = re.compile(
+    r"\bstill (?:to (?:boil|go|do)|in the (?:tank|barrel|tote))\b"
+    r"|\bstill (?:got )?\d.*\b(?:in the|to go)\b"
+    r"|\bto go$"
+)
 _TURNED = frozenset(("spoiled", "spoilt", "soured", "turned", "went sour", "went bad", "gone bad"))
+
+
+def _boiled_what_was_had(clause: Clause, item: Item) -> bool:
+    """`boiled the 18 gal we collected thursday`."""
+    deed = clause.first("PAST")
+    before = [each.text for each in clause.preceding(item, 1)]
+    return deed is not None and deed.start < item.start and before == ["the"]
+
+
+_OUT_OF_THE_BOIL = re.compile(
+    r"\b(?:off|out of|from) (?:the |this |that |our |my )?(?:evaporator|boil|arch|rig|pan)\b"
+)
+
+
+def _from_the_boil(clause: Clause, item: Item) -> bool:
+    """`got a gallon off the evaporator`, `got 1.5 gal from the boil`."""
+    found = _OUT_OF_THE_BOIL.search(clause.text)
+    sap = clause.has("SAP", "POUR") or item.gallons > _MOST_FINISHED
+    return found is not None and not sap and clause.has("GATHER", "MADE")
+
+
+def _made_of_it(clause: Clause, item: Item) -> bool:
+    """`boiled 6 hours got a gallon`, `boiled all day for a gallon and a quart`."""
+    before = [each.text for each in clause.preceding(item, 1)]
+    long = any(each.sort == "hours" for each in clause.items) or "all day" in clause.text
+    made = before in (["got"], ["for"], ["made"], ["and"])
+    return clause.has("PAST") and long and made and item.gallons <= _MOST_FINISHED
 
 
 def _says_more(clause: Clause, item: Item, thing: str) -> bool:
@@ -456,7 +497,8 @@ def is_rate(clause: Clause, item: Item) -> bool:
         and after[0].text not in ("each", "apiece", "ea", "a piece")
     ):
         return True
-    if after and after[0].sort in ("hours", "volume", "cords") and after[0].article:
+    ago = [each.text for each in after[1:]] == ["ago"]
+    if after and after[0].sort in ("hours", "volume", "cords") and after[0].article and not ago:
         return True
     before = clause.preceding(item, 1)
     if before and before[0].sort == "money" and item.article:
@@ -471,7 +513,7 @@ _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
 _INTO_THE_RIG = re.compile(
     r"\b(?:into (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)"
-    r"|in (?:the |my |our )(?:evaporator|arch|rig|kettle|float box))\b"
+    r"|in (?:the |my |our )(?:evaporator|arch|rig|kettle|(?:turkey )?fryer|float box))\b"
 )
 _LARGEST_PAIL = 5.0
 """US gallons: what more than this stands behind "buckets" is what they gave (our own)."""

@@ -27,6 +27,8 @@ CUES = {
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
     "LIT": (
+        "lit_her_up just_lit_her_up just_lit_her just_lit_it just_lit_it_up relit relit_it "
+        "relit_the_fire fire_back_on roasting_pans_are_on "
         "fire's_on fires_on fire_is_on fire_is_already_on fryer_is_on fryer's_on "
         "fryer_is_already_on "
         "lite_the_fire lite_the_arch "
@@ -110,6 +112,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if (clause.has("WATERN") and clause.has("BOIL")) or clause.has("PRICE", "BROKEN", "TAPN"):
         return
+    if _OTHER_THINGS.search(clause.text) or _on_each_day(clause, notes):
+        return
     if _boiled_or_gathered(clause, notes) or _some_of_it(clause, notes):
         return
     if _in_the_pan(clause, notes) or _sap_put_on(clause, notes):
@@ -184,6 +188,31 @@ def find(clause: Clause, notes: Notes) -> None:
     _join(notes, piece, start, clause)
 
 
+_OTHER_THINGS = re.compile(
+    r"\bboil(?:ed|ing)? (?:the |my |our |some |\d+ )*(?:\w+ )?"
+    r"(?:filters?|cloths?|felts?|lids?|jars?|bottles?|eggs|hot dogs|water|spiles|taps)\b"
+    r"|\bthrough the (?:ro|membrane)\b"
+)
+"""`boiled the filters 10 minutes`, `ran 50 gal through the RO`: no boil of sap."""
+
+
+def _on_each_day(clause: Clause, notes: Notes) -> bool:
+    """`boiled friday and saturday, 20 gal each day`: asked for one day at a time."""
+    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    days = {item.on for other in here for item in other.items if item.sort == "date"}
+    each = any("each" in other.words() for other in here)
+    boils = any(other.has("BOIL", "FIRE") for other in here)
+    if len(days) < _TWO_DAYS or not each or not boils or not clause.free("volume", "hours"):
+        return False
+    for item in clause.free("volume", "hours"):
+        item.used = True
+    notes.ask("One day at a time, please, like: boiled 20 gal friday.")
+    return True
+
+
+_TWO_DAYS = 2
+
+
 def _lit_just_before(notes: Notes) -> bool:
     """`we're boiling! 28 gal in the tank to start with`."""
     before = notes.last(Boil)
@@ -198,6 +227,8 @@ def _burns_still(clause: Clause) -> bool:
     """`been boiling for 6 hours`, `6 hours of boiling so far`."""
     words = set(clause.words())
     so_far = not {"so far", "already", "now"}.isdisjoint(words)
+    if "into the boil" in clause.text or (clause.has("PAST") and "so far" in clause.text):
+        return True
     return not _COOKING.isdisjoint(words) and ("been" in words or so_far)
 
 
@@ -457,6 +488,8 @@ def _state(clause: Clause, notes: Notes) -> str | None:
         return "start"
     if clause.free("hours") and clause.about("END", "SHUT"):
         return "end"
+    if boil and clause.has("PAST") and _SINCE.search(clause.text):
+        return "start"  # "boiled since 6am, quit at 4pm"
     if boil and clause.has("PAST") and not _TILL.isdisjoint(words):
         return "end"  # "boiled till midnight"
     if clause.has("START") and not _TILL.isdisjoint(words) and (fire or boil or pan):
@@ -492,6 +525,7 @@ _SHUT_DOWN = re.compile(
     r"\b(?:shut (?:(?:it|her|him|everything) )?(?:down|off)|let (?:it|her) (?:burn|go|die) out)"
     r"(?: (?:at|by|around|about))? (?:\d|for the night|noon|midnight|dark|last night|tonight)"
 )
+_SINCE = re.compile(r"\bsince (?:about )?(?:\d|noon)")
 _TILL = frozenset("till til until".split())
 _NEAR_BOILING = re.compile(r"\d (?:\w+ )?(?:below|under|short of|from|above|over|off) boiling")
 _EVENING_FROM = 16
@@ -515,6 +549,8 @@ def _out_at(clause: Clause, notes: Notes) -> bool:
     before = notes.last(Boil)
     if before is None or before.clause != notes.clause_number - 1:
         return False
+    if clause.has("DRAW", "BOTTLE", "SYRUP"):
+        return False  # "lit at 8 am. drew off 3 qts at 1 pm"
     lit = isinstance(before.reading, Boil) and before.reading.state == "start"
     timed = any(
         item.sort == "clock" or (item.sort == "number" and _told_as_time(clause, item))

@@ -51,6 +51,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if clause.has("OTHERS") and not pays_others(clause):
         return
+    if clause.has("BOTTLE") and re.search(r"(?:\bat|@) \$", clause.text):
+        return  # "bottled 8 pints at $15"
     if _SPENT_TIME.search(clause.text) and not clause.free("money"):
         return  # "spent the whole forenoon chasing it across two fields"
     if any(

@@ -75,6 +75,9 @@ def _cords(clause: Clause, notes: Notes) -> None:
         if bought or clause.has("BUY", "PRICE", "COSTV") or clause.plan:
             continue
         item.used = True
+        behind = [each.text for each in clause.following(item, 2)]
+        if burned and (behind[:1] in (["left"], ["ready"]) or behind == ["to", "go"]):
+            continue  # "boiled 20 gal, half a cord left"
         if not burned and (not clause.has("WOOD") or _still_there(clause)):
             notes.ask(
                 f"{item.text}: burned?",

@@ -55,11 +55,13 @@ def find(clause: Clause, notes: Notes) -> None:
     """Counts of jars with a known size. All jars of one sentence are one reading."""
     if not (clause.about("BOTTLE") or clause.has("JARN")) or clause.about("COSTV", "POUR"):
         return
-    if (
-        is_given(clause)
-        or clause.has("PRICE", "BUY", "BROKEN", "EARN")
-        or any(i.sort == "money" for i in clause.items)
-    ):
+    bottled = clause.has("BOTTLE") and not {"sold", "sell"} & set(clause.words())
+    if is_given(clause) or clause.has("BUY", "BROKEN"):
+        return
+    if clause.has("PRICE", "EARN") and not bottled:
+        return
+    prices = [item for item in clause.items if item.sort == "money"]
+    if prices and not (bottled and all(_is_a_price(clause, item) for item in prices)):
         return
     if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):
         return
@@ -94,6 +96,11 @@ _NOT_FILLED = frozenset(
     "washed wash empty bought ordered need needs found left sterilize sterilized sterilizing "
     "cleaned clean scrubbed arrived unpacked spare".split()
 )
+
+
+def _is_a_price(clause: Clause, money: Item) -> bool:
+    """`bottled 8 pints at $15`: what one is sold for."""
+    return [each.text for each in clause.preceding(money, 1)] in (["at"], ["@"], ["sell at"])
 
 
 def _empty(clause: Clause) -> bool:
@@ -173,6 +180,12 @@ def _count_and_size(
     clause: Clause, notes: Notes, whole: Item, piece: Item
 ) -> tuple[float | None, float]:
     one = piece.gallons / piece.value if piece.value else 0.0
+    named = [each for each in clause.free("number") if each.start < piece.start and not each.part]
+    small = piece.unit in ("milliliter", "fluid_ounce") and piece is whole
+    noun = any(each.tags & {"JARN", "BOTTLE"} for each in clause.items if each.start < piece.start)
+    if small and len(named) == 1 and noun and named[0].value % 1 == 0:
+        named[0].used = True
+        return named[0].value, piece.gallons  # "9 maple leaf bottles 250ml"
     if piece is whole and any(
         each.text in ("each", "apiece", "ea", "a piece") for each in clause.following(piece, 1)
     ):

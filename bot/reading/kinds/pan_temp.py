@@ -39,7 +39,7 @@ def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
     if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN") or "canner" in clause.words():
         return
-    if clause.has("BOTTLE") or _WAITED_FOR.search(clause.text):
+    if clause.near("BOTTLE") or _WAITED_FOR.search(clause.text):
         return  # "bottled at 190", "waiting on 219"
     item = next(
         (each for each in clause.free("temp", "number") if _likely(clause, each, notes)), None
@@ -55,7 +55,8 @@ def find(clause: Clause, notes: Notes) -> None:
 
 
 _WAITED_FOR = re.compile(
-    r"\b(?:waiting (?:on|for)|looking for|needs?|until|till|finish at|shooting for|wants?)\b"
+    r"\b(?:waiting (?:on|for)|looking for|needs?|until|till|finish at|shooting for|wants?"
+    r"|going for|draw(?:ing)?(?: off)? at|below|not even|under)\b"
 )
 
 

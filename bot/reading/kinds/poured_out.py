@@ -160,6 +160,8 @@ def _forget_unmeasured(notes: Notes) -> None:
 
 def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     """`14 gal, dumped 3 that went bad`: a bare number after the deed, or vessels."""
+    if clause.near("BOTTLE", "JARN", "DRAW") and not clause.has("SAP"):
+        return []  # "bottled 10 pints, lost 2"
     vessels = clause.free("vessels")
     if vessels:
         told = any(
