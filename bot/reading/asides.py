@@ -28,6 +28,7 @@ def set_aside(clause: Clause, notes: Notes) -> None:
             or _is_still_to_come(clause, item)
             or _was_before(clause, item)
             or _is_of_the_season(clause, item)
+            or _is_expected(clause, item, notes)
             or _is_in_store_already(clause, item, notes)
             or _is_known(item, notes)
             or _is_told_aside(clause, item, notes)
@@ -133,6 +134,24 @@ _OF_THE_SEASON = re.compile(
     r"|\bso far this\b|\bto date\b|\bgrand total\b|\bseason(?:'s| is)? over\b|\btotal spent\b"
     r"|\bin it so far\b|\bso far spent\b|\btotal now\b|\bspent so far\b"
 )
+
+
+_EXPECTED = frozenset("thats that's figure figures should makes worth about".split())
+
+
+def _is_expected(clause: Clause, item: Item, notes: Notes) -> bool:
+    """`14 gal at 2.2, thats a quart and a half of syrup`: what it should make."""
+    if item.sort != "volume" or not clause.has("SYRUP") or clause.has("DRAW", "BOIL", "BOTTLE"):
+        return False
+    first = clause.items[0].text
+    sap = any(
+        each.sort == "volume" and each.start < item.start
+        for other in notes.clauses
+        if other is not clause
+        for each in other.items
+    )
+    boiled = any(other.has("BOIL", "FIRE", "DRAW") for other in notes.clauses)
+    return sap and not boiled and first in _EXPECTED
 
 
 def _is_of_the_season(clause: Clause, item: Item) -> bool:

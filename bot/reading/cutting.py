@@ -164,6 +164,8 @@ def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
     return amount or "LIT" in new
 
 
+_DRY_TAGS = frozenset(("NONE", "DRYSAID", "DRY"))
+_DRY_WORDS = frozenset(("empty", "frozen", "too cold", "cold"))
 _PAYS = frozenset("paid spent bought ordered".split())
 _NO_END = frozenset(
     "and to of the a an we i it was is were then that for from in on by at about with my our "
@@ -195,8 +197,10 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         return True  # "fire is out | we'll continue tomorrow"
     if item.text in COMPARES and has_amount:
         return True
-    if item.sort == "volume" and any("NONE" in each.tags for each in current) and len(current) > 1:
-        return True  # "nothing mon | 8 gal tue"
+    dry = any(each.tags & _DRY_TAGS or each.text in _DRY_WORDS for each in current)
+    if dry and len(current) > 1 and item.sort in ("volume", "tree", "lot"):
+        # "nothing mon | 8 gal tue", "B1 dry | B2 2 gal"
+        return any(each.sort in ("date", "tree", "lot") for each in current)
     again = item.sort in ("lot", "tree") and any(each.sort == item.sort for each in current)
     if again and has_amount and current[-1].sort in QUANTITIES:
         return True  # "yesterday north 12 gal | south 7 gal"

@@ -70,7 +70,14 @@ def doubtful(clause: Clause, notes: Notes) -> bool:
     """Asks about what is doubtful in a clause. Says whether it had to."""
     return any(
         ask(clause, notes)
-        for ask in (_no_plain_figure, _no_plain_day, _less_than, _to_come, _done_or_to_come)
+        for ask in (
+            _no_plain_figure,
+            _no_plain_day,
+            _two_days,
+            _less_than,
+            _to_come,
+            _done_or_to_come,
+        )
     )
 
 
@@ -161,6 +168,23 @@ def _less_than(clause: Clause, notes: Notes) -> bool:
     fill = _left_open(clause, notes, part, volume.text.split()[-1])
     notes.ask("How much was it, then? Text the number.", fill=fill)
     return True
+
+
+def _two_days(clause: Clause, notes: Notes) -> bool:
+    """`12 gal yesterday and today`: one amount, and two days for it."""
+    following = notes.clause_after()
+    days = [item for item in clause.items if item.sort == "date"]
+    amount = any(item.sort in ("volume", "vessels") for item in clause.items)
+    if following is None or not days or not amount or following.sentence != clause.sentence:
+        return False
+    bare = all(item.sort in ("date", "sign") or item.text in _TOGETHER for item in following.items)
+    if following.joint not in ("and", "&") or not bare:
+        return False
+    notes.ask("How much was it on each of the two days? Text one day at a time.")
+    return True
+
+
+_TOGETHER = frozenset("combined together both".split())
 
 
 def _to_come(clause: Clause, notes: Notes) -> bool:

@@ -21,6 +21,11 @@ _DOING_AFTER = re.compile(
     r"|few))\b"
 )
 """`emptying the pails after work`: not yet done."""
+_MORE_TO_COME = re.compile(
+    r"\b(?:maybe|bet|should be|probably|might)\b.*"
+    r"\b(?:tonight|by (?:tonight|morning|dark|night|noon|tomorrow)|in the morning)\b"
+)
+"""`maybe 10 more tonight`."""
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))
 
 
@@ -82,6 +87,7 @@ def mark_sureness(found: Sequence[Clause]) -> None:
             ("PLAN" in clause.tags and not to_be_logged(clause.items))
             or _perhaps(clause)
             or _DOING_AFTER.search(clause.text) is not None
+            or ("MORE" in clause.tags and _MORE_TO_COME.search(clause.text) is not None)
             or (any(map(speaks_of_later, clause.items)) and not _is_told_as_done(clause))
         )
         did = not {"did", "done"}.isdisjoint(clause.words())

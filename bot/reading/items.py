@@ -242,8 +242,8 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         if j >= len(run):
             return None
         name = run[j]
-        if token.text == "trees" and _unit(run, j + 1) is not None:
-            return None  # "yard trees 6 gal"
+        if _unit(run, j + 1) is not None and run[j + 1].text not in ("in", "inch", "inches", '"'):
+            return None  # "yard trees 6 gal", "big tree 3 gal"
         if _is_a_letter(run, j):
             return Item("tree", name.text.upper(), token.start, name.end), j + 1 - i
         if name.shape == "label" or (name.shape == "number" and name.text.isdigit()):
@@ -280,6 +280,8 @@ def _several_trees(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
     labels: list[str] = []
     j = i + 1
     while j < len(run):
+        if labels and _unit(run, j + 1) is not None:
+            break  # "trees 4 and 5 1 gal each"
         if run[j].shape == "label" or (run[j].shape == "number" and run[j].text.isdigit()):
             labels.append(run[j].text)
         elif run[j].text not in ("and", "&", ",") or not labels:

@@ -299,6 +299,10 @@ def _name_said_last(found: Sequence[Clause]) -> None:
         alone = [item for item in said if item.text not in _BESIDE_A_NAME]
         if not before or len(alone) != 1 or alone[0].sort not in ("lot", "tree"):
             continue
+        if {"but", "except", "counting", "including"} & set(
+            last.text.split()
+        ) or last.joint == "but":
+            continue
         if any(item.sort in ("lot", "tree", "trees") for each in before for item in each.items):
             continue
         for each in before:

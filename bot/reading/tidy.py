@@ -189,6 +189,17 @@ _IN_OUT = re.compile(
 _CUT_SHORT = re.compile(
     r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b|syrup\b|sap\b|boiled\b))"
 )
+# "5 gal (mon), 2 gal (A1)": the day or the tree of the amount before it.
+_IN_BRACKETS = re.compile(
+    r"(?<=[a-z0-9]) ?\(((?:mon|tues?|wed|thurs?|fri|sat|sun)\w*|today|yesterday|tonight|last night"
+    r"|tree \w+|[a-z]\d{1,2})\)"
+)
+# "12. 5 gal": slipped, and no list.
+_POINT_APART = re.compile(r"^(\d{1,3})\. (\d)(?= ?(?:gal|l\b|lit|qt|quart))")
+# "14 gal 2.2 deg": its sugar.
+_DEGREES_BEHIND = re.compile(r"(?<=gal) (\d\.\d) deg\b(?! ?[cf]\b)")
+# "tree 3 full bucket": one.
+_A_FULL_ONE = re.compile(r"(tree \w+:?,?|^) (full|half) (?=(?:bucket|pail|bag)\b)")
 # "16 gal at 2..1".
 _POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
 _O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
@@ -277,6 +288,11 @@ def _in_dollars(said: re.Match[str]) -> str:
     return f"${float(said[1] or said[2]) * 1000:g}"
 
 
+def _a_full_one(said: re.Match[str]) -> str:
+    """`tree 3 full bucket` as one of them."""
+    return f"{said[1]} {'1 full' if said[2] == 'full' else 'half a'} "
+
+
 def _tens_ordinal(said: re.Match[str]) -> str:
     """`twenty-ninth` as 29th."""
     if said[3]:
@@ -325,6 +341,10 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("in.",), _INCHES_OF, " in "),
     ((" out",), _IN_OUT, r"boiled \1, drew off \2 of syrup"),
     ((".",), _CUT_SHORT, r"\1"),
+    (("(",), _IN_BRACKETS, r" \1"),
+    ((". ",), _POINT_APART, r"\1..\2"),
+    (("deg",), _DEGREES_BEHIND, r" at \1"),
+    (("bucket", "pail", "bag"), _A_FULL_ONE, _a_full_one),
     (("-",), _HYPHENED_PART, r"\1 "),
     (("pm", "am"), _AM_TO_PM, r"from \1 to \2"),
     ((" over ",), _OVER_HOURS, r"\1 in "),

@@ -86,7 +86,14 @@ def unclaimed(notes: Notes) -> None:
         ):
             ask_what(notes, clause, left[0])
             return
-        if left and not beside and _is_of_ours(clause) and _kept_any(notes):
+        named = any(
+            item.sort in ("lot", "tree")
+            for other in notes.clauses
+            if other.sentence == clause.sentence
+            for item in other.items
+        )
+        ours = _is_of_ours(clause) or (named and left and left[0].sort == "number")
+        if left and not beside and ours and _kept_any(notes):
             ask_what(notes, clause, left[0])
             return
         signs = [noted for noted in notes.noted if isinstance(noted.reading, Sign)]
@@ -328,6 +335,10 @@ def _counts_others(clause: Clause, item: Item) -> bool:
             break
         if each.sort != "sign":
             named.append(each)
+    if named and named[0].text in ("trips", "loads", "hauls") and clause.free("volume") == []:
+        measured = any(each.sort == "volume" for each in clause.following(item, 4))
+        if measured:
+            return False  # "3 trips of 6 gal"
     if len(named) > 1 and [each.text for each in named[1:3]] == ["of", "sap"]:
         return False  # "forty litterz of sap"
     if item.value == 1 and named and named[0].sort == "word" and not named[0].tags:

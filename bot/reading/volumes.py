@@ -161,6 +161,8 @@ def _role(clause: Clause, item: Item) -> str:
     if clause.has("HOLD") or (stays and not clause.has("POUR")):
         return "foreign"
     poured = clause.about("POUR")
+    if poured and _ICE_BEHIND.search(clause.text[len(item.text) :]) and clause.items[0] is item:
+        return "sap"  # "14 gal dumped the ice out first"
     if clause.has("GROUND") and thing in ("", "sap") and not clause.gathers():
         return "poured_out"  # "9 gal of sap ran out in the snow"
     if poured and not clause.kept:
@@ -170,7 +172,7 @@ def _role(clause: Clause, item: Item) -> str:
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
     if clause.near("BOTTLE") and _fills_its_bucket(clause) and item.unit in _LARGE_UNITS:
         return "sap"
-    if not clause.has("BOTTLE", "JARN", "SYRUP", "DRAW") and _from_a_maple(clause):
+    if not clause.has("BOTTLE", "JARN", "SYRUP") and _from_a_maple(clause):
         return "sap"  # "bottled 3 quarts, and 7 quarts off the yard trees"
     got = thing == "syrup" and clause.has("GATHER", "MADE") and not clause.has("BOTTLE", "JARN")
     if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not (drawn or got):
@@ -353,6 +355,10 @@ _STILL_TO_DO = re.compile(
     r"|\bstill (?:got )?\d.*\b(?:in the|to go)\b"
     r"|\bto go$"
 )
+_ICE_BEHIND = re.compile(
+    r"\b(?:dumped|tossed|threw|pitched|poured|chucked)(?: out)? (?:the |some |all the )*"
+    r"(?:ice|bugs|moths|leaves|snow|water|twigs)\b"
+)
 _TURNED = frozenset(("spoiled", "spoilt", "soured", "turned", "went sour", "went bad", "gone bad"))
 
 
@@ -474,7 +480,7 @@ _HOLD_SAP = frozenset("bucket buckets pail pails bush sugarbush woods trees".spl
 
 _FROM_WHAT_HANGS = re.compile(
     r"\b(?:from|off|out of) (?:the |my |our |all |all the |all of the )?(?:\w+ )?"
-    r"(?:buckets?|pails?|bags?|trees|maples)\b"
+    r"(?:buckets?|pails?|bags?|trees|maples|lines|taps)\b"
 )
 
 
@@ -501,6 +507,8 @@ def is_rate(clause: Clause, item: Item) -> bool:
     if after and after[0].sort in ("hours", "volume", "cords") and after[0].article and not ago:
         return True
     before = clause.preceding(item, 1)
+    if item.article and [each.text for each in after] == ["from", "each"]:
+        return True
     if before and before[0].sort == "money" and item.article:
         return True
     return bool(before) and before[0].text in ("per", "/")

@@ -79,6 +79,10 @@ class Sap(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Amounts that are sap, vessels of a known size, and dry days."""
+    if _PARTLY_FULL.search(clause.text):
+        for item in clause.free("volume", "number"):
+            item.used = True
+        return notes.ask("How many gal of sap was that?", fill="{} gal of sap")
     gathered = [item for item in clause.free("volume") if role(clause, item) == "sap"]
     gathered += besides(clause, notes)
     if gathered and puzzling(clause, notes):
@@ -129,19 +133,40 @@ def find(clause: Clause, notes: Notes) -> None:
     return None
 
 
+_PARTLY_FULL = re.compile(
+    r"\b(?:gal|gallon|gallons|l|liter|litre) (?:\w+ )?(?:barrel|tank|tote|drum|trash can|can|vat)"
+    r" (?:is |was |about )*(?:half|a third|a quarter|1/2|1/3|1/4|3/4|2/3) full\b"
+)
+"""`30 gal barrel half full`: how much that is, we had rather be told."""
+
+
 def _the_same(clause: Clause, notes: Notes) -> None:
     """`20 gal today, same yesterday`."""
     before = notes.last(Sap)
     said = [each for each in clause.items if each.sort != "sign" and each.text != "and"]
     words = [each.text for each in said if each.sort == "word"]
     days = [each for each in said if each.sort == "date"]
+    named = [each for each in said if each.sort in ("tree", "lot")]
+    if before is not None and len(named) == 1 and len(said) == len(words) + 1 and not clause.plan:
+        if words in _THE_SAME and isinstance(before.reading, Sap):
+            tree, lot = (named[0].text, None) if named[0].sort == "tree" else (None, named[0].text)
+            copy = replace(before.reading, tree=tree, lot=lot, brix=None)
+            notes.add(copy, clause.items[0].start)  # "A1 2 gal, A2 same"
+        elif {"half", "again", "did"} & set(clause.text.split()):
+            notes.ask("How many gal of sap was that?", fill="{} gal of sap")
+        return
     if before is None or len(said) != len(words) + len(days) or len(days) != 1:
         return
-    if words not in (["same"], ["the", "same"], ["same", "amount"]) or clause.plan:
+    if words not in _THE_SAME or clause.plan:
         return
     if isinstance(before.reading, Sap) and before.reading.on != notes.day(clause):
         again = replace(before.reading, on=notes.day(clause), brix=None)
         notes.add(again, clause.items[0].start)
+
+
+_THE_SAME = (
+    ["same"], ["the", "same"], ["same", "amount"], ["ditto"], ["same", "again"], ["again"],
+)  # fmt: skip
 
 
 def _but_for_a_tree(clause: Clause, notes: Notes, item: Item) -> bool:
@@ -535,8 +560,16 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
             if day.on is not None:
                 notes.add(Sap(gallons=gallons, on=day.on, lot=clause.lot), item.start)
         return True
+    amounts = [each.start for other in here for each in other.items if each.sort == "volume"]
+    since = max((at for at in amounts if at < item.start), default=-1)
+    until = min((at for at in amounts if at > item.start), default=len(notes.text))
     for sort in ("tree", "lot"):
-        names = [each.text for other in here for each in other.items if each.sort == sort]
+        names = [
+            each.text
+            for other in here
+            for each in other.items
+            if each.sort == sort and since < each.start < until
+        ]
         if len(names) > 1:
             for name in names:
                 tree, lot = (name, None) if sort == "tree" else (None, name)
@@ -561,6 +594,16 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if item.article and clause.near("POUR") and not clause.has("FULL", "GATHER"):
         item.used = True
         return  # "the wind flipped a bucket and we lost about 1 gal"
+    _of_so_many(clause, item)
+    following = notes.clause_after()
+    joined = following is not None and following.joint in ("and", "plus", "+", "&")
+    if joined and following is not None and following.sentence == clause.sentence:
+        rest = [i for i in following.items if i.sort == "volume"]
+        full = item.unit == "full" or clause.has("FULL")
+        if rest and following.items[0] is rest[0] and not full and not clause.has("SETV", "HOLD"):
+            item.used = rest[0].used = True
+            notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
+            return  # "two buckets and a gallon"
     full = item.unit == "full" or clause.has("FULL")
     if has_amount and not full:
         item.used = True
@@ -610,6 +653,16 @@ def _same_round(clause: Clause, notes: Notes, before: Noted) -> bool:
     counted = any(item.sort == "vessels" for item in told.items)
     sugar = isinstance(before.reading, Sap) and before.reading.brix is not None
     return joined and alike and counted and not sugar and before.clause == notes.clause_number - 1
+
+
+def _of_so_many(clause: Clause, item: Item) -> None:
+    """`10 of the 12 buckets were full`: ten."""
+    before = clause.preceding(item, 3)
+    while before and before[0].text in ("the", "my", "our"):
+        before = before[1:]
+    if len(before) > 1 and before[0].text == "of" and before[1].sort == "number":
+        before[1].used = True
+        item.value = before[1].value
 
 
 _LOST = frozenset("gone stolen missing broken smashed crushed bent lids".split())
