@@ -26,6 +26,14 @@ _MORE_TO_COME = re.compile(
     r"\b(?:tonight|by (?:tonight|morning|dark|night|noon|tomorrow)|in the morning)\b"
 )
 """`maybe 10 more tonight`."""
+_STARTS_LATER = re.compile(
+    r"\b(?:starting|lighting|firing|light|fire|start)\b.*\bin (?:an?|\d+|half an?|a few|1/2)"
+    r" (?:hours?|hrs?|min\w*)\b"
+    r"|\bshould be (?:done|finished|ready|at \d)"
+    r"|^(?:boiling|gathering|tapping|bottling|collecting) (?:on |this |next )?"
+    r"(?:mon|tues|wednes|thurs|fri|satur|sun)day(?: (?:morning|afternoon|night|evening))?$"
+)
+"""`starting the boil in an hour`, `should be done by 9`, `boiling saturday`: still to come."""
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))
 
 
@@ -87,6 +95,7 @@ def mark_sureness(found: Sequence[Clause]) -> None:
             ("PLAN" in clause.tags and not to_be_logged(clause.items))
             or _perhaps(clause)
             or _DOING_AFTER.search(clause.text) is not None
+            or _STARTS_LATER.search(clause.text) is not None
             or ("MORE" in clause.tags and _MORE_TO_COME.search(clause.text) is not None)
             or (any(map(speaks_of_later, clause.items)) and not _is_told_as_done(clause))
         )

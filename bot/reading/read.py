@@ -1,7 +1,8 @@
 """The whole way from a text to what it means.
 
 1. A lone carrier's word is settled at once.
-2. tidy -> tokens -> items -> what stands apart put together (carried, shares, parted) -> clauses.
+2. tidy -> put_right -> tokens -> items -> what stands apart put together (carried, shares,
+   parted) -> clauses. A form of words that can be read in two ways is asked (two_ways.py).
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
@@ -38,9 +39,11 @@ from bot.reading.kinds.undo import Undo
 from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
 from bot.reading.parted import rejoined
+from bot.reading.put_right import plain_correction
 from bot.reading.questioned import told_with_a_mark
 from bot.reading.shares import of_a_whole
 from bot.reading.totals import settle_totals
+from bot.reading.two_ways import two_ways
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
 from bot.reading.whence import whence
@@ -67,7 +70,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     profile = profile if profile is not None else Profile()
     if len(text) > tidy.LONGEST:
         return Understanding((), Doubt("That is too long for me to read. Text it in pieces."))
-    plain = tidy.tidy(text)
+    plain = plain_correction(tidy.tidy(text))
     keyword = plain.strip(" .!\n\t\"'")
     if keyword.rstrip("? ") in HELP_WORDS or keyword.rstrip("? ") in SAID_HELP:
         return Understanding((Help(),))
@@ -84,6 +87,9 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return Understanding((Stop(),))
     if keyword in SAID_IN:
         return Understanding((Start(),))
+    doubt = two_ways(plain)
+    if doubt is not None:
+        return Understanding((), doubt)
     meant = apart(plain, profile, lambda rest: read(rest, sent, profile))
     if meant is not None:
         return meant

@@ -25,7 +25,11 @@ def settle_totals(notes: Notes) -> None:
         whole = sum(map(_gallons, parts))
         bare = isinstance(last.reading, Sap) and not (last.reading.tree or last.reading.lot)
         said = notes.clauses[last.clause].text
-        sums = _SUMS_UP.search(said) is not None or notes.clauses[last.clause].joint == "="
+        before = notes.clauses[last.clause - 1].items[-1].text
+        sums = _SUMS_UP.search(said) is not None or "=" in (
+            before,
+            notes.clauses[last.clause].joint,
+        )
         if whole and bare and sums and abs(whole - _gallons(last)) < 0.005 * whole:
             notes.noted.remove(last)  # "6 gal am, 8 gal pm, 14 gal today"
             return
@@ -131,7 +135,7 @@ def _costs_told_twice(notes: Notes) -> None:
             return
 
 
-_SUMS_UP = re.compile(r"\b(?:today|for the day|makes|in all|all day|=)")
+_SUMS_UP = re.compile(r"\b(?:today|for the day|makes|in all|all day)\b")
 _PAIR = 2
 _PARTS = 3
 _A_CENT = 0.01
