@@ -20,6 +20,7 @@ _SHORT_DAYS = frozenset("mon tue tues wed weds thu thur thurs fri sat sun".split
 _STOPS = frozenset(".!?;\n")
 _JOINTS = frozenset((",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp"))
 _LEADING = frozenset(("volume", "tree", "lot", "date", "cords", "brix"))
+_LEADS_OR_COUNTS = _LEADING | {"number"}
 
 
 def cut(items: Sequence[Item]) -> list[Clause]:
@@ -105,9 +106,10 @@ def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -
         and any(each.sort == "volume" for each in current)
     ):
         return True  # "got 4 gal tonight | will get another 10 in the morning"
-    later = following is not None and (speaks_of_later(following) or following.text in _LATER)
-    done = any("GATHER" in each.tags and "WEAK" not in each.tags for each in current)
-    return later and done and item.text in ("to boil", "for boiling")
+    if item.text not in ("to boil", "for boiling") or following is None:
+        return False
+    later = speaks_of_later(following) or following.text in _LATER
+    return later and any("GATHER" in each.tags and "WEAK" not in each.tags for each in current)
 
 
 _WILL_GATHER = frozenset("get gather collect have bring haul pick".split())
@@ -133,7 +135,7 @@ def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
     """`hauled 21 gallons down the hill | got rid of 12 gal`, `bottled 9 half pints | tree 22 made 3
     quarts`: a second deed with its own amount, where no comma parts them."""
     item = items[n]
-    if not current:
+    if not any(each.sort in QUANTITIES and not each.article for each in current):
         return False
     ahead: list[Item] = []
     for each in items[n + 1 :]:
@@ -144,12 +146,11 @@ def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
     named = current[0].sort in ("tree", "lot")
     start = 0 if named else at
     if start is None:
-        told = any(each.sort in QUANTITIES and not each.article for each in current)
         pays = item.text in _PAYS and any(each.sort == "money" for each in ahead)
         dated = any(each.sort == "date" for each in current)
         acts = bool(_deed(item) & {"BOIL", "DRAW", "BOTTLE", "POUR", "GATHER"})
         more = dated and acts and any(each.sort == "volume" for each in ahead)
-        return told and (pays or more)  # "12 gal today | boiled 30 gal yesterday"
+        return pays or more  # "12 gal today | boiled 30 gal yesterday"
     done = any(each.sort in QUANTITIES and not each.article for each in current[start:])
     own = _deed(current[at]) if at is not None else frozenset()
     amount = any(each.sort in QUANTITIES and not each.article for each in ahead)
@@ -197,8 +198,8 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         return True  # "fire is out | we'll continue tomorrow"
     if item.text in COMPARES and has_amount:
         return True
-    dry = any(each.tags & _DRY_TAGS or each.text in _DRY_WORDS for each in current)
-    if dry and len(current) > 1 and item.sort in ("volume", "tree", "lot"):
+    fresh = len(current) > 1 and item.sort in ("volume", "tree", "lot")
+    if fresh and any(each.tags & _DRY_TAGS or each.text in _DRY_WORDS for each in current):
         # "nothing mon | 8 gal tue", "B1 dry | B2 2 gal"
         return any(each.sort in ("date", "tree", "lot") for each in current)
     again = item.sort in ("lot", "tree") and any(each.sort == item.sort for each in current)
@@ -209,21 +210,28 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         return True  # "sap 20 gal | syrup 3 pints"
     if item.sort == "date" and any("NONE" in each.tags for each in current):
         return any(each.sort == "date" for each in current)
-    tested = any(
-        each.sort == "brix" or (each.sort == "number" and "." in each.text) for each in current
-    )
-    if tested and item.tags & {"FIRE", "LIT"} and any(each.sort == "volume" for each in current):
+    fired = not item.tags.isdisjoint(_FIRE_TAGS)
+    if fired and _tested(current) and any(each.sort == "volume" for each in current):
         return True  # "28 gal 2.1 | arch lit at 4"
     counted = item.sort == "number" and current[-1].sort == "lot" and len(current) > 1
     if counted and any(each.sort == "number" for each in current):
         return True  # "25 on ridge | 15 on creek"
     if item.sort in _LEADING:
-        lead = next((each.sort for each in current if each.sort in _LEADING | {"number"}), None)
+        lead = next((each.sort for each in current if each.sort in _LEADS_OR_COUNTS), None)
         if lead == item.sort and has_amount:
             return True
         if item.sort == "tree" and any(each.sort == "tree" for each in current) and has_amount:
             return current[-1].sort != "tree"
     return False
+
+
+_FIRE_TAGS = frozenset(("FIRE", "LIT"))
+
+
+def _tested(current: Sequence[Item]) -> bool:
+    return any(
+        each.sort == "brix" or (each.sort == "number" and "." in each.text) for each in current
+    )
 
 
 def _tells(current: Sequence[Item]) -> bool:

@@ -35,6 +35,9 @@ _MAY_CORRECT = re.compile(
     r"|typo|mistake)\b"
 )
 _FIGURE_OR_NAME = re.compile(r"\d|\blot\b|\btoday\b|\byesterday\b|day\b")
+_LONGEST_TAKEN_BACK = 80
+"""Letters of the longest of these."""
+_MAY_TAKE_BACK = re.compile(r"that|it\b|twice|mistake|accident|test|the tree")
 _TO_THAT = re.compile(
     rf"{_LEAD}(?:(?:change|switch|move) (?:(?:that|it) to tree|the tree (?:to|two)(?: tree)?)"
     r"|(?:scratch|strike) that,? tree) (\d{1,3})"
@@ -134,11 +137,12 @@ def plain_correction(text: str) -> str:
             said = form.fullmatch(bare)
             if said and _alike(said["x"], said["y"]):
                 return _not_but(said["x"], said["y"].removeprefix("only "))
-    if _TAKEN_BACK.fullmatch(bare):
-        return "undo that"
-    tree = _TO_THAT.fullmatch(bare)
-    if tree:
-        return f"make it tree {tree[1]}"
+    if len(bare) <= _LONGEST_TAKEN_BACK and _MAY_TAKE_BACK.search(bare):
+        if _TAKEN_BACK.fullmatch(bare):
+            return "undo that"
+        tree = _TO_THAT.fullmatch(bare)
+        if tree:
+            return f"make it tree {tree[1]}"
     text = _LAST_ONE.sub("that one was for ", text)
     text = _THEN_ANEW.sub("scratch that, ", text)
     text = _THE_LAST_TO.sub("make that ", text)

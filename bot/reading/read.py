@@ -53,7 +53,11 @@ _COMMAND = re.compile(
 )
 """Orders to a database and pages of the web are no notes from the woods."""
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
-_BY_CLAUSE = tuple(module for module in kinds.FAMILY if hasattr(module, "find"))
+_BY_CLAUSE = tuple(
+    (module.__name__.rpartition(".")[2], module.find)
+    for module in kinds.FAMILY
+    if hasattr(module, "find")
+)
 _KEYWORDS: dict[str, type[Reading]] = {
     **dict.fromkeys(STOP_WORDS, Stop),
     **dict.fromkeys(START_WORDS, Start),
@@ -171,15 +175,14 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if not clause.plan and not clause.negated and doubtful(clause, notes):
         return
-    for module in _BY_CLAUSE:
-        name = module.__name__.rpartition(".")[2]
+    for name, find in _BY_CLAUSE:
         if clause.plan and name not in _PLANNED_STILL:
             continue
         if clause.negated and name != "sap":
             continue
         if clause.negated and any(i.sort in ("volume", "vessels") for i in clause.items):
             continue
-        module.find(clause, notes)
+        find(clause, notes)
     dangling(clause, notes)
 
 

@@ -405,6 +405,8 @@ def tidy(text: str) -> str:
     if _DRAWN_OUT.search(text) is not None:
         text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
     for signs, pattern, meant in _REWRITES:
-        if any(sign in text for sign in signs):
-            text = pattern.sub(meant, text)
+        for sign in signs:
+            if sign in text:
+                text = pattern.sub(meant, text)
+                break
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -49,7 +49,7 @@ def tokens(tidied: str) -> list[Token]:
     """All tokens of a tidy text, in order; what has no shape is passed over, and so are the
     pauses that a telephone writes down with what is spoken."""
     return [
-        Token(hit.lastgroup or "sign", hit.group(), hit.start(), hit.end())
+        Token(hit.lastgroup or "sign", said, hit.start(), hit.end())
         for hit in _SHAPES.finditer(tidied)
-        if hit.group() not in _SPOKEN_PAUSES
+        if (said := hit.group()) not in _SPOKEN_PAUSES
     ]

@@ -1,5 +1,6 @@
 """Forms of words that may be read in two ways, one of them badly wrong: asked about before any
-stage takes them, and nothing is recorded of the text. One line a form."""
+stage takes them, and nothing is recorded of the text. One entry a form: words without which it
+cannot match (looked for first, which is quick), the form, and the question."""
 
 from __future__ import annotations
 
@@ -22,18 +23,24 @@ _DEED = (
 )
 
 _FORMS = tuple(
-    (re.compile(form), question)
-    for form, question in (
+    (tuple(hints.split("|")), re.compile(form), question)
+    for hints, form, question in (
         # "12 gal yesterday, sorry, the day before".
         (
+            "no|sorry|oops|well|actually|wait|mean",
             rf"\b{_DAY}[,.]? (?:no|sorry|oops|well|actually|wait|no wait|i mean)[,.]? "
             rf"(?:(?:the )?(?:day|night) before(?! last)|{_DAY})(?! (?:we|i|it|was|is|\d))",
             _WHICH_DAY,
         ),
         # "12 gal. that was yesterday".
-        (rf"\d[^.]*\. (?:that|it) was {_DAY}$", _WHICH_DAY),
+        (
+            ". that was|. it was",
+            rf"\d[^.]*\. (?:that|it) was {_DAY}$",
+            _WHICH_DAY,
+        ),
         # "those 12 gal were from yesterday".
         (
+            "were |was ",
             rf"^(?:the|those|that) {_VOLUME}(?: of \w+)?"
             r"(?: (?:that )?i (?:told you about|texted|sent"
             r"|logged|mentioned))? (?:was|were) (?:from|for|off) ",
@@ -41,56 +48,70 @@ _FORMS = tuple(
         ),
         # "disregard last, boiled 40 gal", "no, 14 gal. also boiled 5 hrs".
         (
+            "undo|scratch|cancel|delete|ignore|disregard",
             r"^(?:undo|scratch that|cancel that|delete last|ignore last(?: text| one)?"
             rf"|disregard last(?: text| one)?)[,.;:] (?:we |i )?{_DEED}\b.*\d",
             _ONE_AT_A_TIME,
         ),
         (
+            "no|sorry|oops|make",
             rf"^(?:no|sorry|oops|make that|make it)[,.]? {_VOLUME}(?:\.|, and|,? also|,? and)"
             rf" (?:also )?(?:we |i )?{_DEED}\b",
             _ONE_AT_A_TIME,
         ),
         # "12 gal, tossed one bucket that was cloudy".
         (
+            "bucket|pail",
             rf"^{_VOLUME}, (?:but )?(?:tossed|dumped) (?:one|two|three|\d|the|a)"
             r" (?:\w+ )?(?:bucket|pail)s?\b",
             "How many gal did you pour out? Text the sap first, then: poured out 2 gal.",
         ),
         (
+            "the ",
             r"^(?:dumped|tossed|poured out) the (?:\w+ )?(?:buckets|pails)(?! in(?:to)?\b)\b.*\d",
             "How many gal did you pour out? Text the sap first, then: poured out 2 gal.",
         ),
         # "12 gal in the tank, spilled a little".
         (
+            "spilled",
             rf"^{_VOLUME} in the \w+(?: \w+)?, spilled a\b",
             "How many gal are in, and how many spilled? Text one, then the other.",
         ),
         # "dumped two 5 gal buckets": the size of a bucket.
         (
+            "dumped|tossed|spilled|poured",
             r"\b(?:dumped|tossed|spilled|poured out) (?:\w+ )?(?:\d+|two|three|four|five|six) "
             r"(?:\d|one|two|three|four|five)[ -]?gal\w* (?:bucket|pail)s\b",
             "How many gal did you pour out in all? Text it like: poured out 10 gal.",
         ),
         # "6 gal went off".
         (
+            "turned|off|bad|spoil|sour",
             rf"^(?:had )?{_VOLUME}(?: of sap)? (?:turned on (?:me|us)|(?:went|go|gone) (?:off|bad)"
             r"|spoiled|soured|turned sour)$",
             "Did you pour it out? If so, text it like: poured out 4 gal.",
         ),
         # "should have been 15 gal but I spilled 2".
         (
+            "should",
             rf"\bshould(?:'ve| have|a)? been {_VOLUME},? (?:but )?(?:\w+ ){{0,3}}(?:spilled|leaked"
             r"|tipped|lost|dumped)\b",
             "How many gal are in, and how many lost? Text one, then the other.",
         ),
         # "dumped 12 gal into the head tank": into it, or away?
         (
+            "dumped",
             rf"\bdumped {_VOLUME} in(?:to)? the (?:\w+ )?(?:tank|barrel|drum|tote|pan|evaporator)$",
             "Gathered, or poured away? Text it like: got 12 gal, or: poured out 12 gal.",
         ),
-        (rf"^(?:i |we )?dumped (?:my|our|the) (?:buckets|pails) and got {_VOLUME}", _HOW_MUCH_SAP),
+        (
+            "dumped",
+            rf"^(?:i |we )?dumped (?:my|our|the) (?:buckets|pails) and got {_VOLUME}",
+            _HOW_MUCH_SAP,
+        ),
         # "2 gal buckets were full": how many?
         (
+            "full|overfl|brim",
             r"^(?:the )?\d gal\w* (?:buckets|pails) (?:were|are|was|is)? ?(?:all )?(?:full"
             r"|overflowing"
             r"|brimming)\b",
@@ -98,135 +119,167 @@ _FORMS = tuple(
         ),
         # "put 12 taps out this morning": out in the woods, or out of the trees?
         (
+            "put ",
             r"\bput \d+ (?:taps|spiles) out\b",
             "Taps set, or pulled? Text it like: set 12 taps, or: pulled 12 taps.",
         ),
         # "6 taps dry, pulled them"; "pulled all the taps on tree 4".
-        (r"\b\d+ (?:taps|spiles)\b[^.]*\bpulled (?:them|em|'em)\b", _HOW_MANY_TAPS),
+        ("pulled", r"\b\d+ (?:taps|spiles)\b[^.]*\bpulled (?:them|em|'em)\b", _HOW_MANY_TAPS),
         (
+            "pulled",
             r"\bpulled (?:all|every)(?: of)?(?: the| my| our)?(?: \d+)? (?:taps?|spiles?) "
             r"(?:(?:from|on|off|in) tree \d|(?:by|along|behind) )",
             _HOW_MANY_TAPS,
         ),
         # "set 24 taps, 14 yesterday and 10 today".
         (
+            "set |put in|tapped",
             r"\b(?:set|put in|tapped) \d+ (?:taps|spiles)?,? \d+ (?:\w+ ){0,2}\w+ and \d+ ",
             "I read a total and its parts. Text each by itself, like: set 14 taps.",
         ),
         # "20 taps ready", "got 12 taps from dad", "4 taps aren't running".
-        (r"\b\d+ (?:new )?(?:taps|spiles)(?: and \d+ \w+)? ready\b", _SET_TAPS),
-        (r"^(?:i |we )?got \d+ (?:new )?(?:taps|spiles) (?:from|off) \w+$", _SET_TAPS),
-        (r"^(?:i |we )?got \d+ new (?:taps|spiles)(?: today| yesterday)?$", _SET_TAPS),
-        (r"^\$\d[\d.]*, \d+ (?:taps|spiles)$", "Text what was paid: spiles $36."),
-        (r"\b\d taps? ok in a\b", "How thick is the tree? Text it like: taps for a 17 in tree"),
+        ("ready", r"\b\d+ (?:new )?(?:taps|spiles)(?: and \d+ \w+)? ready\b", _SET_TAPS),
+        (
+            "from|off",
+            r"^(?:i |we )?got \d+ (?:new )?(?:taps|spiles) (?:from|off) \w+$",
+            _SET_TAPS,
+        ),
+        ("new ", r"^(?:i |we )?got \d+ new (?:taps|spiles)(?: today| yesterday)?$", _SET_TAPS),
+        ("$", r"^\$\d[\d.]*, \d+ (?:taps|spiles)$", "Text what was paid: spiles $36."),
+        (
+            "ok in a",
+            r"\b\d taps? ok in a\b",
+            "How thick is the tree? Text it like: taps for a 17 in tree",
+        ),
         # "tapped a 20 in red maple, one tap": its girth, or a count?
         (
+            "tapped",
             r"\btapped (?:a|an|the) \d+ in(?:ch)? (?:\w+ )?maple\b",
             "How many taps was that? Text it like: set 2 taps in tree 5.",
         ),
         (
+            "than tree",
             r"\btree \d+ (?:is|was|looks) (?:bigger|thicker|fatter|wider"
             r"|smaller) than tree \d+ by\b",
             "How thick is each? Text it like: tree 4 is 18 in.",
         ),
         # "propane went up $2", "saved $20 on jars".
         (
+            "$",
             r"\b(?:went up|is up|gone up|went down) (?:to |by )?\$\d[\d.]*(?! (?:a|per) gal)"
             r"|\bsaved \$\d",
             "Was that paid? If so, text it like: propane $24.",
         ),
         # "bought 6 sap bags at $4": each, or in all?
         (
+            "bought",
             r"\bbought \d+ (?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
             "How many $ in all? Text it like: 6 sap bags $24.",
         ),
         (
+            "total",
             r"\$\d[\d.]*\b.*\$\d[\d.]*,? (?:for a )?total (?:of )?\$?\d",
             "Text each cost by itself, like: lids $16.",
         ),
         (
+            "paid",
             r"\bpaid \$\d[\d.]* for \w+ and \w+, \$\d[\d.]* and \$\d",
             "Text each cost by itself, like: lids $16.",
         ),
         # "last batch 30 gal 6 hrs 5 pints of syrup".
         (
+            "batch",
             rf"\bbatch(?: \d+)?(?: was|:| of)? ?{_VOLUME}(?! (?:of )?syrup)"
             r".*\b(?:syrup|hrs|hours)\b",
             "Boiled sap, or syrup? Text it like: boiled 30 gal in 6 hr. Then: drew 5 pints.",
         ),
         # "20 gal sap 4 hrs 3 pints syrup", "30 gal gave 3 qts of syrup".
         (
+            "syrup",
             rf"^{_VOLUME}(?:,? (?:gave|made|for)|(?: of)? sap(?: in)?,? (?:{_VOLUME}|\d[\d.]* ?"
             r"(?:hrs?|hours)))[ ,].*\bsyrup\b",
             "Boiled? If so, text it like: boiled 30 gal in 6 hr. Then: drew 3 qt.",
         ),
         (
+            "from|out of",
             rf"^(?:(?:i|we) )?(?:made|got) {_VOLUME}(?: of syrup)? (?:from|out of) {_VOLUME}$",
             "Boiled? If so, text it like: boiled 30 gal in 6 hr. Then: drew 3 qt.",
         ),
         (
+            "ran ",
             r"\bran \d[\d.]* ?(?:gal|gallons) in \d[\d.]* ?(?:hrs?|hours)\b",
             "Sap that ran, or that you boiled? Text it like: boiled 35 gal in 5 hr.",
         ),
         # "got 12 gal at 3 and lit the fire at 4": sugar, or the clock?
         (
+            " at ",
             rf"{_VOLUME} at (?:[2-9]|1[0-2])(?! ?(?:%|percent|brix|deg|\d|\.\d|:|am\b|pm\b))\b.*"
             r"\b(?:at|by) (?:\d|1[0-2])(?![\d.:]| ?(?:%|percent|brix|deg|am\b|pm\b))",
             "At what sugar, if you tested it? Text it like: 12 gal at 2.2.",
         ),
-        (rf"{_VOLUME} at (?:[2-9]|1[0-2]) ?o ?'?clock\b", _HOW_MUCH_SAP),
-        (rf"\bat (?:\d|1[0-2]) {_VOLUME}", _HOW_MUCH_SAP),
+        ("clock", rf"{_VOLUME} at (?:[2-9]|1[0-2]) ?o ?'?clock\b", _HOW_MUCH_SAP),
+        ("at ", rf"\bat (?:\d|1[0-2]) {_VOLUME}", _HOW_MUCH_SAP),
         # "lit the fire at 7am got 12 gal after that": not what was boiled.
         (
+            "lit ",
             r"\blit (?:the |up )?(?:fire|arch|pan|evaporator)?\b[^.]*"
             rf"(?:\b(?:got|had) {_VOLUME}|{_VOLUME} when)",
             "How much of what? Text each by itself, like: got 12 gal. Or: drew 3 pints.",
         ),
         # "boiled half of it".
         (
+            "boiled",
             r"\bboiled (?:about |only )?(?:half|a third|a quarter|most|some|part|1/2|1/3|1/4) of"
             r" (?:it|that|them|what)\b",
             "How many gal did you boil? Text it like: boiled 18 gal.",
         ),
         # "power went out for 3 hrs".
         (
+            "power",
             r"\bpower (?:went|was) (?:out|off) for [\d.]+ (?:hrs?|hours)\b",
             "Text what you made by itself, like: bottled 5 pints.",
         ),
         # "no sap today, boiled 20 gal": which of them is the day's?
         (
+            "nothing|no sap|no run",
             r"\b(?:no sap|no run|nothing)(?: ran)?(?: today)?,? (?:so )?(?:we |i )?"
             r"(?:bottled|boiled|drew|canned) .*\d",
             "No sap, I read. Text that by itself, then the rest.",
         ),
         # "poured 20 gallons in and started boiling": into the pan.
         (
+            " in and ",
             rf"\b(?:dumped|poured) {_VOLUME} in and (?:started|lit|fired|got)",
             "Into the pan? If so, text it like: boiling 20 gal.",
         ),
         (
+            "going|tried to",
             r"\bfire keeps going out\b|\bnever got (?:it|the fire) going\b"
             r"|\btried to (?:light|start)\b",
             "Is the boil on? Text: fire lit. Or: fire out.",
         ),
         # "boil's done, still got 10 gal": counted before?
         (
+            "still ",
             rf"\b(?:done|lit|out|finished),? still (?:got|have|had) {_VOLUME}",
             "Counted before? If it is new sap, text it like: got 10 gal.",
         ),
         # "shut her down at 9pm, 44 gallons": boiled, or drawn off?
         (
+            "shut|quit|fire",
             rf"^(?:just )?(?:shut (?:her |it )?down|quit|fire out|fire's out)(?: at [\w: ]+)?,"
             rf" (?:got )?(?:{_VOLUME}|a gallon)$",
             "Boiled, or syrup? Text it like: boiled 44 gal. Or: drew 3 qt.",
         ),
         # What was once, or is so in general.
         (
+            "ago|back in|in 20|ever was|record here|good tree",
             r"\ba year ago\b.*\d|\$\d.* back in (?:19|20)\d\d\b|\bin 20[012]\d (?:i|we)\b"
             r"|\bbest day ever was\b|\brecord here is\b|\ba good tree (?:gives|makes)\b",
             "Is that of now? If so, text it by itself, like: got 12 gal.",
         ),
         (
+            "$",
             r"^(?:looked at|priced)\b.*\$\d|\bcosts \$\d"
             r"|\b(?:are|is) (?:now )?\$\d[\d.]* (?:a|per) (?:dozen|case|box)\b"
             r"|\bfound \$\d|\$\d+ bet\b|\bcould(?:'ve| have)? been \$\d|\breg\.? \$\d"
@@ -235,38 +288,45 @@ _FORMS = tuple(
         ),
         # "I meant to boil 40 gal but the wind came up".
         (
+            " to ",
             r"\b(?:meant|was supposed|were supposed) to (?:boil|be|gather|tap|draw)\b.* but\b",
             "What was done, then? Text it like: boiled 20 gal.",
         ),
         # "nearly spilled 5 gal".
         (
+            "nearly|almost|just about",
             r"\b(?:nearly|almost|just about) (?:lost|spilled|spilt|dumped|tipped|knocked|poured)\b",
             "Was any lost? If so, text it like: poured out 2 gal. If sap: got 5 gal.",
         ),
-        (rf"^nothing (?:spilled|lost|leaked)\b.*{_VOLUME}", _HOW_MUCH_SAP),
+        ("nothing", rf"^nothing (?:spilled|lost|leaked)\b.*{_VOLUME}", _HOW_MUCH_SAP),
         # "when we get to 40 gal we light it".
         (
+            "when|once|as soon as",
             rf"\b(?:when|once|as soon as) (?:we|i) (?:get|have|hit|reach)(?: to)? {_VOLUME}",
             "Is that in the tank already? If so, text it like: got 12 gal.",
         ),
         (
+            "yesterday",
             rf"{_VOLUME},? (?:with yesterday'?s|that's yesterday and today|thats yesterday and)",
             _WHICH_DAY,
         ),
         # "a 5 gal bucket and a half", "one bucket full, one a quarter".
         (
+            "bucket|pail",
             r"\b\d+ (?:gal|l)\w* (?:bucket|pail) and a half\b"
             r"|\bbuckets? and a (?:half|quarter) (?:gal|gallon)\b"
             r"|\bbuckets? full,.*\b(?:one|two|three|\d) a (?:quarter|third)\b",
             _HOW_MUCH_SAP,
         ),
         (
+            "one ",
             r"\b(?:sugar|brix|tested|tests)(?: is| was| only| at)* one "
             r"(?:two|three|four|five|six|seven|eight|nine)\b",
             "How much sugar is that? Text it in figures, like: sugar 1.4.",
         ),
         # "lit the fire at 7, should be done by 9".
         (
+            "should be",
             rf"\bshould be (?:about |around )?{_VOLUME}.*\b(?:by|when|once)\b",
             "Is it there already? If so, text it like: got 14 gal.",
         ),
@@ -276,7 +336,10 @@ _FORMS = tuple(
 
 def two_ways(text: str) -> Doubt | None:
     """What has to be asked about a tidy text before it is read. None if nothing."""
-    for form, question in _FORMS:
-        if form.search(text):
-            return Doubt(question)
+    for hints, form, question in _FORMS:
+        for hint in hints:
+            if hint in text:
+                if form.search(text):
+                    return Doubt(question)
+                break
     return None
