@@ -213,8 +213,9 @@ _FORMS = tuple(
         # "got 12 gal at 3 and lit the fire at 4": sugar, or the clock?
         (
             " at ",
-            rf"{_VOLUME} at (?:[2-9]|1[0-2])(?! ?(?:%|percent|brix|deg|\d|\.\d|:|am\b|pm\b))\b.*"
-            r"\b(?:at|by) (?:\d|1[0-2])(?![\d.:]| ?(?:%|percent|brix|deg|am\b|pm\b))",
+            rf"^(?!how|when|what).*{_VOLUME} at (?:[3-9]|1[0-2])"
+            r"(?! ?(?:%|percent|brix|deg|\d|\.\d|:|am\b|pm\b))\b.*"
+            r"\b(?:at|by) (?:\d|1[0-2])(?::\d\d)?(?![\d.:]| ?(?:%|percent|brix|deg))",
             "At what sugar, if you tested it? Text it like: 12 gal at 2.2.",
         ),
         ("clock", rf"{_VOLUME} at (?:[2-9]|1[0-2]) ?o ?'?clock\b", _HOW_MUCH_SAP),
