@@ -27,6 +27,11 @@ _HAVE = re.compile(r"\bhow many taps (?:do|have|did|are|so|is|in)\b(?!.*\b(?:nee
 _ARE_IN = re.compile(
     r"\bhow many (?:taps|spiles|spouts) (?:(?:are|is) )?(?:in|up|out there|now|left|still)\b"
 )
+# "how many taps in tree 7", of a tree whose size was told; what hangs there is `how many are in`.
+_OF_A_TREE = re.compile(
+    r"\btaps? (?:(?:can|should|could|does|do|will|for|in|on|go|i|we|put|take|bear|fit) )*"
+    r"(?:the )?tree (\w{1,8})\b"
+)
 _OF_VESSELS = ("bucket", "buckets", "pail", "pails", "big", "size", "room", "storage")
 _OF_TAPS = re.compile(r"(\d+)\s*(?:taps?|spiles?|buckets?|pails?|holes?)\b")
 _INCHES = re.compile(
@@ -41,6 +46,9 @@ def answer(asked: Asked) -> Answer:
     sizes = _sizes(asked)
     if sizes:
         return _for_sizes(asked, sizes)
+    of_one = _OF_A_TREE.search(asked.plain)
+    if of_one is not None:
+        return _for_one(asked, of_one[1])
     if any(said.search(asked.plain) for said in (_HAVE, _ARE_IN)) or _on_a_lot(asked):
         return totals.answer(asked)
     if totals.asks_per_tap(asked) and not asked.says(*_OF_VESSELS):
@@ -105,6 +113,15 @@ def _for_sizes(asked: Asked, sizes: list[tuple[int, float]]) -> Answer:
     return Answer(
         wording.several([(count, across, taps_for(across)) for count, across in trees], asked.style)
     )
+
+
+def _for_one(asked: Asked, label: str) -> Answer:
+    sizes = {tree.label.casefold(): tree.diameter_in for tree in _trees_told(asked)}
+    across = sizes.get(label.casefold())
+    if across is None:
+        return Answer(wording.size_wanted(label, asked.style))
+    bears = taps_for(across), taps_for(across, "traditional")
+    return Answer(wording.one_tree(across, None, *bears, asked.style))
 
 
 def _trees_told(asked: Asked) -> list[PlannedTree]:

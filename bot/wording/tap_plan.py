@@ -99,6 +99,14 @@ def tree_table(trees: Sequence[tuple[str, str | None, float, int]], style: Style
     )
 
 
+def size_wanted(label: str, style: Style) -> str:
+    """Of a tree whose size nobody told."""
+    size = "120 cm" if style.is_metric else "50 in"
+    rule = "96 cm bears 1 tap, 144 cm 2" if style.is_metric else "38 in bears 1 tap, 57 in 2"
+    like = f"tree {label} {size} around"
+    return f"Measure it around at chest height and text it, like: {like}. {rule}."
+
+
 NO_TREES = (
     "Measure a trunk around at chest height and text it, like: tree 1 sugar maple 50 in around."
     " 12 in across (38 around) bears 1 tap, 18 in (57 around) 2."

@@ -89,7 +89,8 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         gallons = item.gallons if item.sort == "volume" else _in_gallons(item, notes)
         if gallons is None:
-            notes.ask(f"{item.value:g} buckets poured out: how many gal?", fill="dumped {} gal")
+            what = "bucket" if item.value == 1 else "buckets"
+            notes.ask(f"{item.value:g} {what} poured out: how many gal?", fill="dumped {} gal")
             continue
         if gallons > DAYS_OF_SAP * most_gallons(notes.profile.taps):
             notes.ask(f"{gallons:g} gal poured out? How many was it?", fill="dumped {} gal")
