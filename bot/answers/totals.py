@@ -78,11 +78,11 @@ def _one_amount(asked: Asked, period: Period | None) -> str | None:
     tally = asked.tally if period is None else part_of(asked, period)
     if asked.says("brix", "sugar", "sweetness", "sweet"):
         return wording.mean_brix(tally, style, name)
-    if asked.says("waiting", "waits", "left", "remaining", "hand", "unboiled"):
-        return storage.answer(asked).text
     in_jars = asked.says("pints", "quarts") and asked.tally.jars_gallons > 0
     if in_jars or asked.says("jars", "jar", "bottled", "bottle", "bottles", "canned"):
         return wording.jars(tally, style, name)
+    if asked.says("waiting", "waits", "left", "remaining", "hand", "unboiled"):
+        return storage.answer(asked).text
     if asked.says(*_POURED):
         return wording.poured_out(tally, style, name)
     if asked.says("hours", "boiled", "boiling", "boil", "boils"):

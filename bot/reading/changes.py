@@ -32,7 +32,7 @@ def kind_named(notes: Notes) -> str | None:
             if item.text in _ABOUT:
                 return _ABOUT[item.text]
             leads = item.sort == "sign" or "AMENDLEAD" in item.tags or item.text in BEFORE_LEAD
-            if not leads and item.text not in WHOSE:
+            if not leads and item.sort != "date" and item.text not in WHOSE:
                 return None
     return None
 
