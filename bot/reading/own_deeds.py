@@ -16,11 +16,15 @@ def mark_deeds(clause: Clause) -> None:
     tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)
     if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
         clause.tags -= {"POUR"}
+    dry = not any(item.sort in ("volume", "vessels") for item in clause.items)
+    if "POUR" in clause.tags and dry and not _COVERS.isdisjoint(clause.words()):
+        clause.tags -= {"POUR"}  # "a bucket lid blew off"
     if _INTO_JARS.search(clause.text):
         clause.tags = (clause.tags - {"POUR"}) | {"BOTTLE"}
     clause.kept = _into_store(clause)
 
 
+_COVERS = frozenset("lid lids cover covers tarp roof hat".split())
 _PARTED = tuple(
     (frozenset(verbs.split()), frozenset(particles.split()), tag)
     for verbs, particles, tag in (
@@ -84,6 +88,7 @@ _ICE_OUT = re.compile(
 )
 """Ice that is taken out of the buckets is sap no more."""
 _PUT_ON = re.compile(
+    r"\b(?:pans?|pots?|kettle)(?:'s| is| are)? on the (?:fire|stove|burner|flame|coals)\b|"
     r"\b(?:put|got|have|set) (?:the |my |our |a |another )*(?:sap )?(?:big )?"
     r"(?:pans?|pots?|kettle|roaster) (?:of sap )?(?:on|over)"
     r"(?: the (?:fire|stove|burner|flame|coals))?"

@@ -38,7 +38,7 @@ PLAIN_WORDS = frozenset(
         "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
         "along plus okay ok evening morning tho though think guessing tops less group "
         "class crowd overnight night vol volume amt amount qty show checked check checks pickup "
-        "pickups ever report whopping aboard anything"
+        "pickups ever report woohoo boo whoa early late since whopping aboard anything"
     ).split()
 )
 """Words that say nothing against an amount being sap."""

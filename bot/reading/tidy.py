@@ -47,6 +47,8 @@ _DASHED_DATE = re.compile(
     r"^(1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])"
     r"(?=:? (?:boil|boiled|gathered|collected|hauled|set|tapped|pulled|drew|bottled|got)\b)"
 )
+# "haul #3 was 6 gal": no tree.
+_NUMBERED_HAUL = re.compile(r"\b(haul|trip|load) # ?\d{1,2}\b")
 _NUMBERED = re.compile(
     r"\b(boil|run|batch|gathering|draw|tap|bucket|pail|lot) (?:no\.?|number) ?(?=\d)"
     r"|\b(tree) no\.? ?(?=\d)"
@@ -322,6 +324,7 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("-",), _DASHED_DATE, r"\1/\2"),
     (("ft", "feet", "foot", "'"), _FEET_INCHES, _in_inches),
     (("worth",), _WORTH, r"\1"),
+    (("#",), _NUMBERED_HAUL, r"\1"),
     (("no", "number"), _NUMBERED, lambda hit: f"{hit[1] or hit[2]} # "),
     ((" n ",), _N, " and "),
     (("2",), _DAY_IN_FIGURES, lambda hit: _DAYS.get(hit[1], "tomorrow")),

@@ -85,15 +85,18 @@ _KIN = frozenset(
     "neighbor neighbour grandma grandpa folks".split()
 )
 
+_OTHERS_ARE = frozenset("she he they she's he's they're moving".split())
+
 
 def find(clause: Clause, notes: Notes) -> None:
     """Where the trees are: a ZIP, a Canadian postal code, or a town with its state."""
     if notes.last(Place) is not None or clause.negated or notes.has_address:
         return
-    if not _KIN.isdisjoint(clause.words()) and not {"trees", "bush", "maples"} & set(
+    whose = _KIN | _OTHERS_ARE
+    if not whose.isdisjoint(clause.words()) and not {"trees", "bush", "maples"} & set(
         clause.words()
     ):
-        return  # "my sister is in 05401"
+        return  # "my sister is in 05401", "she is moving to florida"
     postal = next(iter(clause.free("postal")), None)
     if postal is not None:
         postal.used = True

@@ -46,7 +46,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if clause.has("WATERN", "OTHERS") or clause.has("BOIL", "FIRE"):
         return
     if (clause.has("PANN") and not clause.has("STORE")) or (
-        clause.has("PORCH") and not clause.has("STORE")
+        clause.has("PORCH") and not clause.has("STORE", "SAP")
     ):
         return
     told_before = clause.near("STORE") and not clause.near("PANN", "PORCH")
