@@ -247,6 +247,19 @@ _FORMS = tuple(
             r"(?:bottled|boiled|drew|canned) .*\d",
             "No sap, I read. Text that by itself, then the rest.",
         ),
+        # "my sister finished 5 L of syrup".
+        (
+            "my ",
+            r"\bmy (?:sister|brother|cousin|uncle|aunt|friend|neighbou?r|buddy|boss)(?: \w+)?"
+            r" (?:made|finished|drew|bottled|boiled)\b.*\d",
+            "Theirs, or for your tally? If yours, text it like: drew 3 qt.",
+        ),
+        # "burned half a cord. Actually call it 0.6 cord".
+        (
+            "actually",
+            r"\d.*\bactually,? (?:call it|make it|more like) (?:about )?\d",
+            "I read two figures for one thing. Text it once more, as it should be.",
+        ),
         # "poured 20 gallons in and started boiling": into the pan.
         (
             " in and ",
