@@ -130,6 +130,8 @@ def find(clause: Clause, notes: Notes) -> None:
             item.used = True
         notes.ask(f"{vessels[0].text} poured out: how many gal?", fill="dumped {} gal")
         return
+    if measured and "one" in clause.text.split():
+        return  # "tipped one, we lost a gallon"
     if not _said_before(clause, notes):
         _without_amount(clause, notes)
 
@@ -176,6 +178,12 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     if not spoke_of_gallons:
         return []
     bare = [item for item in clause.free("number") if not item.part]
+    told_beside = any(
+        other is not clause and other.has("POUR") and any(i.sort == "volume" for i in other.items)
+        for other in notes.clauses
+    )
+    if bare and bare[0].text == "one" and clause.has("POUR") and told_beside:
+        bare.pop(0).used = True  # "tipped one, we lost a gallon": a pail
     return [
         item
         for item in bare
