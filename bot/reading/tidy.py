@@ -62,6 +62,8 @@ _HEARD = re.compile(
 )
 # "tree 3 1/2 gal": half a gallon of that tree; "the big tree 3 1/2 gal" is of no number.
 _TREE_THEN_PART = re.compile(r"(?:^|[,;.\n] ?|\band )tree (\d{1,3})(?: ?- ?| )(?=\d/\d)")
+# "tree 4 half gallon": half of one, of that tree.
+_TREE_THEN_HALF = re.compile(r"\btree (\d{1,3}) (?=half (?:a )?(?:gal|quart|qt|pint))")
 # "b4 work": before; "b4 2 gal" is a tree.
 _BEFORE = re.compile(
     r"\bb4 (?=[a-z]{2,})(?!gal|lit|qt|quart|pint|pails?\b|bucket|had|gave|was|is|did|made|got"
@@ -377,6 +379,7 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("b4",), _BEFORE, "before "),
     (("and a half",), _AND_A_HALF, r"\1a \2 \3"),
     (("tree", "maple", "no."), _NUMBER_BEFORE_TREE, lambda hit: f"tree {hit[1] or hit[2]}: "),
+    (("tree",), _TREE_THEN_HALF, r"tree \1: "),
     (("tree",), _TREE_THEN_PART, lambda hit: f"{hit[0].rstrip(' -')}: "),
     (("on the ",), _ON_THE, lambda hit: f"on the {_ORDINAL[hit[1]]}"),
     (("lit", "fire"), _LIT_AT, lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}"),

@@ -327,7 +327,10 @@ def _counts_others(clause: Clause, item: Item) -> bool:
     at = [each.text for each in clause.following(item, 1)] in (["in"], ["on"], ["off"], ["from"])
     if item.text == "one" and at and clause.near("TAPN", "GATHER"):
         return False  # "two taps in tree 4, one in tree 5"
-    if item.text in ("one", "dozen") or not _STAYS.isdisjoint(clause.words()):
+    stays = _STAYS.intersection(clause.words())
+    if stays == {"still"} and clause.has("GATHER"):
+        stays = frozenset()  # "lost 2 gal, still got 15 home"
+    if item.text in ("one", "dozen") or stays:
         return True
     named: list[Item] = []
     for each in clause.following(item, 5):
