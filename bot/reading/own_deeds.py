@@ -96,9 +96,10 @@ _PUT_ON = re.compile(
 )
 """`put the sap pot on at noon`: a boil begins."""
 _TO_THE_GROUND = re.compile(
-    r"\b(?:ran|went|drained|soaked|ended up|landed|flowed|splashed|seeped)(?: out| down| off| all)*"
+    r"\b(?:ran|went|drained|soaked|ended up|landed|flowed|splashed|seeped)"
+    r"(?: out| down| off| all| [\d.]+ (?:gal\w*|l|lit\w+)(?: of sap)?)*"
     r" (?:in|on|onto|into|over|to) (?:the |my |our )?(?:\w+ )?"
-    r"(?:snow|ground|floor|mud|driveway|grass|dirt|road|deck|yard|ditch|leaves)\b"
+    r"(?:snow|snowbank|ground|floor|mud|driveway|grass|dirt|road|deck|yard|ditch|leaves)\b(?! (?:trees?|maples?))"
 )
 """Where sap is lost that ran there."""
 _LOST_ALONE = re.compile(

@@ -126,6 +126,10 @@ _BOILED_WHAT = re.compile(
     r"(?:collected|gathered|got|left(?: over)?|leftover|hauled)(?: from| on)? "
     r"(?:yesterday|last night|the other day|\w+day)\b"
 )
+_START_TO_FINISH = re.compile(
+    r"^((?:the )?(?:fire|arch|pan)(?:'s| is)? (?:out|off|done|dead))[.,;] ?"
+    r"([\d.]+ ?(?:hrs?|hours)) (?:from )?start to finish"
+)
 _STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
 _PICKED_UP = re.compile(r"\bpicked up (?=(?:(?!gal)[a-z0-9]+ ){1,5}(?:for )?\$\d)")
 
@@ -151,6 +155,7 @@ def plain_correction(text: str) -> str:
     for passing in (_ASKED_KINDLY, _EXCUSED, _MISHAP, _RAN_WELL, _LIKE_THEN, _THAN_THEN):
         text = passing.sub("", text)
     text = _PICKED_UP.sub("bought ", _BOILED_WHAT.sub(r"\1 \2", _PASSED.sub("", text)))
+    text = _START_TO_FINISH.sub(r"\1, boiled \2", text)
     text = _STARTS.sub("started boiling", text)
     text = _NOT_MUCH.sub("", text).lstrip(" ,.;:") if _NOT_MUCH.match(text) else text
     return _NOT_AS.sub(lambda said: "" if said.start() == 0 else said["end"], text)
