@@ -99,7 +99,8 @@ _TO_THE_GROUND = re.compile(
     r"\b(?:ran|went|drained|soaked|ended up|landed|flowed|splashed|seeped)"
     r"(?: out| down| off| all| [\d.]+ (?:gal\w*|l|lit\w+)(?: of sap)?)*"
     r" (?:in|on|onto|into|over|to) (?:the |my |our )?(?:\w+ )?"
-    r"(?:snow|snowbank|ground|floor|mud|driveway|grass|dirt|road|deck|yard|ditch|leaves)\b(?! (?:trees?|maples?))"
+    r"(?:snow|snowbank|ground|floor|mud|driveway|grass|dirt|road|deck|yard|ditch|leaves)\b"
+    r"(?! (?:trees?|maples?))"
 )
 """Where sap is lost that ran there."""
 _LOST_ALONE = re.compile(

@@ -361,6 +361,8 @@ def _corrects(notes: Notes) -> bool:
         or len(notes.clauses) > MOST_CLAUSES
     ):
         return False
+    if not _may_correct(notes):
+        return False
     first = notes.clauses[0]
     lead = _leads(first)
     strong = (
@@ -423,6 +425,16 @@ def _corrects(notes: Notes) -> bool:
         if not item.tags & {"AMENDLEAD", "AMENDP", "NOT"} and item.text not in FILLERS
     ]
     return len(plain) <= MOST_OTHER_WORDS
+
+
+_CORRECTING = frozenset(("AMENDLEAD", "AMENDP", "STRONG", "NOT"))
+_MAY_CORRECT = re.compile(r"\b(?:wrong|was|were|is|instead|rather|that's|those|that|not|no)\b")
+
+
+def _may_correct(notes: Notes) -> bool:
+    """A quick look: most texts have no word that could put anything right."""
+    tagged = any(not clause.tags.isdisjoint(_CORRECTING) for clause in notes.clauses)
+    return tagged or _MAY_CORRECT.search(notes.text) is not None
 
 
 # "meant to text sooner: 30 gal friday": told late, and nothing put right.
