@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from bot.reading.clause import Clause
 from bot.reading.frames import FRAME_TAGS, QUANTITIES
 from bot.reading.later import speaks_of_later
+from bot.reading.volumes import CONTAINER_UNITS
 from bot.reading.which_ask import to_be_logged
 
 _DOING_AFTER = re.compile(
@@ -178,7 +179,7 @@ def _has_volume(clause: Clause) -> bool:
 
 def _jars_on(clause: Clause) -> bool:
     """`and 4 pints of syrup`: no deed of its own, and sizes of jars."""
-    sizes = [item.unit in _JARRED for item in clause.items if item.sort == "volume"]
+    sizes = [item.unit in CONTAINER_UNITS for item in clause.items if item.sort == "volume"]
     joined = clause.joint in ("and", "&", "plus", ",")
     return joined and bool(sizes) and all(sizes) and not clause.tags & {"MADE", "HOLD", "DRAW"}
 
@@ -246,7 +247,7 @@ def _own_frame(clause: Clause) -> frozenset[str]:
         own -= {"BOIL", "FIRE", "THROUGH"}  # "that boil ate up 3/4 cord"
     if "WATERN" in clause.tags:
         own -= {"BOIL", "FIRE"}
-    sized = any(item.sort == "volume" and item.unit in _JARRED for item in clause.items)
+    sized = any(item.sort == "volume" and item.unit in CONTAINER_UNITS for item in clause.items)
     if "JARN" in clause.tags and sized and not own:
         own = {"BOTTLE"}  # "jars done: 8 pints, 3 quarts"
     if (
@@ -258,11 +259,6 @@ def _own_frame(clause: Clause) -> frozenset[str]:
     return frozenset(own)
 
 
-_JARRED = frozenset(
-    ("pint", "half_pint", "quart", "half_gallon", "fluid_ounce", "milliliter", "cup")
-)
-
-
 def frames_said_last(found: Sequence[Clause]) -> None:
     """`a pint, a quart and three half pints bottled`: the deed holds for what came before."""
     for n in range(len(found) - 1, 0, -1):
@@ -271,7 +267,7 @@ def frames_said_last(found: Sequence[Clause]) -> None:
             continue
         sizes = [item for item in before.items if item.sort == "volume"]
         in_jugs = "JARN" in before.tags or not {"jug", "jugs"}.isdisjoint(before.words())
-        jarred = bool(sizes) and all(item.unit in _JARRED or in_jugs for item in sizes)
+        jarred = bool(sizes) and all(item.unit in CONTAINER_UNITS or in_jugs for item in sizes)
         made = "MADE" in before.tags
         own = made and any(item.sort in QUANTITIES for item in clause.items)
         free = made or not before.tags & FRAME_TAGS

@@ -20,16 +20,13 @@ def settle_totals(notes: Notes) -> None:
         _of_several_lots(notes, saps[0])
     if len(saps) < 2:
         return
-    if len(saps) > _PAIR and _one_sentence(notes, saps):
+    if len(saps) >= _PARTS_AND_WHOLE and _one_sentence(notes, saps):
         *parts, last = saps
         whole = sum(map(_gallons, parts))
         bare = isinstance(last.reading, Sap) and not (last.reading.tree or last.reading.lot)
         said = notes.clauses[last.clause].text
-        before = notes.clauses[last.clause - 1].items[-1].text
-        sums = _SUMS_UP.search(said) is not None or "=" in (
-            before,
-            notes.clauses[last.clause].joint,
-        )
+        equals = last.clause > 0 and notes.clauses[last.clause - 1].items[-1].text == "="
+        sums = equals or _SUMS_UP.search(said) is not None
         if whole and bare and sums and abs(whole - _gallons(last)) < 0.005 * whole:
             notes.noted.remove(last)  # "6 gal am, 8 gal pm, 14 gal today"
             return
@@ -125,7 +122,7 @@ def _taps_told_twice(notes: Notes) -> None:
 def _costs_told_twice(notes: Notes) -> None:
     """`spent $46 at the farm store, $30 for a barrel and $16 for lids`."""
     told = [noted for noted in notes.all(Cost) if isinstance(noted.reading, Cost)]
-    if len(told) < _PARTS:
+    if len(told) < _PARTS_AND_WHOLE:
         return
     dollars = [noted.reading.dollars for noted in told if isinstance(noted.reading, Cost)]
     for whole in (0, -1):
@@ -136,8 +133,8 @@ def _costs_told_twice(notes: Notes) -> None:
 
 
 _SUMS_UP = re.compile(r"\b(?:today|for the day|makes|in all|all day)\b")
-_PAIR = 2
-_PARTS = 3
+_PARTS_AND_WHOLE = 3
+"""Two parts at the least, and what they make."""
 _A_CENT = 0.01
 
 
@@ -163,13 +160,13 @@ def _the_last_is_the_whole(notes: Notes, told: list[Noted]) -> bool:
     whole = notes.clauses[last.clause].has("TOTAL") and last.clause != parts[-1].clause
     if not whole or len(counts) != len(told) or not _one_sentence(notes, told):
         return False
+    if len(parts) == 1:
+        return True
     notes.noted.remove(last)
-    if len(parts) > 1 and sum(counts[:-1]) != counts[-1]:
+    if sum(counts[:-1]) != counts[-1]:
         for noted in parts:
             notes.noted.remove(noted)
         notes.ask(f"The parts make {sum(counts[:-1])} taps, you say {counts[-1]}. Which?")
-    elif len(parts) == 1:
-        notes.noted.append(last)
     return True
 
 

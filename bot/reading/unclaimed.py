@@ -297,7 +297,7 @@ def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
     )
 
 
-def notes_vessels(clause: Clause) -> list[Item]:
+def _vessels(clause: Clause) -> list[Item]:
     """The vessels of a clause."""
     return [item for item in clause.items if item.sort == "vessels"]
 
@@ -321,7 +321,7 @@ def _counts_others(clause: Clause, item: Item) -> bool:
         return True
     if item.value % 1 or _counts_each(clause, behind):
         return False
-    full = clause.has("FULL") or any(each.unit == "full" for each in notes_vessels(clause))
+    full = clause.has("FULL") or any(each.unit == "full" for each in _vessels(clause))
     if item.text == "one" and full:
         return False  # "two buckets full plus one about half"
     at = [each.text for each in clause.following(item, 1)] in (["in"], ["on"], ["off"], ["from"])

@@ -16,7 +16,6 @@ CONTAINER_UNITS = frozenset(
 _LARGE_UNITS = frozenset(("gallon", "liter", "imperial_gallon"))
 SYRUP_FROM = 50.0
 """Brix from which a figure can only be syrup (our own)."""
-_OF_SYRUP = frozenset(("syrup",))
 
 
 def _of(clause: Clause, item: Item) -> str:

@@ -595,16 +595,15 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
         item.used = True
         return  # "the wind flipped a bucket and we lost about 1 gal"
     _of_so_many(clause, item)
+    full = item.unit == "full" or clause.has("FULL")
     following = notes.clause_after()
     joined = following is not None and following.joint in ("and", "plus", "+", "&")
     if joined and following is not None and following.sentence == clause.sentence:
         rest = [i for i in following.items if i.sort == "volume"]
-        full = item.unit == "full" or clause.has("FULL")
         if rest and following.items[0] is rest[0] and not full and not clause.has("SETV", "HOLD"):
             item.used = rest[0].used = True
             notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
             return  # "two buckets and a gallon"
-    full = item.unit == "full" or clause.has("FULL")
     if has_amount and not full:
         item.used = True
         return

@@ -71,9 +71,9 @@ def find_whole(notes: Notes) -> bool:
         return True
     if said is None or said.question or _asks_when(said):
         return False
-    deed_first = said.first("UNDOP")
+    deed = said.first("UNDOP")
     denied = any(
-        "NOT" in item.tags and item.text != "no" and item is not deed_first for item in said.items
+        "NOT" in item.tags and item.text != "no" and item is not deed for item in said.items
     )
     if denied and "mean" not in said.text:
         return False
@@ -81,8 +81,7 @@ def find_whole(notes: Notes) -> bool:
         "undo the" in said.text and not _RECORDS & set(said.words())
     ):
         return False
-    deed_said = said.first("UNDOP")
-    if deed_said is not None and deed_said.text in _OF_ANY_THING and _of_no_record(said, deed_said):
+    if deed is not None and deed.text in _OF_ANY_THING and _of_no_record(said, deed):
         return False  # "cancel the babysitter"
     if len(notes.clauses) > MOST_CLAUSES:
         return False
@@ -92,7 +91,6 @@ def find_whole(notes: Notes) -> bool:
         for item in clause.items
         if item.sort in _AMOUNTS and not item.article
     ]
-    deed = said.first("UNDOP")
     before = [
         item
         for clause in notes.clauses
