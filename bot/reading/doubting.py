@@ -209,7 +209,7 @@ def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
     told = _PRESENT.isdisjoint(clause.words()) or not _HELPS.isdisjoint(clause.words())
     if day.text.endswith("'s"):
         return False  # "monday's boil ate .3 cord"
-    planned = any(c.plan for c in notes.clauses if c.sentence == clause.sentence)
+    planned = any(c.plan for c in notes.sentence(clause))
     measured = planned or any(each.sort in _MEASURED for each in clause.items)
     if not weekday or told or not measured:
         return False
@@ -232,7 +232,7 @@ def unsure(clause: Clause, notes: Notes) -> bool:
         return True
     if not clause.near("UNSURE", "PERHAPS") and " or " not in notes.text:
         return False
-    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    here = notes.sentence(clause)
     maybes = sum(_maybe_amounts(other) for other in here)
     bare = any(i.sort == "number" and not i.article for i in clause.items)
     twice = (

@@ -32,10 +32,8 @@ def _still_out(clause: Clause, notes: Notes) -> bool:
     if any(_has_still_to_be_boiled(clause, item) for item in clause.free("volume")):
         return True
     return not clause.has("GATHER") and any(
-        other.sentence == clause.sentence
-        and (other.plan or {"after", "later"} & set(other.words()))
-        and _gathers_it(other)
-        for other in notes.clauses
+        (other.plan or {"after", "later"} & set(other.words())) and _gathers_it(other)
+        for other in notes.sentence(clause)
     )
 
 

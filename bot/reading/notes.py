@@ -10,6 +10,7 @@ from bot.reading.understanding import Choice, Doubt, Profile
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
+    from bot.reading.items import Item
     from bot.reading.kinds.base import Reading
 
 R = TypeVar("R", bound="Reading")
@@ -78,6 +79,14 @@ class Notes:
             fill = fill and fill.replace("{} gal", "{} litres")
         made = tuple(Choice(tuple(words.split("|")), text) for words, text in choices)
         self.doubts.append(Doubt(question, made, fill, number_only))
+
+    def sentence(self, clause: Clause) -> list[Clause]:
+        """All clauses of a clause's sentence, itself among them."""
+        return [other for other in self.clauses if other.sentence == clause.sentence]
+
+    def items_beside(self, clause: Clause) -> list[Item]:
+        """All items of a clause's sentence, its own among them, in order."""
+        return [item for other in self.sentence(clause) for item in other.items]
 
     def clause_before(self) -> Clause | None:
         """The clause before the one that is being read."""

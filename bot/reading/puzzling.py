@@ -57,9 +57,7 @@ def puzzling(clause: Clause, notes: Notes) -> bool:
         return True
     tested = any(
         item.sort == "number" and "." in item.text and 0 < item.value <= MOST_BRIX_SAID
-        for other in notes.clauses
-        for item in other.items
-        if other.sentence == clause.sentence
+        for item in notes.items_beside(clause)
     )
     if (
         told

@@ -202,7 +202,7 @@ def _for_others(clause: Clause) -> bool:
 def _killed(clause: Clause, notes: Notes) -> bool:
     """What is said of another year, of a book or in jest takes its whole sentence with it; only
     an amount beside it, in a clause of its own, is asked about."""
-    here = [c for c in notes.clauses if c.sentence == clause.sentence and not c.question]
+    here = [c for c in notes.sentence(clause) if not c.question]
     if not any(c.has("KILL") and not c.aside for c in here):
         return False
     past = any("last " in c.text for c in here)

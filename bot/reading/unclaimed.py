@@ -86,12 +86,7 @@ def unclaimed(notes: Notes) -> None:
         ):
             ask_what(notes, clause, left[0])
             return
-        named = any(
-            item.sort in ("lot", "tree")
-            for other in notes.clauses
-            if other.sentence == clause.sentence
-            for item in other.items
-        )
+        named = any(item.sort in ("lot", "tree") for item in notes.items_beside(clause))
         ours = _is_of_ours(clause) or (named and left and left[0].sort == "number")
         if left and not beside and ours and _kept_any(notes):
             ask_what(notes, clause, left[0])
@@ -148,9 +143,7 @@ def _is_listed(clause: Clause, item: Item) -> bool:
 
 
 def _sentence(clause: Clause, notes: Notes) -> str:
-    items = [
-        item for other in notes.clauses if other.sentence == clause.sentence for item in other.items
-    ]
+    items = notes.items_beside(clause)
     return notes.text[items[0].start : items[-1].end]
 
 
@@ -270,12 +263,7 @@ def _is_how_warm_it_was(clause: Clause, item: Item, notes: Notes) -> bool:
         return False
     before = [each.text for each in clause.preceding(item, 2)]
     behind = [each.text for each in clause.following(item, 1)]
-    warm = any(
-        each.sort == "temp"
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        for each in other.items
-    )
+    warm = any(each.sort == "temp" for each in notes.items_beside(clause))
     hot = before[:1] == ["at"] and not {"hot", "filtered", "bottled"}.isdisjoint(clause.words())
     return (
         (warm and behind in (["by"], ["at"]))

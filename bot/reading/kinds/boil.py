@@ -198,7 +198,7 @@ _OTHER_THINGS = re.compile(
 
 def _on_each_day(clause: Clause, notes: Notes) -> bool:
     """`boiled friday and saturday, 20 gal each day`: asked for one day at a time."""
-    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    here = notes.sentence(clause)
     days = {item.on for other in here for item in other.items if item.sort == "date"}
     each = any("each" in other.words() for other in here)
     boils = any(other.has("BOIL", "FIRE") for other in here)
@@ -416,9 +416,7 @@ def _beside_the_hours(clause: Clause, notes: Notes) -> list[Item]:
 def _going_on(clause: Clause, notes: Notes) -> bool:
     """`still boiling, 5 hours in`: nothing is over yet."""
     if clause.near("BOIL") and any(
-        "still" in other.words() and other.has("BOIL")
-        for other in notes.clauses
-        if other.sentence == clause.sentence
+        "still" in other.words() and other.has("BOIL") for other in notes.sentence(clause)
     ):
         return True
     return any(

@@ -87,10 +87,7 @@ def _given_up(clause: Clause, item: Item, notes: Notes) -> bool:
     """`swapped the 2 gal pails for 5 gal ones`: those that were before."""
     deed = next((each for each in clause.items if each.text in _GIVES_UP), None)
     behind = any(
-        each.sort == "volume" and each.start > item.start
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        for each in other.items
+        each.sort == "volume" and each.start > item.start for each in notes.items_beside(clause)
     )
     return deed is not None and deed.start < item.start and behind
 
@@ -128,8 +125,7 @@ def _tells_of_contents(clause: Clause, notes: Notes, *, counted: bool) -> bool:
         return True  # "a five gal pail and a half of sap"
     full = clause.has("FULL") or any(
         other.has("FULL") and not other.negated and not {"never", "ever"} & set(other.words())
-        for other in notes.clauses
-        if other.sentence == clause.sentence
+        for other in notes.sentence(clause)
     )
     from_trees = clause.lot is not None or not {"from", "off"}.isdisjoint(clause.words())
     gathered = clause.has("GATHER") and not clause.has("HAVE", "SETV") and counted

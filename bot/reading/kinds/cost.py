@@ -55,11 +55,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return  # "bottled 8 pints at $15"
     if _SPENT_TIME.search(clause.text) and not clause.free("money"):
         return  # "spent the whole forenoon chasing it across two fields"
-    if any(
-        (c.negated and c.has("BUY")) or c.has("EARN")
-        for c in notes.clauses
-        if c.sentence == clause.sentence
-    ):
+    if any((c.negated and c.has("BUY")) or c.has("EARN") for c in notes.sentence(clause)):
         return
     amounts = clause.free("money")
     if any(_taken_in(clause, item) for item in amounts):

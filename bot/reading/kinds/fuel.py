@@ -65,12 +65,7 @@ def _cords(clause: Clause, notes: Notes) -> None:
             or _boil_told(notes)
             or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
         )
-        paid = any(
-            each.sort == "money"
-            for other in notes.clauses
-            if other.sentence == clause.sentence
-            for each in other.items
-        )
+        paid = any(each.sort == "money" for each in notes.items_beside(clause))
         bought = paid and not clause.has("BURN", "BOIL", "BURNISH")
         if bought or clause.has("BUY", "PRICE", "COSTV") or clause.plan:
             continue
@@ -183,12 +178,7 @@ def _refilled(clause: Clause, notes: Notes) -> bool:
     """`filled the 100 lb tank, $85`: bought, and not burned; without a price it is asked."""
     if _FILLED.isdisjoint(clause.words()) or clause.has("BURN"):
         return False
-    paid = any(
-        item.sort == "money"
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        for item in other.items
-    )
+    paid = any(item.sort == "money" for item in notes.items_beside(clause))
     for item in clause.free("mass"):
         item.used = True
         if not paid:

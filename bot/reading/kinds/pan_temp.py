@@ -101,6 +101,6 @@ def drawn_at(value: float, measure: str) -> bool:
 def _in_sentence(clause: Clause, notes: Notes) -> bool:
     return any(
         other.has("PANN")
-        for other in notes.clauses
-        if other.sentence == clause.sentence and other is not clause and not other.free("volume")
+        for other in notes.sentence(clause)
+        if other is not clause and not other.free("volume")
     )

@@ -115,10 +115,8 @@ def find(clause: Clause, notes: Notes) -> None:
         _what_was_it(notes, number)  # "20 of that was rain water, dumped it"
         return
     measured = any(
-        other.sentence == clause.sentence
-        and other.about("POUR")
-        and any(item.sort == "volume" for item in other.items)
-        for other in notes.clauses
+        other.about("POUR") and any(item.sort == "volume" for item in other.items)
+        for other in notes.sentence(clause)
     )
     vessels = [
         item

@@ -96,12 +96,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if (
         gathered
         and not clause.own_tree
-        and any(
-            each.sort == "trees"
-            for other in notes.clauses
-            if other.sentence == clause.sentence
-            for each in other.items
-        )
+        and any(each.sort == "trees" for each in notes.items_beside(clause))
     ):
         _from_several(clause, notes, gathered[0])
         return None
@@ -361,13 +356,7 @@ _EACH_ONE = frozenset(("each", "every", "both", "each of the", "all the", "per")
 
 def _from_several(clause: Clause, notes: Notes, item: Item) -> None:
     """`trees 3 and 4, 5 gal`: each five, or five from both?"""
-    trees = next(
-        each
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        for each in other.items
-        if each.sort == "trees"
-    )
+    trees = next(each for each in notes.items_beside(clause) if each.sort == "trees")
     item.used = True
     labels = trees.text.split()
     if any(each.text in _EACH for each in clause.following(item, 1)):
@@ -553,7 +542,7 @@ def _counted(clause: Clause, notes: Notes) -> float | None:
 def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item) -> bool:
     """`tree 1 and tree 2 gave 2 gal each`, `3 gal each from ridge and brook`: one reading for
     each. Says whether it could be told."""
-    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    here = notes.sentence(clause)
     days = [each for other in here for each in other.items if each.sort == "date"]
     if len({day.on for day in days}) > 1 and all(d.on and not d.ahead for d in days):
         for day in days:
@@ -693,9 +682,8 @@ def _fullness_told_later(clause: Clause, notes: Notes) -> bool:
         or "1/2 full" in other.text
         or "quarter full" in other.text
         or "third full" in other.text
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        and not (other is not clause and any(each.sort == "vessels" for each in other.items))
+        for other in notes.sentence(clause)
+        if not (other is not clause and any(each.sort == "vessels" for each in other.items))
     )
 
 

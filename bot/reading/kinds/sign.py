@@ -108,8 +108,8 @@ def _windy_beside(clause: Clause, notes: Notes) -> bool:
     """`cloudy and warm today, 8 gal`: the sky's, where the next words are of the weather too."""
     return any(
         not _SKY.isdisjoint(other.words()) and not other.has("SAP", "BUCKET", "STORE")
-        for other in notes.clauses
-        if other.sentence == clause.sentence and other is not clause
+        for other in notes.sentence(clause)
+        if other is not clause
     )
 
 
@@ -126,6 +126,5 @@ _SKY = frozenset(
 def _sap_in_sentence(clause: Clause, notes: Notes) -> bool:
     return any(
         other.has("SAP", "BUCKET", "STORE") or any(i.sort == "volume" for i in other.items)
-        for other in notes.clauses
-        if other.sentence == clause.sentence
+        for other in notes.sentence(clause)
     )

@@ -278,12 +278,7 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
 
 def _place(clause: Clause, notes: Notes, item: Item) -> None:
     brix = item.value
-    several = any(
-        each.sort == "trees"
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        for each in other.items
-    )
+    several = any(each.sort == "trees" for each in notes.items_beside(clause))
     if several and brix < SYRUP_FROM:
         notes.ask("Which tree had which sugar? Text it like: tree 3 tests 2.4, tree 4 tests 2.1.")
         return

@@ -103,8 +103,7 @@ def _times(clause: Clause, notes: Notes, item: Item) -> float | None:
         return 1.0
     counts = [
         number
-        for other in notes.clauses
-        if other.sentence == clause.sentence
+        for other in notes.sentence(clause)
         for number in other.free("number")
         if any(_is_a_draw(each) for each in other.following(number, 1))
     ]

@@ -57,9 +57,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if not deed or _hang_out_there(clause, notes):
         return
     again = any(
-        {"reset", "reseated", "back"} & set(other.words())
-        for other in notes.clauses
-        if other.sentence == clause.sentence
+        {"reset", "reseated", "back"} & set(other.words()) for other in notes.sentence(clause)
     )
     if again or {"gets", "get"} & set(words):
         return  # "4 taps popped out so i reset em", "then everything gets pulled"
@@ -193,12 +191,7 @@ def _those(clause: Clause, notes: Notes) -> bool:
 def _of_a_lot(clause: Clause, notes: Notes) -> bool:
     """`pulled all the ridge spiles`, `everything but the ridge`: how many that is, is not said."""
     number = any(not item.part for item in clause.free("number"))
-    lot = any(
-        item.sort == "lot"
-        for other in notes.clauses
-        if other.sentence == clause.sentence
-        for item in other.items
-    )
+    lot = any(item.sort == "lot" for item in notes.items_beside(clause))
     return lot and not number and not clause.near("GATHER")
 
 

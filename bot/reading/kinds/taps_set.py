@@ -217,7 +217,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         if clause.has("TOTAL") and notes.last(TapsSet) is not None and not clause.free("volume"):
             return item, "total"
         listed = notes.last(TapsSet) is not None or any(
-            c.has("TAPN") for c in notes.clauses if c.sentence == clause.sentence
+            c.has("TAPN") for c in notes.sentence(clause)
         )
         if (
             clause.about("SETV", "PUTIN")
@@ -323,13 +323,10 @@ def _names_taps(clause: Clause, item: Item) -> bool:
 def _of_a_tree(clause: Clause, notes: Notes) -> bool:
     """Does the sentence tell of one tree: its kind, its size?"""
     return any(
-        other.sentence == clause.sentence
-        and (
-            other.has("SPECIES")
-            or other.tree is not None
-            or any(i.sort == "length" for i in other.items)
-        )
-        for other in notes.clauses
+        other.has("SPECIES")
+        or other.tree is not None
+        or any(i.sort == "length" for i in other.items)
+        for other in notes.sentence(clause)
     )
 
 

@@ -66,8 +66,8 @@ def find(clause: Clause, notes: Notes) -> None:
             next(
                 (
                     w
-                    for c in notes.clauses
-                    if c.sentence == clause.sentence and c.tree == clause.tree
+                    for c in notes.sentence(clause)
+                    if c.tree == clause.tree
                     for w in c.words()
                     if w in _SHORT_SPECIES
                 ),

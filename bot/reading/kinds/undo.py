@@ -85,29 +85,16 @@ def find_whole(notes: Notes) -> bool:
         return False  # "cancel the babysitter"
     if len(notes.clauses) > MOST_CLAUSES:
         return False
-    amounts = [
-        item
-        for clause in notes.clauses
-        for item in clause.items
-        if item.sort in _AMOUNTS and not item.article
-    ]
-    before = [
-        item
-        for clause in notes.clauses
-        for item in clause.items
-        if item.sort in _AMOUNTS and deed is not None and item.start < deed.start
-    ]
-    if before and not _names_the_record(notes):
+    items = [item for clause in notes.clauses for item in clause.items]
+    ahead = [item for item in items if deed is not None and item.start < deed.start]
+    behind = [item for item in items if deed is not None and item.start > deed.start]
+    if any(item.sort in _AMOUNTS for item in ahead) and not _names_the_record(notes):
         return False
-    after = [item for item in amounts if deed is not None and item.start > deed.start]
-    placed = any(
-        item.sort in ("date", "lot", "tree") and deed is not None and item.start > deed.start
-        for clause in notes.clauses
-        for item in clause.items
-    )
+    placed = any(item.sort in ("date", "lot", "tree") for item in behind)
     if placed and deed is not None and deed.text.endswith("that") and "was" in notes.text.split():
         return False  # "scratch that, it was yesterday"
-    if after and not _names_the_record(notes):
+    told = any(item.sort in _AMOUNTS and not item.article for item in behind)
+    if told and not _names_the_record(notes):
         return False
     if said.has("POUR", "BOIL") and not _A_DEED.search(notes.text):
         return False
@@ -217,10 +204,8 @@ def _names_the_record(notes: Notes) -> bool:
             )
         )
         and not any(
-            other.sentence == clause.sentence
-            and other is not clause
-            and other.free("volume", "number")
-            for other in notes.clauses
+            other is not clause and other.free("volume", "number")
+            for other in notes.sentence(clause)
         )
         for clause in notes.clauses
     )

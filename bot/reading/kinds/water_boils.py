@@ -78,7 +78,7 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
             return True  # "boiled a pot of plain water, it topped out at 211.4"
     if not clause.near("WATERN"):
         return False
-    here = [other for other in notes.clauses if other.sentence == clause.sentence]
+    here = notes.sentence(clause)
     water = any(other.has("WATERN") for other in here)
     boils = any(
         other.has("BOIL") or "boiling point" in other.text or "waterboils" in other.text
