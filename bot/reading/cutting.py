@@ -18,7 +18,9 @@ from bot.reading.later import speaks_of_later
 
 _SHORT_DAYS = frozenset("mon tue tues wed weds thu thur thurs fri sat sun".split())
 _STOPS = frozenset(".!?;\n")
-_JOINTS = frozenset((",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp"))
+_JOINTS = frozenset(
+    (",", "/", "&", "+", "and", "then", "also", "plus", "but", "so", "&amp", "because")
+)
 _LEADING = frozenset(("volume", "tree", "lot", "date", "cords", "brix"))
 _LEADS_OR_COUNTS = _LEADING | {"number"}
 

@@ -109,6 +109,8 @@ def match(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
             return DateHit(today - timedelta(2), 3 + _daypart(run, i + 3))
         if after == "last":
             return DateHit(today - timedelta(2), 3 + _daypart(run, i + 3))
+    if text == "before" and following in _YESTERDAY:
+        return DateHit(today - timedelta(2), 2)
     if text == "earlier" and following in _TODAY:
         return DateHit(today, 2)
     return (
@@ -259,6 +261,11 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
 
 _SITTERS = frozenset("it that which has had the where we i they".split())
 _SHORT_AND_COMMON = frozenset(("sat", "sun"))
+_SAT_SO = frozenset(
+    "was is came in on out too there for overnight around so since at under by warm idle still all "
+    "up down where waiting went set".split()
+)
+"""Behind them `sat` and `sun` are no days: `sat too long`."""
 
 
 def _weekday(
@@ -277,7 +284,7 @@ def _weekday(
         )
         before_figure = i + 1 < len(run) and run[i + 1].shape in ("number", "mixed", "clock")
         measured = i > 0 and run[i - 1].text in ("gal", "gallons", "gals", "l", "qt", "qts", "%")
-        if not ((at_edge and following not in ("was", "is", "came", "in", "on", "out")) or measured
+        if not ((at_edge and following not in _SAT_SO) or measured
                 or before_figure or following in _DAYPARTS or following == ":"):  # fmt: skip
             return None
     back = (sent.weekday() - number) % 7

@@ -23,7 +23,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
     lone_day = lone_lot = False
     for n, clause in enumerate(found):
         if clause.sentence != sentence:
-            goes_on = clause.items[0].text in _TREE_GOES_ON or _from_it(clause)
+            goes_on = clause.items[0].text in _TREE_GOES_ON or _from_it(clause) or _it_gave(clause)
             tree, lot = (tree if goes_on else None), (lot if lone_lot else None)
             if not lone_day:
                 on, ahead = None, False
@@ -122,7 +122,13 @@ def _of_what_was_had(clause: Clause, day: Item) -> bool:
     thing = bool(behind) and (
         behind[0].sort in ("volume", "number") or bool(behind[0].tags & {"SAP", "SYRUP", "DRAW"})
     )
-    return deed and owned and clause.items[0] is not day and (thing or day.text.endswith("'s"))
+    of_it = [each.text for each in clause.preceding(day, 1)] == ["of"]
+    return (
+        deed
+        and owned
+        and clause.items[0] is not day
+        and (thing or of_it or day.text.endswith("'s"))
+    )
 
 
 def _has_a_day_of_its_own(clause: Clause) -> bool:
@@ -152,6 +158,13 @@ def _from_it(clause: Clause) -> bool:
     """`tree 15 is a silver maple. got 1.25 gal from it`."""
     return any(
         " ".join(pair) in ("from it", "off it") for pair in itertools.pairwise(clause.words())
+    )
+
+
+def _it_gave(clause: Clause) -> bool:
+    """`tree 8 is a sugar maple. it gave us 1.5 gal`."""
+    return [each.text for each in clause.items[:1]] == ["it"] and any(
+        each.text in _TREE_GOES_ON or each.text in ("ran", "filled") for each in clause.items[1:2]
     )
 
 

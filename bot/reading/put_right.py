@@ -37,7 +37,7 @@ _MAY_CORRECT = re.compile(
 _FIGURE_OR_NAME = re.compile(r"\d|\blot\b|\btoday\b|\byesterday\b|day\b")
 _LONGEST_TAKEN_BACK = 80
 """Letters of the longest of these."""
-_MAY_TAKE_BACK = re.compile(r"that|it\b|twice|mistake|accident|test|the tree")
+_MAY_TAKE_BACK = re.compile(r"that|it\b|twice|mistake|wrong|accident|test|the tree")
 _TO_THAT = re.compile(
     rf"{_LEAD}(?:(?:change|switch|move) (?:(?:that|it) to tree|the tree (?:to|two)(?: tree)?)"
     r"|(?:scratch|strike) that,? tree) (\d{1,3})"
@@ -46,6 +46,11 @@ _THE_LAST_TO = re.compile(
     r"^(?:please |can you |could you )*(?:change|correct|fix|switch) (?:the |that |my )?last "
     r"(?:one|entry|text) to (?=\d)"
 )
+# "make the brix 2.3": of the last record.
+_MAKE_THE = re.compile(
+    r"^(?:please |can you )?(?:make|change|put) (?:the |its |my )(?:brix|sugar)(?: to| at)? "
+    r"(?=\d[\d.]*%?$)"
+)
 _ASKED_KINDLY = re.compile(
     r"^(?:please |can you |could you )+(?=(?:make|put|change|move|switch) (?:that|it)\b)"
 )
@@ -53,6 +58,11 @@ _NO_SUCH_MAPLE = re.compile(
     r"\b(tree \d{1,3}) (?:isn't|isnt|is not) an? (?:\w+ ){1,2}?,? ?(?:it's|its|it is|but) a "
     r"|\b(tree \d{1,3}) (?:isn't|isnt|is not) an? \w+(?: maple)?, (?:it's|its|it is|but) a "
 )
+_SORRY_BEHIND = re.compile(
+    r"^(tree \w+|(?:the )?\w+ lot|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day),? "
+    r"(?:sorry|oops|i mean|i meant)[.!]*$"
+)
+"""`pond lot, sorry`: the name that the last record should have."""
 _LAST_ONE = re.compile(
     r"^(?:the |that )(?:last one|last entry|last text) (?:was|is) "
     r"(?:(?:for|from|on) |(?=yesterday|today|\w+day\b|(?:the )?\w+ lot\b))"
@@ -64,6 +74,8 @@ _TAKEN_BACK = re.compile(
     r"|(?:i )?(?:sent|texted) (?:that |it )?by (?:mistake|accident)"
     r"|(?:that was )?(?:just )?a test(?: text| message)?"
     r"|that (?:text )?was (?:meant )?for (?:my |the )?\w+,? (?:ignore|forget|disregard) (?:it|that)"
+    r"|that (?:entry|record|text|one) was (?:a mistake|wrong)(?:,? (?:can|could) you (?:please )?"
+    r"(?:take|remove|delete|undo|erase) (?:it|that)(?: back)?(?: out| off)?)?\??"
     r"|(?:can you )?take that off|(?:that's|thats|that was) a (?:duplicate|repeat)"
     r"|sent (?:it |that )?twice"
     r"|i already (?:told you|sent|texted) that one,? (?:ignore|forget)(?: it)?)"
@@ -118,6 +130,8 @@ _PASSING = (
     # "pitched the ice, 14 gal".
     r"^(?:dumped|pitched|tossed|threw out) (?:some |the )?ice,? (?:and )?(?=\d)",
     r",? (?:and )?(?:dumped|pitched|tossed|threw out) (?:some |the )?ice$",
+    # "filled 7 jars and only burned one finger": no cry for help.
+    r",? (?:and |but )?only burn(?:ed|t) (?:one|a|1|two|my) fingers?$",
 )
 _PASSED = re.compile("|".join(f"(?:{each})" for each in _PASSING))
 """What is said in passing beside a record, and is no part of it."""
@@ -129,6 +143,11 @@ _BOILED_WHAT = re.compile(
 _START_TO_FINISH = re.compile(
     r"^((?:the )?(?:fire|arch|pan)(?:'s| is)? (?:out|off|done|dead))[.,;] ?"
     r"([\d.]+ ?(?:hrs?|hours)) (?:from )?start to finish"
+)
+# "the sap was really going": praise, where "was really 14" corrects.
+_REALLY = re.compile(
+    r"\b(was|were) really (?=(?!nothing|something)\w+ing\b|good|slow|fast|nice|cold|warm|hot|dark"
+    r"|light|thick|sweet|strong|hard|happy|tired|sticky|clear|close)"
 )
 _STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
 _PICKED_UP = re.compile(r"\bpicked up (?=(?:(?!gal)[a-z0-9]+ ){1,5}(?:for )?\$\d)")
@@ -148,15 +167,18 @@ def plain_correction(text: str) -> str:
         tree = _TO_THAT.fullmatch(bare)
         if tree:
             return f"make it tree {tree[1]}"
+    text = _SORRY_BEHIND.sub(r"that was \1", text)
     text = _LAST_ONE.sub("that one was for ", text)
     text = _THEN_ANEW.sub("scratch that, ", text)
     text = _THE_LAST_TO.sub("make that ", text)
+    text = _MAKE_THE.sub("make that brix ", text)
     text = _NO_SUCH_MAPLE.sub(lambda said: f"{said[1] or said[2]} is a ", text)
     for passing in (_ASKED_KINDLY, _EXCUSED, _MISHAP, _RAN_WELL, _LIKE_THEN, _THAN_THEN):
         text = passing.sub("", text)
     text = _PICKED_UP.sub("bought ", _BOILED_WHAT.sub(r"\1 \2", _PASSED.sub("", text)))
     text = _START_TO_FINISH.sub(r"\1, boiled \2", text)
     text = _STARTS.sub("started boiling", text)
+    text = _REALLY.sub(r"\1 ", text)
     text = _NOT_MUCH.sub("", text).lstrip(" ,.;:") if _NOT_MUCH.match(text) else text
     return _NOT_AS.sub(lambda said: "" if said.start() == 0 else said["end"], text)
 

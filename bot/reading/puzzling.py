@@ -38,7 +38,9 @@ PLAIN_WORDS = frozenset(
         "meh eh yay woot ugh phew whee eve aft em woods catching come comes came went rode "
         "along plus okay ok evening morning tho though think guessing tops less group "
         "class crowd overnight night vol volume amt amount qty show checked check checks pickup "
-        "pickups ever report woohoo boo whoa early late since whopping aboard anything"
+        "pickups ever report woohoo boo whoa early late since whopping aboard anything "
+        "forenoon midday sunup sunset sundown dusk daybreak dawn alone together inside because "
+        "caps lock stuck apiece noontime nightfall wheelbarrow toboggan sleigh"
     ).split()
 )
 """Words that say nothing against an amount being sap."""
@@ -121,6 +123,21 @@ _PREPOSITIONS = frozenset(
 
 
 _BETWEEN = frozenset("the a an my our his her their this that little old big".split())
+
+
+def strangers(clause: Clause, item: Item) -> list[Item]:
+    """Words before an amount that we do not know: who or what did it, nobody can say."""
+    return [
+        each
+        for each in clause.items
+        if each.start < item.start
+        and each.sort == "word"
+        and not each.tags
+        and each.text.isalpha()
+        and each.text not in PLAIN_WORDS
+        and not each.text.endswith("ly")
+        and not behind_a_preposition(clause, each)
+    ]
 
 
 def behind_a_preposition(clause: Clause, item: Item) -> bool:

@@ -160,7 +160,35 @@ _TITLE = re.compile(r"\b(ms|mr|mrs|dr|st|mt)\. ?(?=[a-z])")
 _HEARD_POINT = re.compile(
     r"\b(too|to|won|for) (?=point (?:\d|oh|zero|one|two|three|four|five|six|seven|eight|nine)\b)"
 )
+_HEARD_BEHIND_POINT = re.compile(
+    r"\b(one|two|three|four|five|six|\d) point (to|too|for|ate|won)\b(?! (?:gal|the|a|my|our)\b)"
+)
 _YEAR_CUT = re.compile(r"\b(?:of|in|for|season|spring) '2\d\b")
+# "last yr": where "yr" alone is "your".
+_YEAR_SHORT = re.compile(r"(?<=\b(?:last|this|next|past|each) )yr\b")
+# "circumference 1.32 m".
+_METERS = re.compile(r"\b([012]\.\d{1,2}) ?m(?:eters?|etres?)?\b(?= |$|[,.;])")
+# "no. 27 taped at 63 in around", "from number 22": a tree by its number.
+_BY_ITS_NUMBER = re.compile(
+    r"(?:^no\. ?|(?:^|\b(?:from|off|on|at|in|under|tree) )number "
+    r"|\b(?:from|off|on|at|in|under) no\. ?)(\d{1,3})\b(?![.:/]\d)"
+    r"(?! ?(?:gal|l\b|lit|qt|quart|pint|taps?\b|hr|hour|%|cord|\$|people|of\b))"
+)
+# "taped at 63 in around": measured.
+_TAPED = re.compile(r"\btaped (?=(?:out |in )?at\b)")
+# "pulled all the tops": taps, as they are heard.
+_TOPS = re.compile(
+    r"\b((?:pulled?|pulling|set|put in|hung|drilled)(?: all)?(?: of)?(?: the| my| our| \d+)?) "
+    r"(?:tops|tabs)\b"
+)
+# "in ate hours".
+_ATE_HOURS = re.compile(r"\b(in|for|took|about) ate (?=hours?|hrs?|gal)")
+# "shut down at 1130": a time of day.
+_FOUR_FIGURES = re.compile(
+    r"\b((?:down|out|done|quit|off|stopped|finished|lit|started|going|until|till|til|by)"
+    r"(?: at| around| about)?) (1[0-2]|[1-9])([0-5]\d)\b"
+    r"(?=$|[,.;!]| ?[ap]m\b| and\b| with\b| after\b| tonight\b)"
+)
 # "three-quarters of a gallon".
 _HYPHENED_PART = re.compile(
     r"\b(one|two|three|five|seven)-(?=(?:quarter|third|half|eighth|fifth|tenth)s?\b)"
@@ -236,7 +264,7 @@ _HEARD_FOR_A_TREE = re.compile(
 )
 _TREES_OWN = re.compile(rf"\b(tree {_HOURS})'s\b")
 _HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
-_HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four", "won": "one"}
+_HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four", "won": "one", "ate": "eight"}
 _SPOKEN = re.compile(
     r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
 )
@@ -311,6 +339,12 @@ def _heard_before_a_size(heard: re.Match[str]) -> str:
     return f"{heard[1]} {_HEARD_NUMBERS[heard[2]]} "
 
 
+def _ahead_of_number(said: str) -> str:
+    """`from number 22`: its `from `."""
+    first = said.split()[0]
+    return "" if first.startswith(("no", "number", "tree")) else f"{first} "
+
+
 def _half_said(hit: re.Match[str]) -> str:
     """`from 7 in the morning until`: 7 am."""
     return f"from {_in_figures(hit[1])} {'am' if hit[2] == 'morning' else 'pm'}"
@@ -356,6 +390,14 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("!1",), _SHOUTED_ONE, "!"),
     ((".",), _TITLE, r"\1 "),
     (("point",), _HEARD_POINT, lambda hit: f"{_HEARD_NUMBERS[hit[1]]} "),
+    (("point",), _HEARD_BEHIND_POINT, lambda hit: f"{hit[1]} point {_HEARD_NUMBERS[hit[2]]}"),
+    (("taped",), _TAPED, "measured "),
+    ((" tops", " tabs"), _TOPS, r"\1 taps"),
+    (("ate ",), _ATE_HOURS, r"\1 eight "),
+    (("00", "15", "30", "45"), _FOUR_FIGURES, r"\1 \2:\3"),
+    ((" yr",), _YEAR_SHORT, "year"),
+    ((" m", "5m", "0m"), _METERS, lambda hit: f"{100 * float(hit[1]):g} cm"),
+    (("no.", "number"), _BY_ITS_NUMBER, lambda hit: f"{_ahead_of_number(hit[0])}tree {hit[1]}"),
     (("4 ",), _FOR_IN_A_FIGURE, "for "),
     ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _heard_before_a_size),
     (("..",), _POINT_TWICE, "."),

@@ -71,6 +71,14 @@ _FORMS = tuple(
             r"^(?:dumped|tossed|poured out) the (?:\w+ )?(?:buckets|pails)(?! in(?:to)?\b)\b.*\d",
             "How many gal did you pour out? Text the sap first, then: poured out 2 gal.",
         ),
+        # "dumped buckets, 120 of them": emptied into the tank, or poured away?
+        (
+            "dumped ",
+            r"\bdumped (?:the |our |my |all |all the )?(?:buckets|pails|bags)\b"
+            r"(?! (?:in(?:to)?|of|full|that|because|cuz|out|on|over)\b)"
+            r"(?!.*\b(?:cloudy|spoiled|sour|bad|yellow|moths|warm|rain|gone)\b)",
+            "Gathered, or poured away? Text it like: got 12 gal, or: poured out 12 gal.",
+        ),
         # "12 gal in the tank, spilled a little".
         (
             "spilled",
@@ -176,6 +184,14 @@ _FORMS = tuple(
             r"\bbought \d+ (?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
             "How many $ in all? Text it like: 6 sap bags $24.",
         ),
+        # "a case of pint jars is $19 at the store now".
+        (
+            "$",
+            r"^(?!my |our |.*\b(?:bought|paid|spent|bill|total|costs?)\b)(?:an? |one |new )?.*"
+            r"\b(?:is|are|runs?|go for|goes for|wants?|asks) (?:now |like |about |up to )?"
+            r"\$\d[\d.]*(?: (?:now|each|apiece|online|these days|in town|for one|at (?:the )?\w+))",
+            "What was paid, and for what? Text it like: lids $6.",
+        ),
         (
             "total",
             r"\$\d[\d.]*\b.*\$\d[\d.]*,? (?:for a )?total (?:of )?\$?\d",
@@ -185,6 +201,13 @@ _FORMS = tuple(
             "paid",
             r"\bpaid \$\d[\d.]* for \w+ and \w+, \$\d[\d.]* and \$\d",
             "Text each cost by itself, like: lids $16.",
+        ),
+        # "tank reads 62": how warm, how full?
+        (
+            "tank|barrel|drum|tote",
+            r"^(?:the )?(?:\w+ )?(?:tank|barrel|drum|tote) (?:reads?|is at|is|at|says) "
+            r"(?:5[5-9]|[6-9]\d|\d{3})$",
+            "Degrees, or gal? Text it like: tank is 38 F. Or: got 12 gal.",
         ),
         # "last batch 30 gal 6 hrs 5 pints of syrup".
         (

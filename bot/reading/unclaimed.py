@@ -167,7 +167,8 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort == "volume" and is_rate(clause, item):
         return True
     if item.sort in ("volume", "cords"):
-        return bought or not _LEFT_TO_DO.isdisjoint(clause.words())
+        left = {each.text for each in clause.following(item, 4)}
+        return bought or not _LEFT_TO_DO.isdisjoint(left)
     if item.sort == "vessels":
         return item.part or not _holds_sap(clause, item)
     boils = _boil_of(clause, notes)

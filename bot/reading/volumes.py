@@ -27,6 +27,8 @@ def _of(clause: Clause, item: Item) -> str:
         for each in clause.following(item, 6)[1:]:
             if each.tags & {"SAP", "SYRUP"}:
                 return "sap" if "SAP" in each.tags else "syrup"
+            if each.text == "water":
+                return "foreign"  # "12 gal of wash water"
             if each.sort != "word" or each.tags:
                 break  # "three quarts of the loveliest syrup"
     for each in behind:
@@ -156,7 +158,10 @@ def _role(clause: Clause, item: Item) -> str:
         return "bucket"
     if _STILL_TO_DO.search(clause.text) and not clause.has("GATHER", "POUR"):
         return "foreign"  # "fire out, 10 gal still to boil"
-    stays = "left" in clause.words() or "remaining" in clause.words()
+    stays = any(
+        each.text in ("left", "remaining") and not _hands_over(clause, each)
+        for each in clause.items
+    )
     if clause.has("HOLD") or (stays and not clause.has("POUR")):
         return "foreign"
     poured = clause.about("POUR")
@@ -274,7 +279,8 @@ def _role(clause: Clause, item: Item) -> str:
             return "syrup"
         return "unclear" if {"made", "make", "makes", "making"} & set(clause.words()) else "sap"
     if item.unit in _LARGE_UNITS or (item.parts and item.parts[0].unit in _LARGE_UNITS):
-        return "sap"
+        panned = clause.has("PANN") and not clause.has("GATHER", "SAP", "BUCKET", "STORE")
+        return "unclear" if panned else "sap"  # "65 gal, all in the flat pan"
     if (
         thing == "sap"
         or clause.about("GATHER", "SAP")
@@ -287,6 +293,11 @@ def _role(clause: Clause, item: Item) -> str:
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
     return "unclear"
+
+
+def _hands_over(clause: Clause, left: Item) -> bool:
+    """`the sheet the crew left me`."""
+    return [each.text for each in clause.following(left, 1)] in (["me"], ["us"], ["for"])
 
 
 _TO_START_WITH = re.compile(r"\bto (?:start|begin) with$|\bfeed tank\b")
@@ -506,6 +517,9 @@ def is_rate(clause: Clause, item: Item) -> bool:
     if after and after[0].sort in ("hours", "volume", "cords") and after[0].article and not ago:
         return True
     before = clause.preceding(item, 1)
+    behind = [each.text for each in clause.following(item, 3)]
+    if behind[:2] in (["to", "the"], ["to", "a"]) and behind[2:] and behind[2] in _OF_EACH:
+        return True  # "about a gallon to the bucket"
     if item.article and [each.text for each in after] == ["from", "each"]:
         return True
     if before and before[0].sort == "money" and item.article:
@@ -513,13 +527,14 @@ def is_rate(clause: Clause, item: Item) -> bool:
     return bool(before) and before[0].text in ("per", "/")
 
 
+_OF_EACH = frozenset("bucket pail bag tap tree spile".split())
 _LEAST_BOILED = 1.0
 """Fewer gallons in pints or quarts are hardly sap that was boiled: most likely syrup."""
 _TAKEN_OFF = frozenset("off got out finished".split())
 _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
 _INTO_THE_RIG = re.compile(
-    r"\b(?:into (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)"
+    r"\b(?:(?:into|through|thru) (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)"
     r"|in (?:the |my |our )(?:evaporator|arch|rig|kettle|(?:turkey )?fryer|float box))\b"
 )
 _LARGEST_PAIL = 5.0
@@ -539,6 +554,8 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
         )
     if any(each.text in _KINDS_OF for each in clause.following(item, 1)):
         return not (clause.about("BOTTLE") and item.unit in CONTAINER_UNITS)
+    if any(each.text.endswith((" size", " capacity")) for each in clause.items):
+        return True  # "pail size 2 gal"
     alone = [each for each in clause.items if each.sort != "sign"]
     if len(alone) == 2 and alone[0].text in ("buckets", "pails") and item.gallons <= _LARGEST_PAIL:
         return True  # "buckets 3 gal"

@@ -73,7 +73,10 @@ _MAKES = frozenset(
 
 
 def _only_asks_how_much(before: Clause, clause: Clause) -> bool:
-    """`40 gal at 2.2 makes | how much`: the amount is part of the question."""
+    """`40 gal at 2.2 makes | how much`, `with 120 l at 2.1 | what do i get`: the amount is part
+    of the question."""
+    if clause.joint == "" and before.items[0].text in ("with", "given", "having"):
+        return True
     return (
         len(clause.items) <= 4
         and bool(before.items)

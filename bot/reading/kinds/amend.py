@@ -57,6 +57,7 @@ CUES = {
         "put_that_last_one_under put_the_last_one_under put_that_one_under put_that_last_one_in "
         "move_that_one_to move_the_last_one_to move_that_last_one_to put_the_last_one_in "
         "shouldve_been should_of_been shoulda_of_been "
+        "wanted_to_say wanted_to_write "
         "meant_to_write meant_to_put meant_to_type meant_to_enter meant_to_log "
         "that_one_was_for that_one_was_from that_one_was last_one_was_for "
         "last_one_was_from "

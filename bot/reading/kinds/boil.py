@@ -40,6 +40,7 @@ CUES = {
         "kettle_went_on over_the_fire over_the_coals on_the_coals "
     ),
     "FIRE": (
+        "fires_out closed_the_fire close_the_fire closed_the_arch "
         "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "
         "fryer fryers fryer's turkey_fryer turkey_fryer's "
         "let_the_fire_burn_down on_the_fire put_the_fire_to fire fire's fires arch evaporator "
@@ -56,6 +57,7 @@ CUES = {
         "at_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
+        "fires_out closed_the_fire close_the_fire closed_the_arch "
         "through_boiling all_through_boiling through_with_the_boil done_with_the_boil "
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over fire's_out "
         "let_the_fire_die let_the_fire_go_out put_the_fire_out let_the_fire_burn_down "

@@ -86,7 +86,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     for item in amounts:
         bet = [each.text for each in clause.following(item, 1)] == ["says"]
-        if bet or is_rate(clause, item) or _a_price(clause, item):
+        if bet or is_rate(clause, item) or _a_price(clause, item) or _of_a_thing(clause, item):
             item.used = True
             continue
         item.used = True
@@ -148,6 +148,13 @@ def _counts_things(clause: Clause, item: Item) -> bool:
     )
 
 
+def _of_a_thing(clause: Clause, item: Item) -> bool:
+    """`broke my $30 thermometer`: what it once cost."""
+    before = [each.text for each in clause.preceding(item, 1)]
+    mine = before in (["my"], ["our"], ["that"], ["his"], ["her"])
+    return mine and not clause.has("COSTV", "BUY") and bool(clause.following(item, 1))
+
+
 def _a_price(clause: Clause, item: Item) -> bool:
     """`$60 a gallon`, `$9 each`: a price, and no money spent."""
     after = clause.following(item, 2)
@@ -163,7 +170,7 @@ def _a_price(clause: Clause, item: Item) -> bool:
 
 
 _SOLD_BY = frozenset("box case plate person head ticket adult kid child family car".split())
-_JOINS = frozenset("on for in of".split())
+_JOINS = frozenset(("on", "for", "in", "of", "worth of"))
 _DROPPED = frozenset(
     "a an the some more my our me us it this that to total today yesterday".split()
 )
@@ -177,6 +184,10 @@ _AFTER_THE_PRICE = frozenset(
 def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
     """What the money went on, in the words of the text."""
     behind = clause.preceding(amount, 1)
+    following = notes.clause_after()
+    headed = bool(behind) and behind[0].text in (":", "-") and clause.items[-1] is amount
+    if headed and following is not None and following.joint == ",":
+        return _name(following.items) or None  # "receipt: $53.20, 48 half pint bottles"
     if behind and behind[0].text == "for":
         name = _name([each for each in clause.items if each.start < amount.start])
         if name:
@@ -209,7 +220,6 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         name = _name([each for each in before.items if each.sort != "number"])
         if name:
             return _both(name, before, notes)
-    following = notes.clause_after()
     if following is not None and following.joint in ("-", ":", "("):
         return _name(following.items) or None
     if following is not None and following.joint == "," and _only_names(following):

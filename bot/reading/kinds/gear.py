@@ -258,6 +258,8 @@ def _height(piece: str, metric: bool) -> Gear | Doubt | None:
 
 
 def _bit(piece: str, metric: bool) -> Gear | Doubt | None:
+    if "$" in piece:
+        return None  # "$9 for a 5/16 bit"
     found = _BIT.search(piece)
     if found is None:
         return None

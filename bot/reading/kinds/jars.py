@@ -65,6 +65,8 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):
         return
+    if not clause.about("BOTTLE", "DRAW") and _paid_beside(clause, notes):
+        return
     if _some_of_them(clause, notes) or _empty(clause):
         return
     said = notes.text[clause.items[0].start : clause.items[-1].end]
@@ -101,6 +103,15 @@ _NOT_FILLED = frozenset(
 def _is_a_price(clause: Clause, money: Item) -> bool:
     """`bottled 8 pints at $15`: what one is sold for."""
     return [each.text for each in clause.preceding(money, 1)] in (["at"], ["@"], ["sell at"])
+
+
+def _paid_beside(clause: Clause, notes: Notes) -> bool:
+    """`receipt: $53.20, 48 half pint bottles`: what was bought."""
+    return any(
+        item.sort == "money" and not _is_a_price(other, item)
+        for other in notes.sentence(clause)
+        for item in other.items
+    )
 
 
 def _empty(clause: Clause) -> bool:

@@ -80,6 +80,11 @@ _WE_ARE = re.compile(
     r"(?:we're|we are|were|i'm|im|i am)(?: up| over| out| down| just)*"
     r" (?:by|near|in|around|at) \d{5}"
 )
+_OUR_PLACE = re.compile(
+    r"(?:\b(?:live|located)\b|\b(?:shack|cent(?:re|er)|camp|farm|woods|trees|sugarhouse|house|place"
+    r"|home|bush|barn|sugarbush|cabin|property|land|maples|school)(?:'s| is| are)?)"
+    r"(?: up| over| out| down| right)* (?:by|near|in|around|at) \d{5}\b"
+)
 _KIN = frozenset(
     "sister brother mom mother dad father son daughter cousin aunt uncle friend boss parents "
     "neighbor neighbour grandma grandpa folks".split()
@@ -115,6 +120,7 @@ def find(clause: Clause, notes: Notes) -> None:
         if (
             lone
             or _WE_ARE.fullmatch(clause.text)
+            or _OUR_PLACE.search(clause.text) is not None
             or said is not None
             or digits.startswith("0")
             or _state_in(clause) is not None

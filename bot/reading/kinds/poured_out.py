@@ -97,7 +97,7 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         _forget_unmeasured(notes)
         notes.add(PouredOut(gallons=gallons, on=notes.day(clause)), item.start)
-    if poured or notes.all(PouredOut):
+    if poured or notes.all(PouredOut) or clause.has("NONE"):
         return
     number = next((item for item in clause.free("number") if not item.part), None)
     if number is not None and not clause.has("POUR") and len(clause.items) <= MOST_BESIDE:
@@ -185,7 +185,10 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     return [
         item
         for item in bare
-        if any("POUR" in each.tags or "ABOUT" in each.tags for each in clause.preceding(item, 1))
+        if any(
+            not each.tags.isdisjoint(("POUR", "ABOUT", "MORE"))
+            for each in clause.preceding(item, 1)
+        )
         or (
             clause.has("POUR")
             and any(each.text in ("out", "away") for each in clause.preceding(item, 1))
@@ -220,6 +223,8 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
         return False
     if {"some", "rest", "old", "other"} & set(clause.words()) or clause.has("BUCKET"):
         return False
+    if any(not item.part for item in clause.free("number")):
+        return False  # "25 gal today, dumped another 4"
     if not _ALL_OF_IT & set(clause.text.split()) and len(clause.items) > 1:
         return False  # "14 gal, threw out the ice", "14 gal, lost a spile"
     notes.noted.remove(before)

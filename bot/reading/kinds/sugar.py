@@ -102,12 +102,14 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
     for item in clause.free("number"):
         if item.part or item.article or item.value > 90 or clause.has("COSTV"):
             continue
+        if item.text == "one" and not _is_led(clause, item):
+            continue  # "26 gal, sweet one, 2.8"
         if clause.about("DRAW", "SYRUP") and item.value < SYRUP_FROM:
             continue
         before = clause.preceding(item, 3)
         after = clause.following(item, 1)
         if after and (
-            after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE"}
+            after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE", "ITEMS"}
             or after[0].sort in ("volume", "number")
             or after[0].text in ("times", "time")
         ):
@@ -160,6 +162,10 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
         if follows_amount and (near in ("at", "@", "=") or decimal or whole):
             out.append(item)
     return out[:1]
+
+
+def _is_led(clause: Clause, item: Item) -> bool:
+    return any(each.text in _AT for each in clause.preceding(item, 1))
 
 
 def _is_a_time(item: Item, notes: Notes) -> bool:

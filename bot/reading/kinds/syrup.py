@@ -10,6 +10,7 @@ from bot.reading.kinds.base import Reading
 from bot.reading.kinds.boil import came_of_it
 from bot.reading.kinds.sap import besides, sap_or_syrup
 from bot.reading.levels import is_a_sum
+from bot.reading.puzzling import strangers
 from bot.reading.volumes import SYRUP_FROM, is_gone, role
 
 if TYPE_CHECKING:
@@ -64,8 +65,14 @@ def find(clause: Clause, notes: Notes) -> None:
         if what != "syrup":
             continue
         item.used = True
-        if is_gone(clause, item) or not _SPOILED.isdisjoint(clause.words()):
-            item.used = True
+        if strangers(clause, item) and not clause.about("DRAW", "BOIL", "FIRE", "BOTTLE"):
+            notes.ask(f"{item.text} of syrup: yours? If so, text it like: drew off 3 qt.")
+            continue
+        if _is_eaten(clause, item):
+            continue
+        spoiled = not _SPOILED.isdisjoint(clause.words()) and not clause.has("WOOD", "PROPANE")
+        spoiled = spoiled and not clause.free("cords", "mass")
+        if is_gone(clause, item) or spoiled:
             notes.ask(
                 f"{item.text} of syrup lost? I keep sap alone: put right what was drawn or bottled,"
                 " like: no, 5 pints."
@@ -93,6 +100,15 @@ def find(clause: Clause, notes: Notes) -> None:
         if _more_than_the_sap(notes, gallons):
             continue
         notes.add(Syrup(gallons=gallons, on=notes.day(clause)), item.start)
+
+
+def _is_eaten(clause: Clause, item: Item) -> bool:
+    """`we went through 2 cups of our syrup`."""
+    before = [each.text for each in clause.preceding(item, 2)]
+    return before[::-1] in (["went", "through"], ["gone", "through"]) or before[:1] in (
+        ["went through"],
+        ["used"],
+    )
 
 
 def _times(clause: Clause, notes: Notes, item: Item) -> float | None:

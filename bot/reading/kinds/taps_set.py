@@ -170,6 +170,8 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             continue
         if [each.text for each in clause.following(item, 2)] in _OF_THE and not sett:
             continue  # "two of the taps quit"
+        if after and after[0].text in _STAY:
+            continue  # "pulled 20 taps, 40 stay in the trees"
         names_taps = bool(after) and "TAPN" in after[0].tags
         if names_taps:
             if behind in _NOT_SET and not (behind in ("all", "on") and sett):
@@ -277,6 +279,7 @@ def _heads_a_list_of_lots(clause: Clause, item: Item) -> bool:
     return heads and clause.items[1].text == ":"
 
 
+_STAY = frozenset("stay stays stayed staying remain remains left still".split())
 _OF_THEM = (["of", "them"], ["of", "em"])
 _OF_THE = (["of", "the"], ["of", "my"], ["of", "our"], ["of", "those"])
 _ONLY_SEEN = frozenset("checked checking visited walked emptied".split())

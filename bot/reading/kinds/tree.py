@@ -42,7 +42,7 @@ class Tree(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Species, size and taps of a tree that is named."""
     species = clause.first("SPECIES") or _species_before(clause, notes)
-    taps = _taps(clause)
+    taps = _taps(clause, notes)
     inches = _inches(clause, notes)
     if clause.tree is None:
         asked = any(other.question for other in notes.clauses)
@@ -156,7 +156,7 @@ def _species_before(clause: Clause, notes: Notes) -> Item | None:
 _NOT_YET = frozenset("could can would should needs need too enough handle take might want".split())
 
 
-def _taps(clause: Clause) -> Item | None:
+def _taps(clause: Clause, notes: Notes) -> Item | None:
     if not _NOT_YET.isdisjoint(clause.words()) or clause.plan:
         return None  # "tree 5 could take 2 taps"
     ours = not {"we", "i", "we've", "i've"}.isdisjoint(clause.words())
@@ -172,7 +172,20 @@ def _taps(clause: Clause) -> Item | None:
             and not clause.has("SETV", "PULLV")
         ):
             return item
+        counts = clause.own_tree and clause.has("HAVE") and clause.items[-1] is item
+        if counts and item.value <= MOST_TAPS and _counted_taps(clause, notes):
+            return item  # "tree 30 has 2 taps, tree 31 has 1"
     return None
+
+
+def _counted_taps(clause: Clause, notes: Notes) -> bool:
+    before = notes.last(Tree)
+    return (
+        before is not None
+        and isinstance(before.reading, Tree)
+        and before.reading.taps is not None
+        and notes.clauses[before.clause].sentence == clause.sentence
+    )
 
 
 def _inches(clause: Clause, notes: Notes) -> float | None:

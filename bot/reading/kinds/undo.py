@@ -114,7 +114,11 @@ def _of_no_record(said: Clause, deed: Item) -> bool:
     ours = any(
         item.sort not in ("word", "sign") or item.text in _RECORDS or item.tags for item in behind
     )
-    return bool(behind) and not ours
+    first = behind[0] if behind else None
+    strange = first is not None and first.sort == "word" and not first.tags
+    strange = strange and first is not None and first.text not in _RECORDS | {"first", "previous"}
+    amount = any(item.sort in _AMOUNTS or item.text in _RECORDS for item in behind)
+    return bool(behind) and (not ours or (strange and not amount))
 
 
 def _asks_when(clause: Clause) -> bool:
