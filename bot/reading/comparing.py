@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from bot.reading.clause import Clause
+from bot.reading.dates import WEEKDAY
 
 _AGAINST = re.compile(
     r"\b(?:same (?:\w+ )?as|half of|third of|double|twice|beat|beats|beating"
@@ -14,7 +15,7 @@ _AGAINST = re.compile(
 )
 _THEN = re.compile(
     r"\b(?:yesterday|last (?:year|week|night|time|season|spring|march|monday|tuesday|wednesday"
-    r"|thursday|friday|saturday|sunday)|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the day before"
+    rf"|thursday|friday|saturday|sunday)|{WEEKDAY}|the day before"
     r"|this (?:day|time) last)"
 )
 COMPARES = frozenset(("vs", "versus", "compared to", "compared with", "compared"))

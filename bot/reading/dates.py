@@ -259,8 +259,11 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
     return None if inner is None else DateHit(inner.on, inner.length + j - i, inner.ahead)
 
 
+WEEKDAY = r"(?:mon|tues|wednes|thurs|fri|satur|sun)day"
+"""A day of the week in full, as a part of an expression."""
 _SITTERS = frozenset("it that which has had the where we i they".split())
 _SHORT_AND_COMMON = frozenset(("sat", "sun"))
+_SPANS = frozenset("day days hr hrs hour hours week weeks min minutes".split())
 _SAT_SO = frozenset(
     "was is came in on out too there for overnight around so since at under by warm idle still all "
     "up down where waiting went set".split()
@@ -283,6 +286,8 @@ def _weekday(
             i == 0 or run[i - 1].text in ",.:;-/(&\n" or (ends and run[i - 1].text not in _SITTERS)
         )
         before_figure = i + 1 < len(run) and run[i + 1].shape in ("number", "mixed", "clock")
+        for_days = i + 2 < len(run) and run[i + 2].text in _SPANS
+        before_figure = before_figure and not for_days
         measured = i > 0 and run[i - 1].text in ("gal", "gallons", "gals", "l", "qt", "qts", "%")
         if not ((at_edge and following not in _SAT_SO) or measured
                 or before_figure or following in _DAYPARTS or following == ":"):  # fmt: skip

@@ -162,7 +162,7 @@ def _less_than(clause: Clause, notes: Notes) -> bool:
     """`under 5 gal`."""
     less = clause.first("LESS")
     volume = next(iter(clause.following(less, 1)), None) if less is not None else None
-    if less is None or volume is None or volume.sort != "volume":
+    if less is None or volume is None or volume.sort not in ("volume", "cords"):
         return False
     part = notes.text[less.start : volume.end]
     fill = _left_open(clause, notes, part, volume.text.split()[-1])

@@ -7,6 +7,7 @@ import re
 from collections.abc import Sequence
 
 from bot.reading.clause import Clause
+from bot.reading.dates import WEEKDAY
 from bot.reading.frames import FRAME_TAGS, QUANTITIES
 from bot.reading.later import speaks_of_later
 from bot.reading.volumes import CONTAINER_UNITS
@@ -32,7 +33,7 @@ _STARTS_LATER = re.compile(
     r" (?:hours?|hrs?|min\w*)\b"
     r"|\bshould be (?:done|finished|ready|at \d)"
     r"|^(?:boiling|gathering|tapping|bottling|collecting) (?:on |this |next )?"
-    r"(?:mon|tues|wednes|thurs|fri|satur|sun)day(?: (?:morning|afternoon|night|evening))?$"
+    rf"{WEEKDAY}(?: (?:morning|afternoon|night|evening))?$"
 )
 """`starting the boil in an hour`, `should be done by 9`, `boiling saturday`: still to come."""
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))

@@ -149,7 +149,11 @@ def _sap_without_amount(notes: Notes) -> bool:
         for item in clause.items
         if item.sort == "word" and clause.has("SAP", "GATHER")
     )
-    return gathered or garbled or unsaid or "of sap" in notes.text
+    full = any(
+        clause.has("BUCKET") and clause.has("FULL") and not (clause.plan or clause.negated)
+        for clause in notes.clauses
+    )
+    return gathered or garbled or unsaid or full or "of sap" in notes.text
 
 
 def _talks(clause: Clause) -> bool:

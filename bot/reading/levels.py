@@ -72,6 +72,8 @@ _THAT_SAP = frozenset("it them that em after later tomorrow tonight".split())
 
 def _is_a_level(clause: Clause, item: Item) -> bool:
     """`tank is up to 55 gal`, `barrel has 30 gal in it`: how full it is, and not what came in."""
+    if not clause.gathers() and _KEPT_IN.search(clause.text) is not None:
+        return True
     if not clause.has("STORE") or clause.gathers() or clause.has("MORE"):
         return False
     store = clause.first("STORE")
@@ -92,6 +94,11 @@ def _is_a_level(clause: Clause, item: Item) -> bool:
     )
 
 
+# "have 25 gal in the snowbank", "20 gal in the drum already".
+_KEPT_IN = re.compile(
+    r"\b(?:have|has|got|keeping|there's|there is) (?:about |another )?[\d.]+ ?\w+ "
+    r"(?:of sap |sap )?(?:\w+ )?in (?:the |a )?snow\w*|\bin (?:the |my |our )?\w+ already$"
+)
 _STANDS = frozenset(("at", "is", "has", "up to", "down to", "holding", "around", "about"))
 
 
@@ -102,6 +109,7 @@ def is_a_sum(clause: Clause, item: Item) -> bool:
     over_a_season = not behind.isdisjoint(_SEASON) and (
         "for" in behind or "this" in behind or "so far" in behind
     )
+    over_a_season = over_a_season or _OVER_WEEKS.search(clause.text) is not None
     at = before[:1] == ["at"] and len(before) > 1 and before[1] in _WE_ARE
     at = at or before[:1] in (["we're at"], ["i'm at"], ["im at"], ["we are at"])
     up_to = before[:1] == ["up to"] or before[:2] == ["to", "up"]
@@ -114,6 +122,13 @@ def is_a_sum(clause: Clause, item: Item) -> bool:
     return over_a_season or at or up_to or total or (brings and "that" in words)
 
 
+# "that's 88 gal this week", "total for march is 312 gal".
+_OVER_WEEKS = re.compile(
+    r"^(?:that's|thats|that is|that makes|makes|makes it) .*\b(?:this|for the|on the) "
+    r"(?:week|month)\b|\btotal (?:for|in|of) (?:the |this )?"
+    r"(?:january|february|march|april|week|month|season|year)\b"
+    r"|\b(?:week|month|season|year)'?s? total\b"
+)
 _LONGER_THAN_A_DAY = frozenset(("season", "running", "year", "week", "month", "so far"))
 _SEASON = frozenset("season year spring".split())
 _WE_ARE = frozenset(("we're", "i'm", "are", "am", "now", "sitting", "im", "were"))

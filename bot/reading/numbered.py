@@ -17,5 +17,10 @@ _NUMBERED = frozenset(
 
 def says_which(clause: Clause, item: Item) -> bool:
     """True where the word before a figure makes it a name."""
-    before = clause.preceding(item, 1)
+    before = clause.preceding(item, 2)
+    if len(before) > 1 and before[1].text in _IN_A_ROW:
+        return False  # "first trip 12 gal, second trip 9"
     return item.text.isdigit() and bool(before) and before[0].text in _NUMBERED
+
+
+_IN_A_ROW = frozenset("first second third fourth next last other 1st 2nd 3rd 4th".split())

@@ -73,6 +73,10 @@ def _parted(clause: Clause) -> frozenset[str]:
         found.add("POUR")
     if _PUT_ON.search(clause.text):
         found.add("LIT")
+    if _GOT_TAPS_IN.search(clause.text):
+        found.add("SETV")
+    if _TAPS_OFF.search(clause.text):
+        found.add("PULLV")
     if _TO_THE_GROUND.search(clause.text):
         found |= {"POUR", "GROUND"}
     for verbs, particles, tag in _PARTED:
@@ -82,7 +86,17 @@ def _parted(clause: Clause) -> frozenset[str]:
     return frozenset(found)
 
 
-_INTO_JARS = re.compile(r"\bpoured .*\bin(?:to)? (?:the |my )?(?:jars|bottles|pints|quarts)\b")
+_INTO_JARS = re.compile(
+    r"\bpoured .*\bin(?:to)? (?:the |my )?(?:[\w.-]+ ){0,5}?(?:jars|bottles|pints|quarts)\b"
+)
+_GOT_TAPS_IN = re.compile(
+    r"\bgot (?:all )?(?:\w+ ){0,2}(?:taps|spiles|spouts) in(?! (?:my|our|the mail|stock)\b)"
+)
+"""`got all twelve taps in`."""
+_TAPS_OFF = re.compile(
+    r"\b(?:taps|spiles|spouts) (?:are |is |all )*(?:off|out of) the (?:trees|maples)\b"
+)
+"""`all the taps are off the trees`."""
 _ICE_OUT = re.compile(
     r"\b(?:lifted|took|pulled|threw|tossed|fished|picked|skimmed) (?:out )?(?:the )?ice\b"
 )

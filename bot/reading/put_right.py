@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import re
 
+from bot.reading.dates import WEEKDAY
+
 _X = r"(?P<x>(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,2}?)"
 _Y = r"(?P<y>(?:only )?(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,3})"
 _LEAD = r"(?:(?:oops|whoops|sorry|no|wait|hey|actually|please|can you|could you)[,.]? )*"
@@ -59,7 +61,7 @@ _NO_SUCH_MAPLE = re.compile(
     r"|\b(tree \d{1,3}) (?:isn't|isnt|is not) an? \w+(?: maple)?, (?:it's|its|it is|but) a "
 )
 _SORRY_BEHIND = re.compile(
-    r"^(tree \w+|(?:the )?\w+ lot|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day),? "
+    rf"^(tree \w+|(?:the )?\w+ lot|yesterday|{WEEKDAY}),? "
     r"(?:sorry|oops|i mean|i meant)[.!]*$"
 )
 """`pond lot, sorry`: the name that the last record should have."""
@@ -105,7 +107,7 @@ _NOT_MUCH = re.compile(
 )
 _NOT_AS = re.compile(
     r"(?:^|,? )not (?:as|so|quite as) (?:good|much|big|strong|sweet|fast|well) as "
-    r"(?:yesterday|monday|tuesday|wednesday|thursday|friday|saturday|sunday|last \w+)"
+    rf"(?:yesterday|{WEEKDAY}|last \w+)"
     r"(?:'?s)?(?: \d[\d.]*(?: gal\w*)?)?(?P<end>[,.] |$)"
 )
 _THAN_THEN = re.compile(
@@ -149,6 +151,8 @@ _REALLY = re.compile(
     r"\b(was|were) really (?=(?!nothing|something)\w+ing\b|good|slow|fast|nice|cold|warm|hot|dark"
     r"|light|thick|sweet|strong|hard|happy|tired|sticky|clear|close)"
 )
+# "pulled all 120": of taps, since nothing else is pulled by the number.
+_PULLED_ALL = re.compile(r"^((?:we |i )?(?:pulled|yanked)) (?:all|the whole) (\d{1,3})(?=$|[.,;])")
 _STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
 _PICKED_UP = re.compile(r"\bpicked up (?=(?:(?!gal)[a-z0-9]+ ){1,5}(?:for )?\$\d)")
 
@@ -178,6 +182,7 @@ def plain_correction(text: str) -> str:
     text = _PICKED_UP.sub("bought ", _BOILED_WHAT.sub(r"\1 \2", _PASSED.sub("", text)))
     text = _START_TO_FINISH.sub(r"\1, boiled \2", text)
     text = _STARTS.sub("started boiling", text)
+    text = _PULLED_ALL.sub(r"\1 all \2 taps", text)
     text = _REALLY.sub(r"\1 ", text)
     text = _NOT_MUCH.sub("", text).lstrip(" ,.;:") if _NOT_MUCH.match(text) else text
     return _NOT_AS.sub(lambda said: "" if said.start() == 0 else said["end"], text)

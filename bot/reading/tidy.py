@@ -189,6 +189,8 @@ _FOUR_FIGURES = re.compile(
     r"(?: at| around| about)?) (1[0-2]|[1-9])([0-5]\d)\b"
     r"(?=$|[,.;!]| ?[ap]m\b| and\b| with\b| after\b| tonight\b)"
 )
+# "quart of sap out of the whole works": one.
+_ONE_UNSAID = re.compile(r"^(quart|gallon|pint|litre|liter) of (?=sap|syrup)")
 # "three-quarters of a gallon".
 _HYPHENED_PART = re.compile(
     r"\b(one|two|three|five|seven)-(?=(?:quarter|third|half|eighth|fifth|tenth)s?\b)"
@@ -391,6 +393,7 @@ _REWRITES: tuple[_Rewrite, ...] = (
     ((".",), _TITLE, r"\1 "),
     (("point",), _HEARD_POINT, lambda hit: f"{_HEARD_NUMBERS[hit[1]]} "),
     (("point",), _HEARD_BEHIND_POINT, lambda hit: f"{hit[1]} point {_HEARD_NUMBERS[hit[2]]}"),
+    (("of s",), _ONE_UNSAID, r"a \1 of "),
     (("taped",), _TAPED, "measured "),
     ((" tops", " tabs"), _TOPS, r"\1 taps"),
     (("ate ",), _ATE_HOURS, r"\1 eight "),

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 
+from bot.reading.dates import WEEKDAY
 from bot.reading.understanding import Doubt
 
 _ONE_AT_A_TIME = "One at a time, please: first what should change, then the new record."
@@ -14,7 +15,7 @@ _HOW_MUCH_SAP = "How many gal of sap was that? Text it like: got 12 gal."
 _HOW_MANY_TAPS = "How many taps in all? Text it like: pulled 6 taps."
 _SET_TAPS = "Taps set, or what? If set, text it like: set 12 taps."
 _DAY = (
-    r"(?:yesterday|today|(?:mon|tues|wednes|thurs|fri|satur|sun)day|last night"
+    rf"(?:yesterday|today|{WEEKDAY}|last night"
     r"|(?:on )?the \d{1,2}(?:st|nd|rd|th)|(?:on )?\d{1,2}/\d{1,2}(?![\d/]| ?(?:gal|cord|full)))"
 )
 _VOLUME = r"\d[\d.]* ?(?:gal|gals|gallons?|qts?|quarts?|pints?|l|lit(?:er|re)s?)\b"
@@ -45,6 +46,35 @@ _FORMS = tuple(
             r"(?: (?:that )?i (?:told you about|texted|sent"
             r"|logged|mentioned))? (?:was|were) (?:from|for|off) ",
             "New, or put right? If right, text it like: that was yesterday.",
+        ),
+        # "yesterday's 12 gal was really from monday".
+        (
+            "'s |yesterdays ",
+            rf"^(?:yesterday'?s|today'?s|(?:{WEEKDAY})'?s) {_VOLUME}.* (?:was|were) (?:\w+ )?"
+            r"(?:from|on|for|off) ",
+            _WHICH_DAY,
+        ),
+        # "brix on the last one is 2.6": of what was told.
+        (
+            "last ",
+            r"\b(?:brix|sugar|gallons|amount|date)\b.* (?:the|that|my) last "
+            r"(?:one|entry|record|text)\b.*\d",
+            "New, or put right? If right, text it like: make that 2.6 brix.",
+        ),
+        # "take 2 gal off that": less, and no syrup.
+        (
+            "take |subtract|minus",
+            r"^(?:please |can you )?(?:take|subtract|minus) (?:off )?"
+            rf"{_VOLUME}(?: off| from| out of)?(?: (?:that|it|the last\b.*|the total|today))?$",
+            "How much was it, then? Text it like: make that 10 gal.",
+        ),
+        # "undo the last two": an undo takes one.
+        (
+            "last |both|all",
+            r"^(?:please |can you )?(?:undo|delete|scratch|remove|erase|cancel) "
+            r"(?:(?:the |my )?last (?:two|three|four|few|couple|[2-9])\b|both\b"
+            r"|all (?:of )?(?:that|those|them)\b)",
+            "One at a time, please. Text: undo. Then once more for the one before.",
         ),
         # "disregard last, boiled 40 gal", "no, 14 gal. also boiled 5 hrs".
         (
@@ -131,6 +161,12 @@ _FORMS = tuple(
             r"\bput \d+ (?:taps|spiles) out\b",
             "Taps set, or pulled? Text it like: set 12 taps, or: pulled 12 taps.",
         ),
+        # "one tap in trees 1 through 8".
+        (
+            " in trees| each in",
+            r"\b(?:taps?|spiles?|spouts?) (?:each )?in(?:to)? (?:trees \d|(?:the )?\d+ )",
+            "How many taps in all? Text it like: set 12 taps.",
+        ),
         # "6 taps dry, pulled them"; "pulled all the taps on tree 4".
         ("pulled", r"\b\d+ (?:taps|spiles)\b[^.]*\bpulled (?:them|em|'em)\b", _HOW_MANY_TAPS),
         (
@@ -201,6 +237,31 @@ _FORMS = tuple(
             "paid",
             r"\bpaid \$\d[\d.]* for \w+ and \w+, \$\d[\d.]* and \$\d",
             "Text each cost by itself, like: lids $16.",
+        ),
+        # "a quart of syrup for every 11 gal of sap".
+        (
+            "every ",
+            rf"\b(?:for|to|per|from|in|out of) every {_VOLUME}",
+            "Is that of now? If so, text it by itself, like: drew 3 qt.",
+        ),
+        # "another 10 gal and i'll fire it up".
+        (
+            "'ll|will|can ",
+            r"^(?:just )?(?:another|\d[\d.]* more|one more) ?(?:\d[\d.]* ?)?\w* and "
+            r"(?:i'll|we'll|i will|we will|i can|we can)\b",
+            _HOW_MUCH_SAP,
+        ),
+        # "ran out of wood at 35 gal".
+        (
+            "ran out",
+            rf"\bran out of (?:wood|propane|gas|steam|daylight|time)\b.*{_VOLUME}",
+            "How much of what? Text it by itself, like: boiled 35 gal.",
+        ),
+        # "used 1/3 cord for 30 gal".
+        (
+            "cord",
+            rf"^(?!.*\bboil).*\bcords?\b.* (?:for|on|to do|per) {_VOLUME}",
+            "Boiled? Text each by itself, like: boiled 30 gal. Then: burned 1/3 cord.",
         ),
         # "tank reads 62": how warm, how full?
         (
@@ -310,9 +371,10 @@ _FORMS = tuple(
         ),
         # What was once, or is so in general.
         (
-            "ago|back in|in 20|ever was|record here|good tree",
+            "ago|back in|in 20|ever|record|best|good tree",
             r"\ba year ago\b.*\d|\$\d.* back in (?:19|20)\d\d\b|\bin 20[012]\d (?:i|we)\b"
-            r"|\bbest day ever was\b|\brecord here is\b|\ba good tree (?:gives|makes)\b",
+            r"|\bbest (?:day|tree|run|boil) (?:i |we )?ever\b|\b(?:record|best) (?:here )?is\b.*\d"
+            r"|\ba good tree (?:gives|makes)\b",
             "Is that of now? If so, text it by itself, like: got 12 gal.",
         ),
         (

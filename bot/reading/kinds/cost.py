@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass
 from datetime import date
@@ -192,7 +193,12 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
         name = _name([each for each in clause.items if each.start < amount.start])
         if name:
             return name
-    after = [each for each in clause.items if each.start > amount.start]
+    after = list(
+        itertools.takewhile(
+            lambda each: each.sort != "money",
+            (each for each in clause.items if each.start > amount.start),
+        )
+    )
     if after and after[0].text in _AFTER_THE_PRICE:
         after = after[1:]
     if after and after[0].text in ("with", "including", "incl", "plus", "after", "before"):

@@ -276,6 +276,7 @@ def _in_its_unit(notes: Notes) -> float:
     return units.factor("liter", "gallon") if metric else 1.0
 
 
+_ALL_TOLD = frozenset("it all everything rest whole".split())
 _IN_GENERAL = frozenset(("leak", "leaks", "leaking"))
 _SAID_ALONE = frozenset("lost leaked spoiled wasted spill spilling tipped".split())
 
@@ -299,7 +300,5 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     if clause.free("number"):
         _what_was_it(notes, clause.free("number")[0])
         return
-    if clause.has("SAP", "BUCKET", "STORE") or {"it", "all", "everything", "rest"} & set(
-        clause.text.split()
-    ):
+    if clause.has("SAP", "BUCKET", "STORE") or _ALL_TOLD & set(clause.text.split()):
         notes.add(PouredOut(on=notes.day(clause)), deed.start)

@@ -102,6 +102,8 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
     for item in clause.free("number"):
         if item.part or item.article or item.value > 90 or clause.has("COSTV"):
             continue
+        if "." not in item.text and any(each.sort == "length" for each in clause.items):
+            continue  # "tree 13 sugar 11 in 1": a sugar maple's tap
         if item.text == "one" and not _is_led(clause, item):
             continue  # "26 gal, sweet one, 2.8"
         if clause.about("DRAW", "SYRUP") and item.value < SYRUP_FROM:

@@ -191,7 +191,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             ):
                 continue
             sized = clause.has("BUCKET") and any(i.sort == "volume" for i in clause.items)
-            if clause.has("DRY", "FOREIGN", "OTHERS") or clause.about("POUR"):
+            if clause.has("DRY", "DRYSAID", "FOREIGN", "OTHERS") or clause.about("POUR"):
                 continue
             if clause.has("BUCKET") and not sized:
                 continue
