@@ -2,7 +2,7 @@
 
 `that wasn't 40 gal, it was 14 gal`, `I said 41 gal, meant 14 gal`, `change $40 to $14` and
 `41 gal was a typo, it was 14` all become `not 40 gal, 14 gal`; `don't log that` and `sent by
-mistake` become `undo that`; an apology for silence goes, since it corrects nothing.
+mistake` become `undo that`.
 """
 
 from __future__ import annotations
@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 
 from bot.reading.dates import WEEKDAY
+from bot.reading.rewrites import Rewrite, rewritten
 
 _X = r"(?P<x>(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,2}?)"
 _Y = r"(?P<y>(?:only )?(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,3})"
@@ -90,71 +91,16 @@ _THEN_ANEW = re.compile(
     r"(?=\d[\d.]* ?(?:gal|gallons?|qts?|quarts?|pints?|l|liters?|litres?)\b"
     r"(?: (?:of )?sap)?(?: (?:at|@) ?\d[\d.]*(?: brix|%)?)?\.?$)"
 )
-_EXCUSED = re.compile(
-    r"^(?:sorry|apologies)[,.]? (?:i've |ive |i |we've |weve |we )?"
-    r"(?:been (?:busy|away|sick|out|quiet)|no signal|(?:my )?phone (?:was )?(?:died|dead)"
-    r"|late|for the (?:wait|delay|silence))[,.;:] (?=.*\d)"
+# What is written anew, in this order (see `rewrites`).
+_REWRITES: tuple[Rewrite, ...] = (
+    (("sorry", "oops", "i mean"), _SORRY_BEHIND, r"that was \1"),
+    (("last ",), _LAST_ONE, "that one was for "),
+    (("undo", "last", "that"), _THEN_ANEW, "scratch that, "),
+    (("last ",), _THE_LAST_TO, "make that "),
+    (("brix", "sugar"), _MAKE_THE, "make that brix "),
+    (("tree ",), _NO_SUCH_MAPLE, lambda said: f"{said[1] or said[2]} is a "),
+    (("please", "can you", "could you"), _ASKED_KINDLY, ""),
 )
-_MISHAP = re.compile(
-    r"^(?:oops|whoops|my mistake|sorry to say|sorry)[,.]? (?=(?:we |i )?(?:let|left|lost|dumped"
-    r"|spilled|spilt|scorched|burned the|burnt the|kicked|knocked|tripped)\b)"
-)
-_RAN_WELL = re.compile(
-    r"^actually,? (?=(?:it |they |it's |its )?(?:ran|running|flowing|dripping)\b)"
-)
-_NOT_MUCH = re.compile(
-    r"^not (?:much|a lot|a whole lot)(?: sap| of a run)?(?=(?: today| yesterday)?[,.;:] ?\d)"
-)
-_NOT_AS = re.compile(
-    r"(?:^|,? )not (?:as|so|quite as) (?:good|much|big|strong|sweet|fast|well) as "
-    rf"(?:yesterday|{WEEKDAY}|last \w+)"
-    r"(?:'?s)?(?: \d[\d.]*(?: gal\w*)?)?(?P<end>[,.] |$)"
-)
-_THAN_THEN = re.compile(
-    r"^(?:less|more|better|worse|slower|sweeter|way less|way more) than (?:yesterday|last \w+)"
-    r"(?:'?s)?(?: run)?[,.;:] (?=\d)"
-)
-_LIKE_THEN = re.compile(r",? not (?:the )?\d[\d.]*(?: gal\w*)? like (?:yesterday|last \w+)")
-
-
-_PASSING = (
-    # "12 gal same as yesterday": of today.
-    r",? (?:again,? )?(?:(?:about )?(?:the )?same as|(?:just )?like)"
-    r" (?:yesterday|last \w+|on \w+day)(?:'?s)?$",
-    # "14 gal not counting tree 3".
-    r",? not (?:counting|including) (?:tree \d{1,3}|what (?:was )?\w+)$",
-    # "16 gal today, low tonight 26": the weather.
-    r",? (?:and )?(?:a )?(?:low|high) (?:of |tonight |tomorrow |today |tonight of )+-?\d{1,3}$",
-    # "Ed got 30 gal, mine was 12": a neighbour's, beside ours.
-    r"^(?!i\b|we\b|tree|just\b|today|only\b|also\b|got\b|and\b)\w+ "
-    r"(?:got|had|made|boiled|says his|says theirs) [^,.]*\d[^,.]*(?:\.\d+)?[^,.]*[,.]"
-    r" (?:and |but )?(?=(?:mine|ours)\b)",
-    # "pitched the ice, 14 gal".
-    r"^(?:dumped|pitched|tossed|threw out) (?:some |the )?ice,? (?:and )?(?=\d)",
-    r",? (?:and )?(?:dumped|pitched|tossed|threw out) (?:some |the )?ice$",
-    # "filled 7 jars and only burned one finger": no cry for help.
-    r",? (?:and |but )?only burn(?:ed|t) (?:one|a|1|two|my) fingers?$",
-)
-_PASSED = re.compile("|".join(f"(?:{each})" for each in _PASSING))
-"""What is said in passing beside a record, and is no part of it."""
-_BOILED_WHAT = re.compile(
-    r"\b(boiled(?: down)?) the (\d[\d.]* ?(?:gal\w*|l|lit\w+)) (?:that )?(?:we |i )?"
-    r"(?:collected|gathered|got|left(?: over)?|leftover|hauled)(?: from| on)? "
-    r"(?:yesterday|last night|the other day|\w+day)\b"
-)
-_START_TO_FINISH = re.compile(
-    r"^((?:the )?(?:fire|arch|pan)(?:'s| is)? (?:out|off|done|dead))[.,;] ?"
-    r"([\d.]+ ?(?:hrs?|hours)) (?:from )?start to finish"
-)
-# "the sap was really going": praise, where "was really 14" corrects.
-_REALLY = re.compile(
-    r"\b(was|were) really (?=(?!nothing|something)\w+ing\b|good|slow|fast|nice|cold|warm|hot|dark"
-    r"|light|thick|sweet|strong|hard|happy|tired|sticky|clear|close)"
-)
-# "pulled all 120": of taps, since nothing else is pulled by the number.
-_PULLED_ALL = re.compile(r"^((?:we |i )?(?:pulled|yanked)) (?:all|the whole) (\d{1,3})(?=$|[.,;])")
-_STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
-_PICKED_UP = re.compile(r"\bpicked up (?=(?:(?!gal)[a-z0-9]+ ){1,5}(?:for )?\$\d)")
 
 
 def plain_correction(text: str) -> str:
@@ -171,21 +117,7 @@ def plain_correction(text: str) -> str:
         tree = _TO_THAT.fullmatch(bare)
         if tree:
             return f"make it tree {tree[1]}"
-    text = _SORRY_BEHIND.sub(r"that was \1", text)
-    text = _LAST_ONE.sub("that one was for ", text)
-    text = _THEN_ANEW.sub("scratch that, ", text)
-    text = _THE_LAST_TO.sub("make that ", text)
-    text = _MAKE_THE.sub("make that brix ", text)
-    text = _NO_SUCH_MAPLE.sub(lambda said: f"{said[1] or said[2]} is a ", text)
-    for passing in (_ASKED_KINDLY, _EXCUSED, _MISHAP, _RAN_WELL, _LIKE_THEN, _THAN_THEN):
-        text = passing.sub("", text)
-    text = _PICKED_UP.sub("bought ", _BOILED_WHAT.sub(r"\1 \2", _PASSED.sub("", text)))
-    text = _START_TO_FINISH.sub(r"\1, boiled \2", text)
-    text = _STARTS.sub("started boiling", text)
-    text = _PULLED_ALL.sub(r"\1 all \2 taps", text)
-    text = _REALLY.sub(r"\1 ", text)
-    text = _NOT_MUCH.sub("", text).lstrip(" ,.;:") if _NOT_MUCH.match(text) else text
-    return _NOT_AS.sub(lambda said: "" if said.start() == 0 else said["end"], text)
+    return rewritten(text, _REWRITES)
 
 
 def _not_but(was: str, now: str) -> str:

@@ -1,8 +1,8 @@
 """The whole way from a text to what it means.
 
 1. A lone carrier's word is settled at once.
-2. tidy -> put_right -> tokens -> items -> what stands apart put together (carried, shares,
-   parted) -> clauses. A form of words that can be read in two ways is asked (two_ways.py).
+2. tidy -> put_right -> in_passing -> tokens -> items -> what stands apart put together
+   (carried, shares, parted) -> clauses. A form of words that can be read in two ways is asked (two_ways.py).
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
@@ -27,6 +27,7 @@ from bot.reading.clause import Clause
 from bot.reading.clauses import clauses
 from bot.reading.danger import danger
 from bot.reading.doubting import dangling, doubtful, unsure
+from bot.reading.in_passing import without_asides
 from bot.reading.items import Item
 from bot.reading.kinds import Question, Reading, cost, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
@@ -74,7 +75,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     profile = profile if profile is not None else Profile()
     if len(text) > tidy.LONGEST:
         return Understanding((), Doubt("That is too long for me to read. Text it in pieces."))
-    plain = plain_correction(tidy.tidy(text))
+    plain = without_asides(plain_correction(tidy.tidy(text)))
     keyword = plain.strip(" .!\n\t\"'")
     if keyword.rstrip("? ") in HELP_WORDS or keyword.rstrip("? ") in SAID_HELP:
         return Understanding((Help(),))

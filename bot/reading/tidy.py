@@ -10,7 +10,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable
+
+from bot.reading.rewrites import Rewrite, rewritten
 
 LONGEST = 2000
 """Characters of the longest text that is read: Twilio joins up to 1,600, and a longer one is no
@@ -131,8 +132,6 @@ _POURED_TOGETHER = re.compile(r"\bpoured (?=(?:\w+ ){1,4}together\b)")
 # A tank of gas, where bottles are of syrup; a lie of the land, where 40 counts nothing.
 _PROPANE_BOTTLE = re.compile(r"\bpropane bottle\b")
 _BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
-# "picked up $14 of lids": bought, where sap is picked up too.
-_PICKED_UP = re.compile(r"\bpicked up \$")
 # "started at 8 in the morning": a time of day; "got 8 in the morning" is of gallons.
 _SPOKEN_HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _HOUR_OF_DAY = re.compile(
@@ -352,10 +351,8 @@ def _half_said(hit: re.Match[str]) -> str:
     return f"from {_in_figures(hit[1])} {'am' if hit[2] == 'morning' else 'pm'}"
 
 
-_Rewrite = tuple[tuple[str, ...], re.Pattern[str], str | Callable[[re.Match[str]], str]]
-# What is written anew, in this order, where one of the first words or signs is in the text: to look
-# for those is quick, and most texts have none of them.
-_REWRITES: tuple[_Rewrite, ...] = (
+# What is written anew, in this order (see `rewrites`).
+_REWRITES: tuple[Rewrite, ...] = (
     (("h",), _CLOCK_H, r"\1 \2:\3"),
     (("h",), _HOURS_MINUTES, r"\1 h \2 min"),
     (("0",), _ZERO_CLOCK, r"\1 \2:\3 am"),
@@ -414,7 +411,6 @@ _REWRITES: tuple[_Rewrite, ...] = (
     (("together",), _POURED_TOGETHER, "combined "),
     (("propane bottle",), _PROPANE_BOTTLE, "propane tank"),
     (("back 40",), _BACK_FORTY, "back lot"),
-    (("picked up $",), _PICKED_UP, "bought $"),
     (("clock",), _O_CLOCK, lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00"),
     (
         ("fifteen", "thirty", "forty"),
@@ -455,9 +451,5 @@ def tidy(text: str) -> str:
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     if _DRAWN_OUT.search(text) is not None:
         text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
-    for signs, pattern, meant in _REWRITES:
-        for sign in signs:
-            if sign in text:
-                text = pattern.sub(meant, text)
-                break
+    text = rewritten(text, _REWRITES)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

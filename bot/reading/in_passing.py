@@ -1,0 +1,112 @@
+"""What is said in passing beside a record and is no part of it, and deeds in roundabout words.
+
+`sorry, no signal. 12 gal`, `not as good as yesterday, 9 gal` and `16 gal, low of 24 tonight` tell
+the same as the bare amount: what is said beside it goes, so that it cannot be misread.
+"""
+
+from __future__ import annotations
+
+import re
+
+from bot.reading.dates import WEEKDAY
+from bot.reading.rewrites import Rewrite, rewritten
+
+_EXCUSED = re.compile(
+    r"^(?:sorry|apologies)[,.]? (?:i've |ive |i |we've |weve |we )?"
+    r"(?:been (?:busy|away|sick|out|quiet)|no signal|(?:my )?phone (?:was )?(?:died|dead)"
+    r"|late|for the (?:wait|delay|silence))[,.;:] (?=.*\d)"
+)
+_MISHAP = re.compile(
+    r"^(?:oops|whoops|my mistake|sorry to say|sorry)[,.]? (?=(?:we |i )?(?:let|left|lost|dumped"
+    r"|spilled|spilt|scorched|burned the|burnt the|kicked|knocked|tripped)\b)"
+)
+_RAN_WELL = re.compile(
+    r"^actually,? (?=(?:it |they |it's |its )?(?:ran|running|flowing|dripping)\b)"
+)
+_LIKE_THEN = re.compile(r",? not (?:the )?\d[\d.]*(?: gal\w*)? like (?:yesterday|last \w+)")
+_THAN_THEN = re.compile(
+    r"^(?:less|more|better|worse|slower|sweeter|way less|way more) than (?:yesterday|last \w+)"
+    r"(?:'?s)?(?: run)?[,.;:] (?=\d)"
+)
+# "12 gal same as yesterday": of today.
+_SAME_AS = re.compile(
+    r",? (?:again,? )?(?:(?:about )?(?:the )?same as|(?:just )?like)"
+    r" (?:yesterday|last \w+|on \w+day)(?:'?s)?$"
+)
+# "14 gal not counting tree 3".
+_NOT_COUNTING = re.compile(r",? not (?:counting|including) (?:tree \d{1,3}|what (?:was )?\w+)$")
+# "16 gal today, low tonight 26": the weather.
+_LOW_TONIGHT = re.compile(
+    r",? (?:and )?(?:a )?(?:low|high) (?:of |tonight |tomorrow |today |tonight of )+-?\d{1,3}$"
+)
+# "Ed got 30 gal, mine was 12": a neighbour's, beside ours.
+_BESIDE_OURS = re.compile(
+    r"^(?!i\b|we\b|tree|just\b|today|only\b|also\b|got\b|and\b)\w+ "
+    r"(?:got|had|made|boiled|says his|says theirs) [^,.]*\d[^,.]*(?:\.\d+)?[^,.]*[,.]"
+    r" (?:and |but )?(?=(?:mine|ours)\b)"
+)
+# "pitched the ice, 14 gal".
+_ICE_AWAY = re.compile(
+    r"^(?:dumped|pitched|tossed|threw out) (?:some |the )?ice,? (?:and )?(?=\d)"
+    r"|,? (?:and )?(?:dumped|pitched|tossed|threw out) (?:some |the )?ice$"
+)
+# "filled 7 jars and only burned one finger": no cry for help.
+_A_FINGER = re.compile(r",? (?:and |but )?only burn(?:ed|t) (?:one|a|1|two|my) fingers?$")
+# "boiled the 30 gal we got yesterday": of today.
+_BOILED_WHAT = re.compile(
+    r"\b(boiled(?: down)?) the (\d[\d.]* ?(?:gal\w*|l|lit\w+)) (?:that )?(?:we |i )?"
+    r"(?:collected|gathered|got|left(?: over)?|leftover|hauled)(?: from| on)? "
+    r"(?:yesterday|last night|the other day|\w+day)\b"
+)
+# "picked up lids for $14": bought, where sap is picked up too.
+_PICKED_UP = re.compile(r"\bpicked up (?=(?:(?!gal)[a-z0-9]+ ){0,5}(?:for )?\$\d)")
+# "fire out, 7 hours start to finish".
+_START_TO_FINISH = re.compile(
+    r"^((?:the )?(?:fire|arch|pan)(?:'s| is)? (?:out|off|done|dead))[.,;] ?"
+    r"([\d.]+ ?(?:hrs?|hours)) (?:from )?start to finish"
+)
+_STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
+# "pulled all 120": of taps, since nothing else is pulled by the number.
+_PULLED_ALL = re.compile(r"^((?:we |i )?(?:pulled|yanked)) (?:all|the whole) (\d{1,3})(?=$|[.,;])")
+# "the sap was really going": praise, where "was really 14" corrects.
+_REALLY = re.compile(
+    r"\b(was|were) really (?=(?!nothing|something)\w+ing\b|good|slow|fast|nice|cold|warm|hot|dark"
+    r"|light|thick|sweet|strong|hard|happy|tired|sticky|clear|close)"
+)
+_NOT_MUCH = re.compile(
+    r"^not (?:much|a lot|a whole lot)(?: sap| of a run)?"
+    r"(?:[,.;:] ?(?=\d)| (?=(?:today|yesterday)[,.;:] ?\d))"
+)
+_NOT_AS = re.compile(
+    r"(?:^|,? )not (?:as|so|quite as) (?:good|much|big|strong|sweet|fast|well) as "
+    rf"(?:yesterday|{WEEKDAY}|last \w+)"
+    r"(?:'?s)?(?: \d[\d.]*(?: gal\w*)?)?(?P<end>[,.] |$)"
+)
+_AWAY = ("dumped", "pitched", "tossed", "threw")
+# In this order (see `rewrites`).
+_REWRITES: tuple[Rewrite, ...] = (
+    (("sorry", "apologies"), _EXCUSED, ""),
+    (("oops", "mistake", "sorry"), _MISHAP, ""),
+    (("actually",), _RAN_WELL, ""),
+    ((" like ",), _LIKE_THEN, ""),
+    ((" than ",), _THAN_THEN, ""),
+    (("same as", "like"), _SAME_AS, ""),
+    (("counting", "including"), _NOT_COUNTING, ""),
+    (("low ", "high "), _LOW_TONIGHT, ""),
+    (("mine", "ours"), _BESIDE_OURS, ""),
+    (_AWAY, _ICE_AWAY, ""),
+    (("finger",), _A_FINGER, ""),
+    (("boiled",), _BOILED_WHAT, r"\1 \2"),
+    (("picked up",), _PICKED_UP, "bought "),
+    (("start to finish",), _START_TO_FINISH, r"\1, boiled \2"),
+    ((" to boil",), _STARTS, "started boiling"),
+    (("pulled", "yanked"), _PULLED_ALL, r"\1 all \2 taps"),
+    (("really",), _REALLY, r"\1 "),
+    (("not ",), _NOT_MUCH, ""),
+    (("not ",), _NOT_AS, lambda said: "" if said.start() == 0 else said["end"]),
+)
+
+
+def without_asides(text: str) -> str:
+    """A tidy text without what is said in passing, its roundabout deeds in plain words."""
+    return rewritten(text, _REWRITES)
