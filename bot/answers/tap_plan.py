@@ -61,7 +61,7 @@ def answer(asked: Asked) -> Answer:
         return _for_trees(asked, trees)
     if asked.known.taps is not None and asked.known.taps.count:
         return Answer(_needs(asked, asked.known.taps.count))
-    return Answer(wording.NO_TREES_METRIC if asked.style.is_metric else wording.NO_TREES)
+    return Answer(wording.no_trees(asked.style))
 
 
 def _on_a_lot(asked: Asked) -> bool:

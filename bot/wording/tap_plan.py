@@ -107,14 +107,16 @@ def size_wanted(label: str, style: Style) -> str:
     return f"Measure it around at chest height and text it, like: {like}. {rule}."
 
 
-NO_TREES = (
-    "Measure a trunk around at chest height and text it, like: tree 1 sugar maple 50 in around."
-    " 12 in across (38 around) bears 1 tap, 18 in (57 around) 2."
-)
-NO_TREES_METRIC = (
-    "Measure a trunk around at chest height and text it, like: tree 1 sugar maple 120 cm around."
-    " 30 cm across (96 around) bears 1 tap, 46 cm (144 around) 2."
-)
+def no_trees(style: Style) -> str:
+    """Nobody told a tree or a tap yet: what to measure, and what the careful rule says."""
+    size = "120 cm" if style.is_metric else "50 in"
+    rule = (
+        "30 cm across (96 around) bears 1 tap, 46 cm (144 around) 2."
+        if style.is_metric
+        else "12 in across (38 around) bears 1 tap, 18 in (57 around) 2."
+    )
+    like = f"tree 1 sugar maple {size} around"
+    return f"Measure a trunk around at chest height and text it, like: {like}. {rule}"
 
 
 def _taps(count: int) -> str:

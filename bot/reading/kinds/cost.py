@@ -52,7 +52,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if clause.has("OTHERS") and not pays_others(clause):
         return
-    if clause.has("BOTTLE") and re.search(r"(?:\bat|@) \$", clause.text):
+    if clause.has("BOTTLE") and any(sold_at(clause, item) for item in clause.free("money")):
         return  # "bottled 8 pints at $15"
     if _SPENT_TIME.search(clause.text) and not clause.free("money"):
         return  # "spent the whole forenoon chasing it across two fields"
@@ -154,6 +154,11 @@ def _of_a_thing(clause: Clause, item: Item) -> bool:
     before = [each.text for each in clause.preceding(item, 1)]
     mine = before in (["my"], ["our"], ["that"], ["his"], ["her"])
     return mine and not clause.has("COSTV", "BUY") and bool(clause.following(item, 1))
+
+
+def sold_at(clause: Clause, money: Item) -> bool:
+    """`bottled 8 pints at $15`: what one is sold for."""
+    return [each.text for each in clause.preceding(money, 1)] in (["at"], ["@"], ["sell at"])
 
 
 def _a_price(clause: Clause, item: Item) -> bool:

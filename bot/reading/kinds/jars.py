@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot import units
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.cost import sold_at
 from bot.reading.volumes import CONTAINER_UNITS, is_given, role
 
 if TYPE_CHECKING:
@@ -61,7 +62,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if clause.has("PRICE", "EARN") and not bottled:
         return
     prices = [item for item in clause.items if item.sort == "money"]
-    if prices and not (bottled and all(_is_a_price(clause, item) for item in prices)):
+    if prices and not (bottled and all(sold_at(clause, item) for item in prices)):
         return
     if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):
         return
@@ -100,15 +101,10 @@ _NOT_FILLED = frozenset(
 )
 
 
-def _is_a_price(clause: Clause, money: Item) -> bool:
-    """`bottled 8 pints at $15`: what one is sold for."""
-    return [each.text for each in clause.preceding(money, 1)] in (["at"], ["@"], ["sell at"])
-
-
 def _paid_beside(clause: Clause, notes: Notes) -> bool:
     """`receipt: $53.20, 48 half pint bottles`: what was bought."""
     return any(
-        item.sort == "money" and not _is_a_price(other, item)
+        item.sort == "money" and not sold_at(other, item)
         for other in notes.sentence(clause)
         for item in other.items
     )
