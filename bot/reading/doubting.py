@@ -105,6 +105,8 @@ def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
     )
     if item is None or clause.has("FOREIGN") or not _matters(clause, item):
         return False
+    if item.low is not None and not clause.frame & FRAME_TAGS and _asks(clause, notes):
+        return False  # "inch and a half or 2 inches, how far in do i drill"
     if item.vague and clause.has("MOTHS", "CLOUDY", "YELLOW", "SMELL"):
         item.used = True
         return False  # "several of the pails have moths in them"
@@ -125,6 +127,10 @@ def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
     else:
         notes.ask(f'How many is "{" ".join(words)}"? Text the number.', fill=fill)
     return True
+
+
+def _asks(clause: Clause, notes: Notes) -> bool:
+    return any(other.question for other in notes.sentence(clause))
 
 
 def _is_a_frost(clause: Clause, item: Item) -> bool:

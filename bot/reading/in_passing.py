@@ -58,6 +58,17 @@ _BOILED_WHAT = re.compile(
     r"(?:collected|gathered|got|left(?: over)?|leftover|hauled)(?: from| on)? "
     r"(?:yesterday|last night|the other day|\w+day)\b"
 )
+# "bottled yesterday's 3 qts as 6 pints", "filled 6 pints out of the 3 qts": the jars count.
+_AS_JARS = re.compile(
+    r"\b(bottled|canned|jarred|packed|put up) "
+    r"(?:(?:the|all|my|our|yesterday'?s|today'?s|last night'?s) )*"
+    r"[\d.]+ ?(?:gal\w*|qts?|quarts?|l|lit\w+)(?: of syrup)? (?:as|into) (?=\d)"
+)
+_OUT_OF_IT = re.compile(
+    r"\b((?:bottled|canned|jarred|filled|got) [\d.]+ (?:half[ -])?"
+    r"(?:pints?|pts?|quarts?|qts?|jars|bottles)) (?:out of|from) "
+    r"(?:the|that|yesterday'?s|today'?s) [\d.]+ ?(?:gal\w*|qts?|quarts?|l|lit\w+)$"
+)
 # "picked up lids for $14": bought, where sap is picked up too.
 _PICKED_UP = re.compile(r"\bpicked up (?=(?:(?!gal)[a-z0-9]+ ){0,5}(?:for )?\$\d)")
 # "fire out, 7 hours start to finish".
@@ -97,6 +108,8 @@ _REWRITES: tuple[Rewrite, ...] = (
     (_AWAY, _ICE_AWAY, ""),
     (("finger",), _A_FINGER, ""),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),
+    ((" as ", " into "), _AS_JARS, r"\1 "),
+    ((" out of ", " from "), _OUT_OF_IT, r"\1"),
     (("picked up",), _PICKED_UP, "bought "),
     (("start to finish",), _START_TO_FINISH, r"\1, boiled \2"),
     ((" to boil",), _STARTS, "started boiling"),

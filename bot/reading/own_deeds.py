@@ -47,7 +47,7 @@ _PARTED = tuple(
 
 
 _THROWN = frozenset(
-    "chuck chucked ditch ditched heave heaved slop slopped slosh sloshed leak pitch pitched "
+    "chuck chucked ditch ditched heave heaved slop slopped slosh sloshed leak pitch pitched threw "
     "pouring dumping".split()
 )
 _ALL_OF_IT = frozenset("it all the some about maybe that another".split())

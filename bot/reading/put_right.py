@@ -93,7 +93,7 @@ _THEN_ANEW = re.compile(
 )
 # What is written anew, in this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
-    (("sorry", "oops", "i mean"), _SORRY_BEHIND, r"that was \1"),
+    (("sorry", "oops", "i mean"), _SORRY_BEHIND, r"that one was for \1"),
     (("last ",), _LAST_ONE, "that one was for "),
     (("undo", "last", "that"), _THEN_ANEW, "scratch that, "),
     (("last ",), _THE_LAST_TO, "make that "),

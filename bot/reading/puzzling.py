@@ -126,7 +126,10 @@ _BETWEEN = frozenset("the a an my our his her their this that little old big".sp
 
 
 def strangers(clause: Clause, item: Item) -> list[Item]:
-    """Words before an amount that we do not know: who or what did it, nobody can say."""
+    """Words before an amount that we do not know: who or what did it, nobody can say. A heading
+    (`product of today's demo: 28 fl oz`) does nothing."""
+    if any(each.text == ":" and each.start < item.start for each in clause.items):
+        return []
     return [
         each
         for each in clause.items

@@ -190,6 +190,8 @@ _FOUR_FIGURES = re.compile(
 )
 # "quart of sap out of the whole works": one.
 _ONE_UNSAID = re.compile(r"^(quart|gallon|pint|litre|liter) of (?=sap|syrup)")
+# "1) boiled 45 gal 2) 7 hours": the numbers of a list.
+_LIST_MARK = re.compile(r"(?:^|(?<=[\w.,;])[ \n]+)[1-9]\) ?(?=\w)")
 # "three-quarters of a gallon".
 _HYPHENED_PART = re.compile(
     r"\b(one|two|three|five|seven)-(?=(?:quarter|third|half|eighth|fifth|tenth)s?\b)"
@@ -390,6 +392,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((".",), _TITLE, r"\1 "),
     (("point",), _HEARD_POINT, lambda hit: f"{_HEARD_NUMBERS[hit[1]]} "),
     (("point",), _HEARD_BEHIND_POINT, lambda hit: f"{hit[1]} point {_HEARD_NUMBERS[hit[2]]}"),
+    (("2)",), _LIST_MARK, ", "),
     (("of s",), _ONE_UNSAID, r"a \1 of "),
     (("taped",), _TAPED, "measured "),
     ((" tops", " tabs"), _TOPS, r"\1 taps"),

@@ -68,14 +68,6 @@ _FORMS = tuple(
             rf"{_VOLUME}(?: off| from| out of)?(?: (?:that|it|the last\b.*|the total|today))?$",
             "How much was it, then? Text it like: make that 10 gal.",
         ),
-        # "undo the last two": an undo takes one.
-        (
-            "last |both|all",
-            r"^(?:please |can you )?(?:undo|delete|scratch|remove|erase|cancel) "
-            r"(?:(?:the |my )?last (?:two|three|four|few|couple|[2-9])\b|both\b"
-            r"|all (?:of )?(?:that|those|them)\b)",
-            "One at a time, please. Text: undo. Then once more for the one before.",
-        ),
         # "disregard last, boiled 40 gal", "no, 14 gal. also boiled 5 hrs".
         (
             "undo|scratch|cancel|delete|ignore|disregard",
@@ -108,6 +100,34 @@ _FORMS = tuple(
             r"(?! (?:in(?:to)?|of|full|that|because|cuz|out|on|over)\b)"
             r"(?!.*\b(?:cloudy|spoiled|sour|bad|yellow|moths|warm|rain|gone)\b)",
             "Gathered, or poured away? Text it like: got 12 gal, or: poured out 12 gal.",
+        ),
+        # "sled tipped, saved 6 of the 8 gal".
+        (
+            " of ",
+            r"\b(?:saved|kept|salvaged|rescued) (?:about |only )?\d[\d.]* of (?:the |my |our )?"
+            rf"{_VOLUME}",
+            "How many gal are in, and how many lost? Text one, then the other.",
+        ),
+        # "took 30 gal to jim's to boil it": no boil of ours.
+        (
+            "'s",
+            rf"\b(?:took|sent|drove|delivered) {_VOLUME}(?: of sap)?(?: over| up| down)? to "
+            r"(?!today)\w+'s\b",
+            "Is that still yours? If so, text it like: got 12 gal.",
+        ),
+        # "used 2 gal of sap for tea", "down to the last 10 gal".
+        (
+            "used |down to",
+            rf"^(?:we |i )?used (?:about )?{_VOLUME}(?: of (?:the )?sap)? (?:for|to|in)\b"
+            rf"|^(?:we're |i'm |now )?down to (?:the |my |our )?(?:last )?{_VOLUME}$",
+            "Gathered just now? If so, text it like: got 12 gal.",
+        ),
+        # "14 gal less the one i spilled".
+        (
+            "less |minus |except ",
+            rf"{_VOLUME} (?:less|minus|except)(?: for)? .*"
+            r"\b(?:spilled|dumped|lost|tossed|leaked)\b",
+            "How many gal are in, and how many lost? Text one, then the other.",
         ),
         # "12 gal in the tank, spilled a little".
         (
@@ -166,6 +186,13 @@ _FORMS = tuple(
             " in trees| each in",
             r"\b(?:taps?|spiles?|spouts?) (?:each )?in(?:to)? (?:trees \d|(?:the )?\d+ )",
             "How many taps in all? Text it like: set 12 taps.",
+        ),
+        # "took tap 3 out": one, or three?
+        (
+            "tap |spile ",
+            r"\b(?:took|pulled|yanked|removed|lost) (?:out )?(?:tap|spile|spout) "
+            r"(?:# ?|no\.? )?\d+\b",
+            "How many taps in all? Text it like: pulled 1 tap.",
         ),
         # "6 taps dry, pulled them"; "pulled all the taps on tree 4".
         ("pulled", r"\b\d+ (?:taps|spiles)\b[^.]*\bpulled (?:them|em|'em)\b", _HOW_MANY_TAPS),

@@ -226,6 +226,8 @@ def _role(clause: Clause, item: Item) -> str:
     if clause.about("BOIL") and clause.near("DONE", "END") and item.gallons > _MOST_FINISHED:
         return "boil"  # "just finished boiling, 26 gal"
     nearest = _nearest_verb(clause, item)
+    if nearest == "" and clause.has("MADE") and clause.has("FOREIGN"):
+        return "foreign"  # "made candy out of a pint"
     if nearest == "" and clause.has("MADE") and _little(item):
         return "sap" if clause.tree is not None else "syrup"
     of_it = clause.own_tree or "it" in clause.words()
@@ -280,7 +282,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "unclear" if {"made", "make", "makes", "making"} & set(clause.words()) else "sap"
     if item.unit in _LARGE_UNITS or (item.parts and item.parts[0].unit in _LARGE_UNITS):
         panned = clause.has("PANN") and not clause.has("GATHER", "SAP", "BUCKET", "STORE")
-        return "unclear" if panned else "sap"  # "65 gal, all in the flat pan"
+        fueled = any(each.sort in ("mass", "cords") for each in clause.items)
+        return "unclear" if panned or fueled else "sap"  # "65 gal, all in the flat pan"
     if (
         thing == "sap"
         or clause.about("GATHER", "SAP")

@@ -85,6 +85,11 @@ def find(clause: Clause, notes: Notes) -> None:
         and "for" not in clause.words()
     ):
         return
+    if amounts and _one_more_cost(clause, amounts[-1]):
+        for item in (*amounts, *clause.free("number")):
+            item.used = True
+        notes.ask("Text each cost by itself, like: lids $16.")
+        return
     for item in amounts:
         bet = [each.text for each in clause.following(item, 1)] == ["says"]
         if bet or is_rate(clause, item) or _a_price(clause, item) or _of_a_thing(clause, item):
@@ -147,6 +152,19 @@ def _counts_things(clause: Clause, item: Item) -> bool:
         bool(after)
         and (after[0].tags & {"TAPN", "BUCKET", "JARN"} != frozenset() or after[0].sort == "volume")
     )
+
+
+def _one_more_cost(clause: Clause, amount: Item) -> bool:
+    """`lids $12 filters 8`: what the eight is, it does not say."""
+    last = clause.items[-1]
+    if last.sort != "number" or last.article or last.start < amount.end:
+        return False
+    before = clause.preceding(last, 1)[0]
+    named = _name([each for each in clause.items if each.start < amount.start])
+    return bool(named) and before.sort == "word" and before.text not in _BEFORE_A_FIGURE
+
+
+_BEFORE_A_FIGURE = frozenset("at by for of on in size no number to grade".split())
 
 
 def _of_a_thing(clause: Clause, item: Item) -> bool:

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 CUES = {
     "PANTEMP": "pan_temp pan_temperature",
-    "TEMPN": "temperature temp thermometer degrees reads reading",
+    "TEMPN": "candy_thermometer temperature temp thermometer degrees reads reading",
 }
 
 LEAST_F = 120.0

@@ -97,8 +97,10 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         _forget_unmeasured(notes)
         notes.add(PouredOut(gallons=gallons, on=notes.day(clause)), item.start)
-    if poured or notes.all(PouredOut) or clause.has("NONE"):
+    if poured or notes.all(PouredOut):
         return
+    if clause.has("NONE"):
+        return  # "one wipeout, zero spilled"
     number = next((item for item in clause.free("number") if not item.part), None)
     if number is not None and not clause.has("POUR") and len(clause.items) <= MOST_BESIDE:
         _what_was_it(notes, number)  # "dumped the cloudy stuff, all 14"

@@ -23,7 +23,7 @@ CUES = {
         "ferried schlepped dipped siphoned wound_up_with ended_up_with drained drain emptied "
         "tallied lugged_in sledded_in dragged wheeled ladled tipped_into scooped fetched fetch "
         "hauled_in "
-        "gained carry_in carrying_in haul_in found_another "
+        "made_it_to gained carry_in carrying_in haul_in found_another "
         "gathered gather gathers gathering collected collect collects collecting collection "
         "hauled haul hauling lugged brought_in bring_in bringing_in brought_back brought_home "
         "picked_up took_in take_in empty emptying emptied_out bagged carried carried_in "

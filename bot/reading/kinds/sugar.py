@@ -111,7 +111,8 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
         before = clause.preceding(item, 3)
         after = clause.following(item, 1)
         if after and (
-            after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE", "ITEMS"}
+            after[0].tags & {"TAPN", "BUCKET", "JARN", "MORE"}
+            or ("ITEMS" in after[0].tags and "." not in item.text)
             or after[0].sort in ("volume", "number")
             or after[0].text in ("times", "time")
         ):

@@ -65,7 +65,8 @@ def find(clause: Clause, notes: Notes) -> None:
         if what != "syrup":
             continue
         item.used = True
-        if strangers(clause, item) and not clause.about("DRAW", "BOIL", "FIRE", "BOTTLE"):
+        ours = clause.about("DRAW", "BOTTLE") or clause.near("BOIL", "FIRE")
+        if strangers(clause, item) and not ours:
             notes.ask(f"{item.text} of syrup: yours? If so, text it like: drew off 3 qt.")
             continue
         if _is_eaten(clause, item):

@@ -162,7 +162,9 @@ _OF_A_PART = re.compile(
     r"\ball \w+ (?:the )?(?:taps|spiles|spouts)(?: out)? (?:from|on|off|out of|in)\b"
 )
 """`pulled all 3 taps from tree 4`."""
-_OUT_THERE = re.compile(r"\bout (?:front|back|there|by|in|on|behind|near|past|along|of \d)\b")
+_OUT_THERE = re.compile(
+    r"\bran out\b|\bout (?:front|back|there|by|in|on|behind|near|past|along|of \d)\b"
+)
 """`one tap in the maple out front` is not pulled."""
 
 

@@ -123,6 +123,15 @@ def _buckets_hung(clause: Clause, notes: Notes) -> None:
         if item.value == int(item.value) and not item.part:
             item.used = True
             count = int(item.value)
+            before = notes.clause_before()
+            if before is not None and before.text in (
+                "drilled",
+                "we drilled",
+                "i drilled",
+                "tapped",
+            ):
+                notes.add(TapsSet(count=count, on=notes.day(clause)), item.start)
+                return  # "drilled and hung 45 buckets"
             notes.ask(
                 f"{count} buckets hung: how many taps are in?",
                 ("ok|same|yep|yeah", f"put in {count} taps"),
@@ -173,6 +182,9 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         if after and after[0].text in _STAY:
             continue  # "pulled 20 taps, 40 stay in the trees"
         names_taps = bool(after) and "TAPN" in after[0].tags
+        if behind == "now" and _just_added(clause, notes):
+            item.used = True
+            continue  # "tapped 5 more, now 25"
         if names_taps:
             if behind in _NOT_SET and not (behind in ("all", "on") and sett):
                 continue
@@ -245,6 +257,11 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
     return None
 
 
+def _just_added(clause: Clause, notes: Notes) -> bool:
+    before = notes.last(TapsSet)
+    return before is not None and notes.clauses[before.clause].sentence == clause.sentence
+
+
 def _names_the_count(clause: Clause) -> bool:
     """`number of taps this season is 26`."""
     first = clause.items[0].text
@@ -309,12 +326,15 @@ _NOT_SET = frozenset(("from", "on", "of", "per", "off", "across", "all", "every"
 
 def _strange(clause: Clause) -> bool:
     """Words that we do not know may say anything of taps: that they were chewed, drawn, lent."""
-    return clause.has("DRAW") or any(
+    return clause.has("DRAW") or any(_is_strange(clause, item) for item in clause.items)
+
+
+def _is_strange(clause: Clause, item: Item) -> bool:
+    return (
         item.sort == "word"
         and not item.tags
         and item.text not in PLAIN_WORDS
         and not behind_a_preposition(clause, item)
-        for item in clause.items
     )
 
 
@@ -361,6 +381,8 @@ def _bare_ok(clause: Clause, item: Item) -> bool:
     after = clause.following(item, 2)
     if after and after[0].text in _RUN:
         return False  # "set 10 taps yesterday, 6 running today"
+    if after and (_is_strange(clause, after[0]) or after[0].text in _HURT):
+        return False  # "hammered in 9 spiles, 2 split"
     if after and after[0].text in (
         "tree",
         "trees",
@@ -381,6 +403,9 @@ def _bare_ok(clause: Clause, item: Item) -> bool:
             or after[0].text in ("feet", "years", "year", "days")
         )
     )
+
+
+_HURT = frozenset("split broke bent cracked lost left".split())
 
 
 def _spoke_of_taps(notes: Notes) -> bool:
