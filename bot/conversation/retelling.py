@@ -17,7 +17,8 @@ from bot.wording import questions, receipts
 
 # A thing that is spoken of as known, and its figure: "the boil was 7 hours", "lids were $14".
 _WAS = re.compile(
-    r"(?:(?:and|so) )?(?P<whose>(?:the|our|my|that) )?[a-z0-9#' ]{2,30}? "
+    r"(?:(?:and|so) )?(?P<whose>(?:the|our|my|that|last night'?s"
+    r"|(?:yester|to|mon|tues|wednes|thurs|fri|satur|sun)day'?s) )?[a-z0-9#' ]{2,30}? "
     r"(?:was|were|came to|cost|took) (?:(?:only|really|just|about|like) )*\$?[\d.]+.*"
 )
 _IN_A_ROW = re.compile(r"\b(?:first|second|third|earlier)\b")

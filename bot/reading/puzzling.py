@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bot.reading.levels import not_gathered_now
+from bot.reading.levels import is_a_sum, not_gathered_now
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -161,6 +161,13 @@ def ask_if_sap(clause: Clause, notes: Notes) -> None:
     when = f" on {notes.day(clause).isoformat()}" if clause.on is not None else ""
     for item in clause.free("volume"):
         item.used = True
+        if is_a_sum(clause, item):
+            notes.ask(
+                f"{item.text} of sap: gathered now, or the sum so far?",
+                ("now|gathered|new|more|today|sap", f"{where}{item.text} of sap{when}"),
+                ("sum|the sum|so far|total|in all|week|month|season", ""),
+            )
+            continue
         notes.ask(
             f"{item.text}: is that sap you gathered?",
             ("sap|ok|yep|yeah|gathered", f"{where}{item.text} of sap{when}"),

@@ -115,7 +115,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if zipped is not None:
         zipped.used = True
         digits = notes.text[zipped.start : zipped.end]
-        alone = len(notes.text.strip(" .!")) == 5
+        alone = notes.text.strip(" .!").removesuffix(" here") == digits
         lone = len(clause.items) == 1 and len(notes.clauses) > 1
         if (
             lone
