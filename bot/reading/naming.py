@@ -191,7 +191,8 @@ def _of_the_sap_that_is_boiled(clause: Clause, day: Item) -> bool:
     boils = bool(clause.tags & {"BOIL", "FIRE", "LIT", "POUR", "BOTTLE"})
     before = [each.text for each in clause.preceding(day, 1)]
     if day.text.startswith("since ") or before == ["since"]:
-        return volumes and not boils
+        dry = bool(clause.tags & {"NONE", "DRY", "DRYSAID"})
+        return (volumes or dry) and not boils
     return (day.text.startswith("from ") or before == ["from"]) and volumes and boils
 
 

@@ -173,6 +173,10 @@ _BY_ITS_NUMBER = re.compile(
     r"|\b(?:from|off|on|at|in|under) no\. ?)(\d{1,3})\b(?![.:/]\d)"
     r"(?! ?(?:gal|l\b|lit|qt|quart|pint|taps?\b|hr|hour|%|cord|\$|people|of\b))"
 )
+# "the tree by the mailbox, number 3, gave 2 gal".
+_ITS_NUMBER = re.compile(
+    r"(?<=[,(]) ?(?:number|no\.?|#) ?(\d{1,3})(?=[,)]| (?:gave|had|made|ran|was|got|filled))"
+)
 # "taped at 63 in around": measured.
 _TAPED = re.compile(r"\btaped (?=(?:out |in )?at\b)")
 # "pulled all the tops": taps, as they are heard.
@@ -394,6 +398,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("point",), _HEARD_BEHIND_POINT, lambda hit: f"{hit[1]} point {_HEARD_NUMBERS[hit[2]]}"),
     (("2)",), _LIST_MARK, ", "),
     (("of s",), _ONE_UNSAID, r"a \1 of "),
+    (("tree", "maple"), _ITS_NUMBER, r" tree \1"),
     (("taped",), _TAPED, "measured "),
     ((" tops", " tabs"), _TOPS, r"\1 taps"),
     (("ate ",), _ATE_HOURS, r"\1 eight "),

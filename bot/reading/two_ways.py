@@ -290,6 +290,42 @@ _FORMS = tuple(
             rf"^(?!.*\bboil).*\bcords?\b.* (?:for|on|to do|per) {_VOLUME}",
             "Boiled? Text each by itself, like: boiled 30 gal. Then: burned 1/3 cord.",
         ),
+        # "32 gal gave a gallon".
+        (
+            "gave|made|yielded|turned|became|down to",
+            rf"{_VOLUME} (?:of sap )?(?:gave|made|yielded|turned into|became|went down to) "
+            r"(?:me |us )?(?:about |just |only )?(?:(?:an?|half an?|half) )?"
+            rf"(?:{_VOLUME}|\w+)(?! of sap)$",
+            "Boiled? If so, text it like: boiled 30 gal in 6 hr. Then: drew 3 qt.",
+        ),
+        # "all dry except tree 4, half a gallon".
+        (
+            " tree ",
+            r"\b(?:dry|nothing|empty|frozen|no sap)\b.* (?:except|but|besides|apart from) "
+            r"(?:for )?tree ",
+            "How much from that tree? Text it like: tree 4 half a gal.",
+        ),
+        # "the last of the sap, 9 gal, went in the pan".
+        (
+            " pan| fire| evaporator",
+            rf"{_VOLUME},? (?:all )?(?:of it )?(?:went|is|goes|going) (?:in|into|on|onto|through) "
+            r"(?:the |my |our )?(?:pan|fire|evaporator)",
+            "Into the pan? If so, text it like: boiling 20 gal.",
+        ),
+        # "best year yet, 9 gal".
+        (
+            "best ",
+            rf"\bbest (?:year|season|spring|march)\b.*{_VOLUME}",
+            "Is that the sum of a season? Of today text it like: got 12 gal.",
+        ),
+        # "40 taps, gallon each", "got a gal from all 12 taps".
+        (
+            "each|all |every",
+            r"^\d+ (?:taps|buckets|pails|bags|trees),? (?:about )?"
+            r"(?:gal|gallon|quart|qt|pint|litre|liter)s? (?:each|apiece)$|\b(?:an?|one|half an?) (?:gal|gallon|quart|qt|pint|litre|liter)"
+            r" (?:of sap )?(?:from|off|out of|in) (?:all|every)\b",
+            _HOW_MUCH_SAP,
+        ),
         # "tank reads 62": how warm, how full?
         (
             "tank|barrel|drum|tote",
