@@ -3,7 +3,7 @@
 1. A lone carrier's word is settled at once.
 2. tidy -> put_right -> in_passing -> tokens -> items -> what stands apart put together
    (carried, shares, parted) -> clauses. A form of words that can be read in two ways is asked
-   (two_ways.py).
+   (two_ways).
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.

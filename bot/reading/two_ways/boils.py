@@ -1,0 +1,123 @@
+"""What may be boiled, drawn off or gathered, and a boil that may be on or over."""
+
+from __future__ import annotations
+
+from bot.reading.two_ways.form import VOLUME, forms
+
+FORMS = forms(
+    # "a quart of syrup for every 11 gal of sap".
+    (
+        "every ",
+        rf"\b(?:for|to|per|from|in|out of) every {VOLUME}",
+        "Is that of now? If so, text it by itself, like: drew 3 qt.",
+    ),
+    # "ran out of wood at 35 gal".
+    (
+        "ran out",
+        rf"\bran out of (?:wood|propane|gas|steam|daylight|time)\b.*{VOLUME}",
+        "How much of what? Text it by itself, like: boiled 35 gal.",
+    ),
+    # "used 1/3 cord for 30 gal".
+    (
+        "cord",
+        rf"^(?!.*\bboil).*\bcords?\b.* (?:for|on|to do|per) {VOLUME}",
+        "Boiled? Text each by itself, like: boiled 30 gal. Then: burned 1/3 cord.",
+    ),
+    # "32 gal gave a gallon".
+    (
+        "gave|made|yielded|turned|became|down to",
+        rf"{VOLUME} (?:of sap )?(?:gave|made|yielded|turned into|became|went down to) "
+        r"(?:me |us )?(?:about |just |only )?(?:(?:an?|half an?|half) )?"
+        rf"(?:{VOLUME}|\w+)(?! of sap)$",
+        "Boiled? If so, text it like: boiled 30 gal in 6 hr. Then: drew 3 qt.",
+    ),
+    # "the last of the sap, 9 gal, went in the pan".
+    (
+        " pan| fire| evaporator",
+        rf"{VOLUME},? (?:all )?(?:of it )?(?:went|is|goes|going) (?:in|into|on|onto|through) "
+        r"(?:the |my |our )?(?:pan|fire|evaporator)",
+        "Into the pan? If so, text it like: boiling 20 gal.",
+    ),
+    # "last batch 30 gal 6 hrs 5 pints of syrup".
+    (
+        "batch",
+        rf"\bbatch(?: \d+)?(?: was|:| of)? ?{VOLUME}(?! (?:of )?syrup)"
+        r".*\b(?:syrup|hrs|hours)\b",
+        "Boiled sap, or syrup? Text it like: boiled 30 gal in 6 hr. Then: drew 5 pints.",
+    ),
+    # "20 gal sap 4 hrs 3 pints syrup", "30 gal gave 3 qts of syrup".
+    (
+        "syrup",
+        rf"^{VOLUME}(?:,? (?:gave|made|for)|(?: of)? sap(?: in)?,? (?:{VOLUME}|\d[\d.]* ?"
+        r"(?:hrs?|hours)))[ ,].*\bsyrup\b",
+        "Boiled? If so, text it like: boiled 30 gal in 6 hr. Then: drew 3 qt.",
+    ),
+    (
+        "from|out of",
+        rf"^(?:(?:i|we) )?(?:made|got) {VOLUME}(?: of syrup)? (?:from|out of) {VOLUME}$",
+        "Boiled? If so, text it like: boiled 30 gal in 6 hr. Then: drew 3 qt.",
+    ),
+    (
+        "ran ",
+        r"\bran \d[\d.]* ?(?:gal|gallons) in \d[\d.]* ?(?:hrs?|hours)\b",
+        "Sap that ran, or that you boiled? Text it like: boiled 35 gal in 5 hr.",
+    ),
+    # "lit the fire at 7am got 12 gal after that": not what was boiled.
+    (
+        "lit ",
+        r"\blit (?:the |up )?(?:fire|arch|pan|evaporator)?\b[^.]*"
+        rf"(?:\b(?:got|had) {VOLUME}|{VOLUME} when)",
+        "How much of what? Text each by itself, like: got 12 gal. Or: drew 3 pints.",
+    ),
+    # "boiled half of it".
+    (
+        "boiled",
+        r"\bboiled (?:about |only )?(?:half|a third|a quarter|most|some|part|1/2|1/3|1/4) of"
+        r" (?:it|that|them|what)\b",
+        "How many gal did you boil? Text it like: boiled 18 gal.",
+    ),
+    # "no sap today, boiled 20 gal": which of them is the day's?
+    (
+        "nothing|no sap|no run",
+        r"\b(?:no sap|no run|nothing)(?: ran)?(?: today)?,? (?:so )?(?:we |i )?"
+        r"(?:bottled|boiled|drew|canned) .*\d",
+        "No sap, I read. Text that by itself, then the rest.",
+    ),
+    # "poured 20 gallons in and started boiling": into the pan.
+    (
+        " in and ",
+        rf"\b(?:dumped|poured) {VOLUME} in and (?:started|lit|fired|got)",
+        "Into the pan? If so, text it like: boiling 20 gal.",
+    ),
+    (
+        "going|tried to",
+        r"\bfire keeps going out\b|\bnever got (?:it|the fire) going\b"
+        r"|\btried to (?:light|start)\b",
+        "Is the boil on? Text: fire lit. Or: fire out.",
+    ),
+    # "boil's done, still got 10 gal": counted before?
+    (
+        "still ",
+        rf"\b(?:done|lit|out|finished),? still (?:got|have|had) {VOLUME}",
+        "Counted before? If it is new sap, text it like: got 10 gal.",
+    ),
+    # "shut her down at 9pm, 44 gallons": boiled, or drawn off?
+    (
+        "shut|quit|fire",
+        rf"^(?:just )?(?:shut (?:her |it )?down|quit|fire out|fire's out)(?: at [\w: ]+)?,"
+        rf" (?:got )?(?:{VOLUME}|a gallon)$",
+        "Boiled, or syrup? Text it like: boiled 44 gal. Or: drew 3 qt.",
+    ),
+    # "I meant to boil 40 gal but the wind came up".
+    (
+        " to ",
+        r"\b(?:meant|was supposed|were supposed) to (?:boil|be|gather|tap|draw)\b.* but\b",
+        "What was done, then? Text it like: boiled 20 gal.",
+    ),
+    # "lit the fire at 7, should be done by 9".
+    (
+        "should be",
+        rf"\bshould be (?:about |around )?{VOLUME}.*\b(?:by|when|once)\b",
+        "Is it there already? If so, text it like: got 14 gal.",
+    ),
+)

@@ -1,0 +1,117 @@
+"""Amounts that may be sap of now, of once, of others or of each."""
+
+from __future__ import annotations
+
+from bot.reading.two_ways.form import HOW_MUCH_SAP, VOLUME, forms
+
+FORMS = forms(
+    # "took 30 gal to jim's to boil it": no boil of ours.
+    (
+        "'s",
+        rf"\b(?:took|sent|drove|delivered) {VOLUME}(?: of sap)?(?: over| up| down)? to "
+        r"(?!today)\w+'s\b",
+        "Is that still yours? If so, text it like: got 12 gal.",
+    ),
+    # "used 2 gal of sap for tea", "down to the last 10 gal".
+    (
+        "used |down to",
+        rf"^(?:we |i )?used (?:about )?{VOLUME}(?: of (?:the )?sap)? (?:for|to|in)\b"
+        rf"|^(?:we're |i'm |now )?down to (?:the |my |our )?(?:last )?{VOLUME}$",
+        "Gathered just now? If so, text it like: got 12 gal.",
+    ),
+    # "2 gal buckets were full": how many?
+    (
+        "full|overfl|brim",
+        r"^(?:the )?\d gal\w* (?:buckets|pails) (?:were|are|was|is)? ?(?:all )?(?:full"
+        r"|overflowing"
+        r"|brimming)\b",
+        HOW_MUCH_SAP,
+    ),
+    # "another 10 gal and i'll fire it up".
+    (
+        "'ll|will|can ",
+        r"^(?:just )?(?:another|\d[\d.]* more|one more) ?(?:\d[\d.]* ?)?\w* and "
+        r"(?:i'll|we'll|i will|we will|i can|we can)\b",
+        HOW_MUCH_SAP,
+    ),
+    # "all dry except tree 4, half a gallon".
+    (
+        " tree ",
+        r"\b(?:dry|nothing|empty|frozen|no sap)\b.* (?:except|but|besides|apart from) "
+        r"(?:for )?tree ",
+        "How much from that tree? Text it like: tree 4 half a gal.",
+    ),
+    # "best year yet, 9 gal".
+    (
+        "best ",
+        rf"\bbest (?:year|season|spring|march)\b.*{VOLUME}",
+        "Is that the sum of a season? Of today text it like: got 12 gal.",
+    ),
+    # "40 taps, gallon each", "got a gal from all 12 taps".
+    (
+        "each|all |every",
+        r"^\d+ (?:taps|buckets|pails|bags|trees),? (?:about )?"
+        r"(?:gal|gallon|quart|qt|pint|litre|liter)s? (?:each|apiece)$"
+        r"|\b(?:an?|one|half an?) (?:gal|gallon|quart|qt|pint|litre|liter)"
+        r" (?:of sap )?(?:from|off|out of|in) (?:all|every)\b",
+        HOW_MUCH_SAP,
+    ),
+    # "tank reads 62": how warm, how full?
+    (
+        "tank|barrel|drum|tote",
+        r"^(?:the )?(?:\w+ )?(?:tank|barrel|drum|tote) (?:reads?|is at|is|at|says) "
+        r"(?:5[5-9]|[6-9]\d|\d{3})$",
+        "Degrees, or gal? Text it like: tank is 38 F. Or: got 12 gal.",
+    ),
+    # "got 12 gal at 3 and lit the fire at 4": sugar, or the clock?
+    (
+        " at ",
+        rf"^(?!how|when|what).*{VOLUME} at (?:[3-9]|1[0-2])"
+        r"(?! ?(?:%|percent|brix|deg|\d|\.\d|:|am\b|pm\b))\b.*"
+        r"\b(?:at|by) (?:\d|1[0-2])(?::\d\d)?(?![\d.:]| ?(?:%|percent|brix|deg))",
+        "At what sugar, if you tested it? Text it like: 12 gal at 2.2.",
+    ),
+    ("clock", rf"{VOLUME} at (?:[2-9]|1[0-2]) ?o ?'?clock\b", HOW_MUCH_SAP),
+    ("at ", rf"\bat (?:\d|1[0-2]) {VOLUME}", HOW_MUCH_SAP),
+    # "power went out for 3 hrs".
+    (
+        "power",
+        r"\bpower (?:went|was) (?:out|off) for [\d.]+ (?:hrs?|hours)\b",
+        "Text what you made by itself, like: bottled 5 pints.",
+    ),
+    # "my sister finished 5 L of syrup".
+    (
+        "my ",
+        r"\bmy (?:sister|brother|cousin|uncle|aunt|friend|neighbou?r|buddy|boss)(?: \w+)?"
+        r" (?:made|finished|drew|bottled|boiled)\b.*\d",
+        "Theirs, or for your tally? If yours, text it like: drew 3 qt.",
+    ),
+    # What was once, or is so in general.
+    (
+        "ago|back in|in 20|ever|record|best|good tree",
+        r"\ba year ago\b.*\d|\$\d.* back in (?:19|20)\d\d\b|\bin 20[012]\d (?:i|we)\b"
+        r"|\bbest (?:day|tree|run|boil) (?:i |we )?ever\b|\b(?:record|best) (?:here )?is\b.*\d"
+        r"|\ba good tree (?:gives|makes)\b",
+        "Is that of now? If so, text it by itself, like: got 12 gal.",
+    ),
+    # "when we get to 40 gal we light it".
+    (
+        "when|once|as soon as",
+        rf"\b(?:when|once|as soon as) (?:we|i) (?:get|have|hit|reach)(?: to)? {VOLUME}",
+        "Is that in the tank already? If so, text it like: got 12 gal.",
+    ),
+    # "a 5 gal bucket and a half", "one bucket full, one a quarter".
+    (
+        "bucket|pail",
+        r"\b\d+ (?:gal|l)\w* (?:bucket|pail) and a half\b"
+        r"|\bbuckets? and a (?:half|quarter) (?:gal|gallon)\b"
+        r"|\bbuckets? full,.*\b(?:one|two|three|\d) a (?:quarter|third)\b",
+        HOW_MUCH_SAP,
+    ),
+    (
+        "one ",
+        r"\b(?:sugar|brix|tested|tests)(?: is| was| only| at)* one "
+        r"(?:two|three|four|five|six|seven|eight|nine)\b",
+        "How much sugar is that? Text it in figures, like: sugar 1.4.",
+    ),
+)

@@ -1,0 +1,48 @@
+"""Prices that may be paid or only seen, and costs in one heap."""
+
+from __future__ import annotations
+
+from bot.reading.two_ways.form import forms
+
+FORMS = forms(
+    ("$", r"^\$\d[\d.]*, \d+ (?:taps|spiles)$", "Text what was paid: spiles $36."),
+    # "propane went up $2", "saved $20 on jars".
+    (
+        "$",
+        r"\b(?:went up|is up|gone up|went down) (?:to |by )?\$\d[\d.]*(?! (?:a|per) gal)"
+        r"|\bsaved \$\d",
+        "Was that paid? If so, text it like: propane $24.",
+    ),
+    # "bought 6 sap bags at $4": each, or in all?
+    (
+        "bought",
+        r"\bbought \d+ (?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
+        "How many $ in all? Text it like: 6 sap bags $24.",
+    ),
+    # "a case of pint jars is $19 at the store now".
+    (
+        "$",
+        r"^(?!my |our |.*\b(?:bought|paid|spent|bill|total|costs?)\b)(?:an? |one |new )?.*"
+        r"\b(?:is|are|runs?|go for|goes for|wants?|asks) (?:now |like |about |up to )?"
+        r"\$\d[\d.]*(?: (?:now|each|apiece|online|these days|in town|for one|at (?:the )?\w+))",
+        "What was paid, and for what? Text it like: lids $6.",
+    ),
+    (
+        "total",
+        r"\$\d[\d.]*\b.*\$\d[\d.]*,? (?:for a )?total (?:of )?\$?\d",
+        "Text each cost by itself, like: lids $16.",
+    ),
+    (
+        "paid",
+        r"\bpaid \$\d[\d.]* for \w+ and \w+, \$\d[\d.]* and \$\d",
+        "Text each cost by itself, like: lids $16.",
+    ),
+    (
+        "$",
+        r"^(?:looked at|priced)\b.*\$\d|\bcosts \$\d"
+        r"|\b(?:are|is) (?:now )?\$\d[\d.]* (?:a|per) (?:dozen|case|box)\b"
+        r"|\bfound \$\d|\$\d+ bet\b|\bcould(?:'ve| have)? been \$\d|\breg\.? \$\d"
+        r"|\$\d[\d.]* for \$\d",
+        "What was paid, and for what? Text it like: lids $6.",
+    ),
+)

@@ -1,0 +1,69 @@
+"""Taps that may be set, pulled or only counted, and trees that are no taps."""
+
+from __future__ import annotations
+
+from bot.reading.two_ways.form import forms
+
+_SET_TAPS = "Taps set, or what? If set, text it like: set 12 taps."
+_HOW_MANY_TAPS = "How many taps in all? Text it like: pulled 6 taps."
+
+FORMS = forms(
+    # "put 12 taps out this morning": out in the woods, or out of the trees?
+    (
+        "put ",
+        r"\bput \d+ (?:taps|spiles) out\b",
+        "Taps set, or pulled? Text it like: set 12 taps, or: pulled 12 taps.",
+    ),
+    # "one tap in trees 1 through 8".
+    (
+        " in trees| each in",
+        r"\b(?:taps?|spiles?|spouts?) (?:each )?in(?:to)? (?:trees \d|(?:the )?\d+ )",
+        "How many taps in all? Text it like: set 12 taps.",
+    ),
+    # "took tap 3 out": one, or three?
+    (
+        "tap |spile ",
+        r"\b(?:took|pulled|yanked|removed|lost) (?:out )?(?:tap|spile|spout) "
+        r"(?:# ?|no\.? )?\d+\b",
+        "How many taps in all? Text it like: pulled 1 tap.",
+    ),
+    # "6 taps dry, pulled them"; "pulled all the taps on tree 4".
+    ("pulled", r"\b\d+ (?:taps|spiles)\b[^.]*\bpulled (?:them|em|'em)\b", _HOW_MANY_TAPS),
+    (
+        "pulled",
+        r"\bpulled (?:all|every)(?: of)?(?: the| my| our)?(?: \d+)? (?:taps?|spiles?) "
+        r"(?:(?:from|on|off|in) tree \d|(?:by|along|behind) )",
+        _HOW_MANY_TAPS,
+    ),
+    # "set 24 taps, 14 yesterday and 10 today".
+    (
+        "set |put in|tapped",
+        r"\b(?:set|put in|tapped) \d+ (?:taps|spiles)?,? \d+ (?:\w+ ){0,2}\w+ and \d+ ",
+        "I read a total and its parts. Text each by itself, like: set 14 taps.",
+    ),
+    # "20 taps ready", "got 12 taps from dad", "4 taps aren't running".
+    ("ready", r"\b\d+ (?:new )?(?:taps|spiles)(?: and \d+ \w+)? ready\b", _SET_TAPS),
+    (
+        "from|off",
+        r"^(?:i |we )?got \d+ (?:new )?(?:taps|spiles) (?:from|off) \w+$",
+        _SET_TAPS,
+    ),
+    ("new ", r"^(?:i |we )?got \d+ new (?:taps|spiles)(?: today| yesterday)?$", _SET_TAPS),
+    (
+        "ok in a",
+        r"\b\d taps? ok in a\b",
+        "How thick is the tree? Text it like: taps for a 17 in tree",
+    ),
+    # "tapped a 20 in red maple, one tap": its girth, or a count?
+    (
+        "tapped",
+        r"\btapped (?:a|an|the) \d+ in(?:ch)? (?:\w+ )?maple\b",
+        "How many taps was that? Text it like: set 2 taps in tree 5.",
+    ),
+    (
+        "than tree",
+        r"\btree \d+ (?:is|was|looks) (?:bigger|thicker|fatter|wider"
+        r"|smaller) than tree \d+ by\b",
+        "How thick is each? Text it like: tree 4 is 18 in.",
+    ),
+)
