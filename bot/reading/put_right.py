@@ -27,6 +27,8 @@ _FORMS = tuple(
         rf"{_LEAD}(?:i |we )?(?:said|told you|put down|texted you|texted|wrote) {_X}"
         rf"(?: for \w+)?(?: by mistake)?(?:,|,? but|,? and|,? when)? "
         rf"(?:(?:i |we )?meant|{_WAS}) {_Y}",
+        rf"{_LEAD}(?:scratch|strike|forget|cancel) (?:that|the) (?P<x>\$?\d[\d.]*(?: \w+)?),?"
+        rf" (?:{_WAS}) {_Y}",
         rf"{_LEAD}(?:change|switch|correct) (?P<x>(?:\$|tree )?\d[\w.]*(?: [\w.]+){{0,2}}) to {_Y}",
         rf"{_LEAD}(?:the )?(?P<x>\$?\d[\d.]*(?: \w+)?) was a (?:typo|mistake)[,.]?"
         rf"(?: {_WAS})? {_Y}",
@@ -34,7 +36,7 @@ _FORMS = tuple(
 )
 _MAY_CORRECT = re.compile(
     r"\b(?:wasn't|wasnt|was not|didn't|didnt|did not|meant|said|told you|put down|texted"
-    r"|wrote|change|switch|correct"
+    r"|wrote|change|switch|correct|scratch|strike|forget|cancel"
     r"|typo|mistake)\b"
 )
 _FIGURE_OR_NAME = re.compile(r"\d|\blot\b|\btoday\b|\byesterday\b|day\b")

@@ -241,7 +241,7 @@ _DEGREES_BEHIND = re.compile(r"(?<=gal) (\d\.\d) deg\b(?! ?[cf]\b)")
 _A_FULL_ONE = re.compile(r"(tree \w+:?,?|^) (full|half) (?=(?:bucket|pail|bag)\b)")
 # "16 gal at 2..1".
 _POINT_TWICE = re.compile(r"(?<=\d)\.\.(?=\d)")
-_O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}) o'?clock\b")
+_O_CLOCK = re.compile(rf"\b({'|'.join(_HOUR_WORDS)}|1[0-2]|[1-9]) o'?clock\b")
 _ORDINAL = {
     word: f"{number}{end}"
     for number, (word, end) in enumerate(
@@ -419,7 +419,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("together",), _POURED_TOGETHER, "combined "),
     (("propane bottle",), _PROPANE_BOTTLE, "propane tank"),
     (("back 40",), _BACK_FORTY, "back lot"),
-    (("clock",), _O_CLOCK, lambda hit: f"{_HOUR_WORDS.index(hit[1]) + 1}:00"),
+    (("clock",), _O_CLOCK, lambda hit: f"{_in_figures(hit[1])}:00"),
     (
         ("fifteen", "thirty", "forty"),
         _SPOKEN_CLOCK,

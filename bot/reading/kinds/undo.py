@@ -112,7 +112,8 @@ def _of_no_record(said: Clause, deed: Item) -> bool:
     """`cancel the babysitter`: neither an amount, a name, a day nor a word for a record follows."""
     behind = said.following(deed, 8)
     ours = any(
-        item.sort not in ("word", "sign") or item.text in _RECORDS or item.tags for item in behind
+        item.sort not in ("word", "sign", "clock") or item.text in _RECORDS or item.tags
+        for item in behind
     )
     first = behind[0] if behind else None
     strange = first is not None and first.sort == "word" and not first.tags

@@ -37,6 +37,12 @@ FORMS = forms(
         r"(?:from|on|for|off) ",
         _WHICH_DAY,
     ),
+    # "scratch that 12 gal": away with it, or that is the figure?
+    (
+        "scratch|strike|forget|cancel",
+        rf"^(?:scratch|strike|forget|cancel) that {VOLUME}(?: at [\d.]+)?$",
+        "Take it back, or put it right? Text: undo. Or: no, 14 gal.",
+    ),
     # "brix on the last one is 2.6": of what was told.
     (
         "last ",

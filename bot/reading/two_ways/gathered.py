@@ -71,7 +71,6 @@ FORMS = forms(
         r"\b(?:at|by) (?:\d|1[0-2])(?::\d\d)?(?![\d.:]| ?(?:%|percent|brix|deg))",
         "At what sugar, if you tested it? Text it like: 12 gal at 2.2.",
     ),
-    ("clock", rf"{VOLUME} at (?:[2-9]|1[0-2]) ?o ?'?clock\b", HOW_MUCH_SAP),
     ("at ", rf"\bat (?:\d|1[0-2]) {VOLUME}", HOW_MUCH_SAP),
     # "power went out for 3 hrs".
     (
