@@ -47,7 +47,41 @@ def with_units(found: Sequence[Item]) -> list[Item]:
     sorts = {item.sort for item in found}
     if not {"number", "volume"} <= sorts:
         return list(found)
-    return _sizes(_list_of_names(list(found)))
+    return _alike(_sizes(_list_of_names(list(found))))
+
+
+def _alike(found: list[Item]) -> list[Item]:
+    """`11 gal from the hill and 8 from the creek`, `eleven gal monday, nine tuesday and fourteen
+    today`: what stands between the same words is in the same unit."""
+    model: tuple[Item, str, str] | None = None
+    for at, item in enumerate(found):
+        if item.sort == "volume" and not item.article and not item.parts:
+            model = (item, _side(found, at - 1), _side(found, at + 1))
+        if model is None or item.sort != "number" or item.used or not _is_plain(item):
+            continue
+        unit, before, behind = model
+        ahead = found[at - 1].text if at else ""
+        parallel = behind in _SIDES and _side(found, at + 1) == behind and ahead in _JOINED
+        parallel = parallel or (before == "date" == _side(found, at - 1) and at + 1 < len(found))
+        if parallel and unit.unit in _OF_SAP:
+            word = unit.text.split()[-1]
+            found[at] = replace(item, sort="volume", unit=unit.unit, text=f"{item.value:g} {word}")
+    return found
+
+
+def _side(found: Sequence[Item], at: int) -> str:
+    """What stands there: a day, its sugar, or a word that leads to a place."""
+    if not 0 <= at < len(found):
+        return ""
+    if found[at].text in ("at", "@"):
+        tested = at + 1 < len(found) and "." in found[at + 1].text
+        return "its sugar" if tested else ""
+    return "date" if found[at].sort == "date" else found[at].text
+
+
+_SIDES = frozenset(("date", "from", "off", "out of", "its sugar"))
+_JOINED = frozenset((",", "and", "&", "then", "+", "plus", "gave", "had", "made"))
+_OF_SAP = frozenset(("gallon", "liter", "quart"))
 
 
 def _list_of_names(found: list[Item]) -> list[Item]:

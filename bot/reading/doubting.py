@@ -215,17 +215,36 @@ def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
     told = _PRESENT.isdisjoint(clause.words()) or not _HELPS.isdisjoint(clause.words())
     if day.text.endswith("'s"):
         return False  # "monday's boil ate .3 cord"
-    planned = any(c.plan for c in notes.sentence(clause))
+    here = notes.sentence(clause)
+    planned = any(c.plan for c in here)
     measured = planned or any(each.sort in _MEASURED for each in clause.items)
-    if not weekday or told or not measured:
+    bare = not measured and _goes_on_with_a_figure(clause, notes)
+    if not weekday or told or not (measured or bare):
         return False
+    if bare:
+        for each in (each for c in here for each in c.items):
+            each.used = True  # "setting friday, 20 taps"
     notes.ask(f"{short(day.text)}: is that done, or to come? If done, text it like: boiled 40 gal.")
     return True
+
+
+def _goes_on_with_a_figure(clause: Clause, notes: Notes) -> bool:
+    """`setting friday, | 20 taps`: nothing but the deed and its day, and then how many."""
+    following = notes.clause_after()
+    return (
+        following is not None
+        and following.sentence == clause.sentence
+        and following.joint == ","
+        and len(clause.items) <= 3
+        and following.items[0].sort in _MEASURED
+        and not following.has("DONE", "OVER")
+    )
 
 
 _WEEKDAYS = frozenset("mon tue wed thu fri sat sun".split())
 _PRESENT = frozenset(
     "boil boils boiling gather gathers gathering collect collects collecting bottle bottles "
+    "putting adding installing pounding knocking "
     "bottling setting tapping pulling drilling hanging emptying haul hauls hauling cook cooks "
     "cooking light lights draw draws".split()
 )

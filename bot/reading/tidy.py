@@ -34,7 +34,10 @@ _VULGAR_SIGN = re.compile("[" + "".join(_VULGAR) + "]")
 _STRANGE = re.compile(r"[^\w\s.,;:!?/+&@#%$\"'()\-=*<>~{}\[\]]|_")
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
-_DOLLARS_BEHIND = re.compile(r"(?<![\d.$/])(\d+(?:\.\d+)?) ?\$(?! ?\d)")
+_DOLLARS_BEHIND = re.compile(
+    r"(?<![\d.$/])(?<!or )(?<!to )\b(\d+(?:\.\d+)?) ?"
+    r"(?:\$(?! ?\d)|dollars\b(?!(?: and)? \d\d? cents))"
+)
 _CENTS = re.compile(r"\b(\d+) (?:dollars|bucks) (?:and )?(\d\d?) cents\b")
 _INCHES = re.compile(r"(?<=\d) ?in\.(?= ?[,;]| (?:a?round|across|diam|dbh|thick|girth|circ))")
 _FEET_INCHES = re.compile(r"\b(\d{1,2}) ?(?:ft|feet|foot|') ?(\d{1,2}) ?(?:in\b|inch\w*|\")")
@@ -257,7 +260,9 @@ _ORDINAL = {
 _ON_THE = re.compile(rf"\bon the ({'|'.join(_ORDINAL)})(?= *(?:$|[.,;!]))")
 # "fire lit 6", "lit at 530", "fire out 4 30": a time of day as it is typed.
 _LIT_AT = re.compile(
-    r"\b(lit(?: it| her| the fire)?|fire(?:'s)? (?:lit|out|on))(?: at| about| around)? "
+    r"\b(lit(?: it| her| the fire)?|fire(?:'s)? (?:lit|out|on)"
+    r"|(?:quit|stopped|shut(?: it| her)? down|(?:fire|arch|evaporator) (?:off|dead))"
+    r"(?= at| about| around))(?: at| about| around)? "
     r"(1[0-2]|[1-9])(?: ?([0-5]\d))?(?= *(?:$|[.,;!]|am\b|pm\b|this\b|today\b|tonight\b))"
 )
 _WILL = re.compile(
@@ -431,7 +436,11 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("tree",), _TREE_THEN_HALF, r"tree \1: "),
     (("tree",), _TREE_THEN_PART, lambda hit: f"{hit[0].rstrip(' -')}: "),
     (("on the ",), _ON_THE, lambda hit: f"on the {_ORDINAL[hit[1]]}"),
-    (("lit", "fire"), _LIT_AT, lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}"),
+    (
+        ("lit", "fire", "quit", "stopped", "shut", "arch"),
+        _LIT_AT,
+        lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}",
+    ),
     (("tree",), _TREES_OWN, r"\1"),
     (("tree",), _HEARD_BY_A_TREE, lambda hit: f"{hit[1]} {_HEARD_NUMBERS[hit[2]]} "),
     (("tree",), _HEARD_FOR_A_TREE, lambda hit: f"tree {_HEARD_NUMBERS[hit[1]]} "),
@@ -452,7 +461,7 @@ def tidy(text: str) -> str:
     text = _STRANGE.sub(" ", text).replace("h2o", "water")
     if "," in text:
         text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
-    if "$" in text:
+    if "$" in text or "dollars" in text:
         text = _DOLLARS_BEHIND.sub(r"$\1", text)
     if "in." in text:
         text = _INCHES.sub(" in ", text)

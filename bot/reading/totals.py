@@ -127,6 +127,9 @@ def _costs_told_twice(notes: Notes) -> None:
     dollars = [noted.reading.dollars for noted in told if isinstance(noted.reading, Cost)]
     for whole in (0, -1):
         rest = sum(dollars) - dollars[whole]
+        named = isinstance(told[-1].reading, Cost) and told[-1].reading.item is not None
+        if whole and named and not notes.clauses[told[-1].clause].has("TOTAL"):
+            return  # "$33 lids, $19 labels, $52 gas"
         if abs(rest - dollars[whole]) < _A_CENT:
             notes.noted.remove(told[whole])
             return

@@ -178,11 +178,21 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort == "hours" and later and boils is not None and boils.hours is None:
         return False  # "boiled 72 gal and ten hours later we had 1.8 gal of syrup"
     if item.sort == "clock":
+        quit_at = {"quit", "stopped", "shut down"} & set(clause.words())
+        if quit_at and not clause.about("LIT") and _lone_clock(clause, notes):
+            return True  # "quit at 10, 88 gal boiled"
         return boils is None or not _ends_it(clause, item) or boils.hours is not None
     goes_on = clause.about("BOIL", "FIRE") and clause.joint in ("and", "+", "&", "plus")
     if boils is not None and goes_on and not clause.tags & FRAME_TAGS:
         return False  # "boiled 3 hr before chores and 4 hr after"
     return boils is None or boils.hours is not None or not clause.has("BOIL", "FIRE", "PANN")
+
+
+def _lone_clock(clause: Clause, notes: Notes) -> bool:
+    clocks = [
+        item for other in notes.sentence(clause) for item in other.items if item.sort == "clock"
+    ]
+    return len(clocks) == 1
 
 
 def _holds_sap(clause: Clause, item: Item) -> bool:

@@ -236,15 +236,16 @@ def _role(clause: Clause, item: Item) -> str:
     if nearest in ("DRAW", "SYRUP"):
         if clause.has("STORE") and not clause.has("SYRUP"):
             return "unclear"  # "took 40 L off the tank": sap, to boil it
-        finished = [each.text for each in clause.items if "DRAW" in each.tags] == ["finished"]
-        return "unclear" if finished and item.gallons > _MOST_FINISHED else "syrup"
+        weakly = thing != "syrup" and not clause.has("SYRUP") and not _draws(clause)
+        return "unclear" if weakly and item.gallons > _MOST_FINISHED else "syrup"
     if any(each.sort == "brix" and each.value >= SYRUP_FROM for each in clause.items):
         return "syrup"
     if nearest in ("BOIL", "FIRE") and _from_this_boil(clause, item):
         return "syrup"
     if nearest in ("BOIL", "FIRE"):
-        little = item.unit in CONTAINER_UNITS and item.gallons < _LEAST_BOILED
-        return "unclear" if little else "boil"
+        if "yield" in clause.words() and item.gallons <= _MOST_FINISHED:
+            return "syrup"  # "total yield from today's boil was 0.8 gal"
+        return "unclear" if item.gallons < _LEAST_BOILED else "boil"
     if nearest == "GATHER" and _boiled_what_was_had(clause, item):
         return "boil"
     if nearest == "GATHER" and _yields_syrup(clause):
@@ -301,6 +302,11 @@ def _role(clause: Clause, item: Item) -> str:
 def _hands_over(clause: Clause, left: Item) -> bool:
     """`the sheet the crew left me`."""
     return [each.text for each in clause.following(left, 1)] in (["me"], ["us"], ["for"])
+
+
+def _draws(clause: Clause) -> bool:
+    """Drew or drawn, which is said of syrup alone; `took 52 gal off the creek side` is not."""
+    return any("DRAW" in each.tags and each.text[:3] in ("dre", "dra") for each in clause.items)
 
 
 _TO_START_WITH = re.compile(r"\bto (?:start|begin) with$|\bfeed tank\b")
@@ -532,7 +538,7 @@ def is_rate(clause: Clause, item: Item) -> bool:
 
 _OF_EACH = frozenset("bucket pail bag tap tree spile".split())
 _LEAST_BOILED = 1.0
-"""Fewer gallons in pints or quarts are hardly sap that was boiled: most likely syrup."""
+"""Fewer gallons are hardly sap that was boiled: most likely syrup."""
 _TAKEN_OFF = frozenset("off got out finished".split())
 _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""

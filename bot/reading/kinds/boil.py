@@ -516,6 +516,8 @@ def _state(clause: Clause, notes: Notes) -> str | None:
             return None if _burns_still(clause) else "end"
         if _later_today(clause, notes) or _NEAR_BOILING.search(clause.text):
             return None
+        if _WHILE_BOILING.search(clause.text):
+            return None
         return None if clause.has("BURN") or _temperature(clause) else "start"
     return None
 
@@ -528,6 +530,8 @@ _SHUT_DOWN = re.compile(
 _SINCE = re.compile(r"\bsince (?:about )?(?:\d|noon)")
 _TILL = frozenset("till til until".split())
 _NEAR_BOILING = re.compile(r"\d (?:\w+ )?(?:below|under|short of|from|above|over|off) boiling")
+# "sap depth in the flat pan while boiling": of any boil.
+_WHILE_BOILING = re.compile(r"\b(?:while|when|during|for|of) boiling\b")
 _EVENING_FROM = 16
 """Hour of the local day from which "boiling tonight" is now (our own)."""
 

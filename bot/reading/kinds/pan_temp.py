@@ -47,11 +47,26 @@ def find(clause: Clause, notes: Notes) -> None:
     if item is None:
         return
     item.used = True
+    if "water" in clause.text or _after_water(notes):
+        notes.ask("Of plain water, or of the pan? Text it like: water boils at 210.6.")
+        return
     degrees = item.degrees_f(CELSIUS_BELOW)
     if not LEAST_F <= degrees <= MOST_F:
         notes.ask(f"The pan at {item.value:g}? What does it read, in F?", fill="pan at {} F")
         return
     notes.add(PanTemp(fahrenheit=degrees, on=notes.day(clause)), item.start)
+
+
+def _after_water(notes: Notes) -> bool:
+    """`rolled a pot of plain water, | 210.6`."""
+    before = notes.clause_before()
+    here = notes.clauses[notes.clause_number]
+    return (
+        before is not None
+        and before.sentence == here.sentence
+        and "water" in before.text
+        and not here.has("PANN", "PANTEMP")
+    )
 
 
 _WAITED_FOR = re.compile(

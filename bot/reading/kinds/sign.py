@@ -27,7 +27,7 @@ CUES = {
     "SMELL": (
         "tastes_buddy tastes_off tastes_sour tastes_funny tasting_buddy smell smells smelled "
         "smelly stinks stink stinky stunk sour soured funky ropy ropey buddy_smell off_smell "
-        "smelling skunky fermented vinegary musty reeks foul rotten "
+        "odor odour odors smelling skunky fermented vinegary musty reeks foul rotten "
     ),
     "MOTHS": "moth moths millers miller_moths sap_moths",
     "OFFSMELL": (

@@ -157,7 +157,7 @@ _NOT_YET = frozenset("could can would should needs need too enough handle take m
 
 
 def _taps(clause: Clause, notes: Notes) -> Item | None:
-    if not _NOT_YET.isdisjoint(clause.words()) or clause.plan:
+    if not _NOT_YET.isdisjoint(clause.words()) or clause.plan or clause.has("HOLD"):
         return None  # "tree 5 could take 2 taps"
     ours = not {"we", "i", "we've", "i've"}.isdisjoint(clause.words())
     if clause.has("TOTAL") or (clause.has("HAVE") and ours and not clause.own_tree):

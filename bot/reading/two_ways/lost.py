@@ -32,6 +32,13 @@ FORMS = forms(
         rf"{VOLUME}",
         "How many gal are in, and how many lost? Text one, then the other.",
     ),
+    # "14 gal, though 3 of that was rainwater", "20 gal, about 4 of it ice".
+    (
+        " of it | of that | of which | of them ",
+        rf"{VOLUME},? (?:but |though |and |with )?(?:about |maybe |only )?[\d.]+ of "
+        r"(?:it|that|which|them) (?:was |is |were |being )?(?:rain\w*|ice|water|snow|melt)",
+        "How many gal of sap did you keep? Text it like: got 12 gal.",
+    ),
     # "14 gal less the one i spilled".
     (
         "less |minus |except ",
