@@ -41,6 +41,14 @@ FORMS = forms(
         r"(?:for )?tree ",
         "How much from that tree? Text it like: tree 4 half a gal.",
     ),
+    # "missed a row, about 20 gal".
+    (
+        "missed|skipped",
+        r"\b(?:missed|skipped) (?:an?|one|the|two|that|our) (?:\w+ ){0,2}"
+        r"(?:rows?|lots?|lines?|trees?|buckets?|pails?),? (?:so |maybe |about |probably )*"
+        rf"{VOLUME}$",
+        "Gathered, or still out there? If gathered, text it like: got 12 gal.",
+    ),
     # "best year yet, 9 gal".
     (
         "best ",
