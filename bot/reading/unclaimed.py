@@ -263,6 +263,8 @@ def _is_weather_or_total(clause: Clause, item: Item, notes: Notes) -> bool:
         }
     if not before.isdisjoint(_WEATHER_BEFORE) and "at" not in before:
         return True
+    if not before.isdisjoint(("up", "down", "dropped", "rose")) and "since" in behind:
+        return True  # "drum reads 40.5 F, up 2 since morning"
     return not behind.isdisjoint(_WEATHER_BEHIND) or (
         "for" in behind and not behind.isdisjoint(_FOR_HOW_LONG)
     )

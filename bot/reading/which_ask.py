@@ -75,8 +75,13 @@ _MAKES = frozenset(
 def _only_asks_how_much(before: Clause, clause: Clause) -> bool:
     """`40 gal at 2.2 makes | how much`, `with 120 l at 2.1 | what do i get`: the amount is part
     of the question."""
-    if clause.joint == "" and before.items[0].text in ("with", "given", "having"):
-        return True
+    if clause.joint in ("", ",") and before.items[0].text in ("with", "given", "having"):
+        return clause.joint == "" or not before.tags & _DEEDS
+    if before.items[0].text == "at" and all(
+        item.sort in ("brix", "number") or item.text in ("at", "brix", "sugar")
+        for item in before.items
+    ):
+        return True  # "at 1.9 brix, how many gallons of sap"
     return (
         len(clause.items) <= 4
         and bool(before.items)

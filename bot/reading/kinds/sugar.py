@@ -55,7 +55,9 @@ class Sugar(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Brix figures: put to the sap or syrup that they belong to, or told alone."""
-    figures = clause.free("brix") or _unsaid(clause, notes)
+    figures = clause.free("brix")
+    if not figures and not clause.has("FOREIGN"):
+        figures = _unsaid(clause, notes)
     for item in figures:
         item.used = True
         _place(clause, notes, item)

@@ -41,6 +41,12 @@ FORMS = forms(
         r"(?:for )?tree ",
         "How much from that tree? Text it like: tree 4 half a gal.",
     ),
+    # "the sap weighs 84 lb".
+    (
+        "weigh",
+        r"\bsap weigh(?:s|ed) (?:about )?[\d.]+ ?(?:lbs?|pounds|kgs?|kilos?)\b",
+        HOW_MUCH_SAP,
+    ),
     # "missed a row, about 20 gal".
     (
         "missed|skipped",

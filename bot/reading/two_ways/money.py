@@ -19,6 +19,12 @@ FORMS = forms(
         r"\bbought \d+ (?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
         "How many $ in all? Text it like: 6 sap bags $24.",
     ),
+    # "a new evaporator is listed at $1850".
+    (
+        "$",
+        r"\b(?:listed|priced|advertised|going|selling|quoted|marked) (?:down )?(?:at|for) \$\d",
+        "What was paid, and for what? Text it like: lids $6.",
+    ),
     # "a case of pint jars is $19 at the store now".
     (
         "$",
