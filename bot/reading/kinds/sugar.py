@@ -56,7 +56,7 @@ class Sugar(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Brix figures: put to the sap or syrup that they belong to, or told alone."""
     figures = clause.free("brix")
-    if not figures and not clause.has("FOREIGN"):
+    if not figures and "barometer" not in clause.words():
         figures = _unsaid(clause, notes)
     for item in figures:
         item.used = True
