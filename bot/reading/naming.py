@@ -223,6 +223,8 @@ def _day_said_last(found: Sequence[Clause]) -> None:
         own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
             item.sort in ("volume", "cords", "money", "tree") for item in clause.items
         )
+        if {"rest", "others"} & set(clause.text.replace("the ", "").split()):
+            continue  # "backed out 31 spiles, rest sat"
         rest = clause.ahead and not {"rest", "other", "more"}.isdisjoint(clause.words())
         if not own_fact and not rest and not _was_before_that(clause):
             before.on, before.ahead = clause.on, clause.ahead

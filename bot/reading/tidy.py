@@ -180,6 +180,23 @@ _BY_ITS_NUMBER = re.compile(
 _ITS_NUMBER = re.compile(
     r"(?<=[,(]) ?(?:number|no\.?|#) ?(\d{1,3})(?=[,)]| (?:gave|had|made|ran|was|got|filled))"
 )
+# "SW lot": a part of the bush by its compass point.
+_POINTS = {"sw": "southwest", "se": "southeast", "nw": "northwest", "ne": "northeast"}
+_BY_COMPASS = re.compile(
+    r"\b(sw|se|nw|ne)\b(?=$|[,.;:]| (?:lot|side|line|slope|block|bush|corner|woods|\d)\b)"
+)
+# "12 half-pts".
+_HALF_PINTS = re.compile(r"\bhalf-?pts?\b")
+# "arch lit 0645", "boiled 0800 to 1430 hrs", "in by 1600": times of day in four figures.
+_OF_24 = r"(0\d|1\d|2[0-3])([0-5]\d)"
+_FROM_TO_24 = re.compile(
+    rf"\b(?:from )?{_OF_24} ?(?:-|to|till?|until) ?{_OF_24}\b(?: ?(?:hrs?|hours)\b)?"
+)
+_AT_24 = re.compile(
+    rf"\b(lit(?: at)?|at|by|since|till?|until|home|around) (?:(?=0)|(?=1[3-9]|2)){_OF_24}\b"
+    r"(?: ?(?:hrs?|hours)\b)?(?! ?(?:gal|l\b|lit|f\b"
+    r"|f(?:ee)?t\b|m\b|meters?|metres?|deg|\$|taps?\b))"
+)
 # "taped at 63 in around": measured.
 _TAPED = re.compile(r"\btaped (?=(?:out |in )?at\b)")
 # "pulled all the tops": taps, as they are heard.
@@ -357,6 +374,16 @@ def _ahead_of_number(said: str) -> str:
     return "" if first.startswith(("no", "number", "tree")) else f"{first} "
 
 
+def _twelve(hour: str, minute: str) -> str:
+    """`15`, `40` as 3:40 pm."""
+    return f"{int(hour) % 12 or 12}:{minute} {'am' if int(hour) < 12 else 'pm'}"
+
+
+def _from_to_24(hit: re.Match[str]) -> str:
+    """`0800 to 1430` as from 8:00 am to 2:30 pm."""
+    return f"from {_twelve(hit[1], hit[2])} to {_twelve(hit[3], hit[4])}"
+
+
 def _half_said(hit: re.Match[str]) -> str:
     """`from 7 in the morning until`: 7 am."""
     return f"from {_in_figures(hit[1])} {'am' if hit[2] == 'morning' else 'pm'}"
@@ -404,6 +431,10 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("2)",), _LIST_MARK, ", "),
     (("of s",), _ONE_UNSAID, r"a \1 of "),
     (("tree", "maple"), _ITS_NUMBER, r" tree \1"),
+    (("sw", "se", "nw", "ne"), _BY_COMPASS, lambda hit: _POINTS[hit[1]]),
+    (("half",), _HALF_PINTS, "half pints"),
+    (("0", "1", "2"), _FROM_TO_24, _from_to_24),
+    (("0", "1", "2"), _AT_24, lambda hit: f"{hit[1]} {_twelve(hit[2], hit[3])}"),
     (("taped",), _TAPED, "measured "),
     ((" tops", " tabs"), _TOPS, r"\1 taps"),
     (("ate ",), _ATE_HOURS, r"\1 eight "),

@@ -345,6 +345,8 @@ def _is_through_the_pan(clause: Clause, item: Item) -> bool:
     """`shut down at 8, 44 gal done`; `drew off 2 qts, added 10 gal`; `starting now with 22 gal`."""
     behind = [each.text for each in clause.following(item, 1)]
     done = behind in (["done"], ["boiled"])
+    ends = behind == ["through"] and [each.text for each in clause.following(item, 2)] == behind
+    done = done or (ends and not clause.gathers())  # "9 hrs, 60 gal thru"
     before = [each.text for each in clause.preceding(item, 2)]
     added = before[:1] == ["added"] and clause.near("DRAW", "BOIL", "FIRE", "PANN")
     added = added or (before[:1] == ["used up"] and clause.near("FIRE", "BOIL", "LIT"))
