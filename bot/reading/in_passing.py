@@ -94,8 +94,62 @@ _NOT_AS = re.compile(
     r"(?:'?s)?(?: \d[\d.]*(?: gal\w*)?)?(?P<end>[,.] |$)"
 )
 _AWAY = ("dumped", "pitched", "tossed", "threw")
+# "forgive me, that was 13", "my b, tree 9": sorry.
+_FORGIVE = re.compile(
+    r"^(?:forgive me|my apologies|my bad|my b|my fault|whoopsie|beg (?:your )?pardon|mea culpa)"
+    r"[,.!;:]+ (?=\w)"
+)
+# "hey maple thing eleven gal": who is spoken to.
+_SPOKEN_TO = re.compile(
+    r"^(hey|hi|hello|ok|okay|yo)(?: there)? (?:(?:maple|sugar|sap|syrup|text|log|record) )?"
+    r"(?:thing|thingy|buddy|pal|bot|helper|robot|machine|computer|keeper|friend)[,.!:]? (?=\w)"
+)
+# "when i poured it": beside what it looked like, nothing is lost.
+_WHEN_POURED = re.compile(
+    r"\b(looks?|looked|smells?|smelled|smelt|tastes?|tasted|seems|seemed|was|is) "
+    r"((?:\w+ ){1,5})(?:when|as|while) (?:i|we) (?:poured|dumped|emptied|tipped|gathered|strained)"
+    r"(?: (?:it|them|the \w+))?(?: (?:in|out|through|up))?(?=$|[,.;])"
+)
+# "came within an inch of dumping 5 gal".
+_NEARLY = re.compile(
+    r"\b(?:came|was|got|were) (?:(?:with)?in an inch of|this close to|so close to"
+    r"|inches from|a hair from|within a hair of|one step from) "
+    r"(?:dumping|spilling|losing|tipping|scorching|burning|knocking over|pouring out)"
+)
+# "before the power went out", "while the kids napped": when it was, and nothing more.
+_BEFORE_IT = re.compile(
+    r",? (?:just |right |and then )?(?:before?|when|as|after|while|till|until|by the time) "
+    r"(?:the |my |our )?(?:power|lights?|rain|snow|storm|sleet|sun|kids|school bus|bus|store|phone"
+    r"|battery|truck|dog|company|guests|wind) "
+    r"(?:went out|went off|came out|came up|came down|came in|came back|came home|came on|got home"
+    r"|got here|came|started|began|hit|quit|died|closed|failed|set|napped|slept|left|showed up"
+    r"|arrived|ate|moved in|blew in)(?=$|[,.;])"
+)
+# "bottled at 190, 9 pts": how hot, where jars are counted.
+_BOTTLED_HOT = re.compile(
+    r"\b(bottled|canned|jarred|packed)(?: hot| it| it hot)? at (?:1[6-9]\d|20\d|21\d)"
+    r"(?: ?(?:f|deg|degrees)(?: f)?)?\b,? (?=\d)"
+)
+# "the rest went in 5 half pints".
+_WENT_IN_JARS = re.compile(
+    r"\b(?:the )?(?:rest|remainder|last of it|leftover) (?:went|all went|got put|fit) in(?:to)? "
+    r"(?=\d+ (?:half[ -])?(?:pints?|pts?|quarts?|qts?|jars|bottles)\b)"
+)
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
+    (("forgive", "my ", "whoopsie", "pardon", "mea "), _FORGIVE, "sorry, "),
+    (
+        ("thing", "buddy", "pal", "bot", "helper", "machine", "computer", "keeper", "friend"),
+        _SPOKEN_TO,
+        r"\1, ",
+    ),
+    ((" i ", " we "), _WHEN_POURED, lambda said: f"{said[1]} {said[2].rstrip()}"),
+    (("inch", "close to", " hair "), _NEARLY, "nearly dumped"),
+    (
+        ("befor", "when ", "as ", "after ", "while ", "till ", "until ", "by the time"),
+        _BEFORE_IT,
+        "",
+    ),
     (("sorry", "apologies"), _EXCUSED, ""),
     (("oops", "mistake", "sorry"), _MISHAP, ""),
     (("actually",), _RAN_WELL, ""),
@@ -108,6 +162,8 @@ _REWRITES: tuple[Rewrite, ...] = (
     (_AWAY, _ICE_AWAY, ""),
     (("finger",), _A_FINGER, ""),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),
+    ((" at 1", " at 2"), _BOTTLED_HOT, r"\1 "),
+    ((" in ", " into "), _WENT_IN_JARS, "bottled "),
     ((" as ", " into "), _AS_JARS, r"\1 "),
     ((" out of ", " from "), _OUT_OF_IT, r"\1"),
     (("picked up",), _PICKED_UP, "bought "),

@@ -42,7 +42,7 @@ _MAY_CORRECT = re.compile(
 _FIGURE_OR_NAME = re.compile(r"\d|\blot\b|\btoday\b|\byesterday\b|day\b")
 _LONGEST_TAKEN_BACK = 80
 """Letters of the longest of these."""
-_MAY_TAKE_BACK = re.compile(r"that|it\b|twice|mistake|wrong|accident|test|the tree")
+_MAY_TAKE_BACK = re.compile(r"that|it\b|twice|mistake|wrong|accident|test|the tree|take back")
 _TO_THAT = re.compile(
     rf"{_LEAD}(?:(?:change|switch|move) (?:(?:that|it) to tree|the tree (?:to|two)(?: tree)?)"
     r"|(?:scratch|strike) that,? tree) (\d{1,3})"
@@ -83,6 +83,8 @@ _TAKEN_BACK = re.compile(
     r"(?:take|remove|delete|undo|erase) (?:it|that)(?: back)?(?: out| off)?)?\??"
     r"|(?:can you )?take that off|(?:that's|thats|that was) a (?:duplicate|repeat)"
     r"|sent (?:it |that )?twice"
+    r"|(?:take|pull) back (?:what|the (?:thing|one|text)) i (?:just |last )?"
+    r"(?:sent|said|told you|texted|wrote)(?: you)?"
     r"|i already (?:told you|sent|texted) that one,? (?:ignore|forget)(?: it)?)"
 )
 _THEN_ANEW = re.compile(

@@ -51,7 +51,7 @@ def puzzling(clause: Clause, notes: Notes) -> bool:
     """An amount that nothing says is sap, among words that we do not know, is not taken."""
     told = clause.about("GATHER", "SAP") or clause.tree is not None or clause.lot is not None
     if not_gathered_now(clause, notes) or any(
-        _unknown_deed(clause, item) for item in clause.free("volume")
+        _unknown_deed(clause, item) or _put_to_use(clause, item) for item in clause.free("volume")
     ):
         ask_if_sap(clause, notes)
         return True
@@ -98,6 +98,22 @@ def _unknown_deed(clause: Clause, item: Item) -> bool:
         and not deed.tags
         and deed.text not in PLAIN_WORDS
         and not behind_a_preposition(clause, deed)
+    )
+
+
+def _put_to_use(clause: Clause, item: Item) -> bool:
+    """`watered the goats with 5 gal of sap`, `made tea with a quart of sap`."""
+    before = clause.preceding(item, 2)
+    if len(before) < 2 or before[0].text not in ("with", "in", "using"):
+        return False
+    thing = before[1]
+    return (
+        thing.sort == "word"
+        and not thing.tags
+        and thing.text.isalpha()
+        and thing.text not in PLAIN_WORDS
+        and not thing.text.endswith(("ly", "ing"))
+        and not behind_a_preposition(clause, thing)
     )
 
 

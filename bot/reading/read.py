@@ -49,6 +49,7 @@ from bot.reading.two_ways import two_ways
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
 from bot.reading.whence import whence
+from bot.reading.whose import is_theirs, of_whom
 
 _COMMAND = re.compile(
     r"\W*(?:update \w+ set|delete from|insert into|drop table)\b|.*</?[a-z]+[^>]*>", re.S
@@ -155,13 +156,13 @@ def _take(clause: Clause, notes: Notes) -> None:
     if clause.question or clause.hypothetical or clause.aside:
         return
     ours = _from_others_trees(clause) or _for_others(clause) or cost.pays_others(clause)
-    others = (clause.has("OTHERS") or _of_them(clause)) and not ours
+    others = (clause.has("OTHERS") or _of_them(clause) or is_theirs(clause)) and not ours
     if others and not clause.has("ADD"):
         return
     if clause.negated and not _TOLD_IT.isdisjoint(clause.words()):
         clause.negated = False  # "never told you about the 11 gal from friday"
     set_aside(clause, notes)
-    if unsure(clause, notes):
+    if unsure(clause, notes) or (not clause.plan and not clause.negated and of_whom(clause, notes)):
         return
     if _killed(clause, notes):
         return

@@ -150,6 +150,8 @@ _TENS_ORDINAL = re.compile(
 _WITH = re.compile(r"\bw/ ?(?=[a-z0-9])")
 # "last sap of 2027": the year alone, which says nothing of how much.
 _OF_THE_YEAR = re.compile(r"\b(?:of|in|for|season|spring) 20[2-9]\d(?= *(?:$|[.,;:!?]))")
+# "4got 2 say", "b4hand", "gr8".
+_FORGOT = re.compile(r"\b4got(?:ten)? (?:2|to|two) (?=[a-z])|\b4got(?= )|\bforgot 2 (?=[a-z])")
 # "thx 4 the help", "set to pints aside": what a figure or a word stands for in writing.
 _FOR_IN_A_FIGURE = re.compile(r"\b4 (?=(?:the|all|your|my|me|us|now|sure|ever) )")
 _HEARD_BEFORE_A_SIZE = re.compile(
@@ -208,8 +210,8 @@ _TOPS = re.compile(
 _ATE_HOURS = re.compile(r"\b(in|for|took|about) ate (?=hours?|hrs?|gal)")
 # "shut down at 1130": a time of day.
 _FOUR_FIGURES = re.compile(
-    r"\b((?:down|out|done|quit|off|stopped|finished|lit|started|going|until|till|til|by)"
-    r"(?: at| around| about)?) (1[0-2]|[1-9])([0-5]\d)\b"
+    r"\b((?:down|out|done|quit|off|stopped|finished|lit|started|going|until|till|til|by|fired up)"
+    r"(?: at| around| about| ?@)?) (1[0-2]|[1-9])([0-5]\d)\b"
     r"(?=$|[,.;!]| ?[ap]m\b| and\b| with\b| after\b| tonight\b)"
 )
 # "quart of sap out of the whole works": one.
@@ -442,6 +444,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" yr",), _YEAR_SHORT, "year"),
     ((" m", "5m", "0m"), _METERS, lambda hit: f"{100 * float(hit[1]):g} cm"),
     (("no.", "number"), _BY_ITS_NUMBER, lambda hit: f"{_ahead_of_number(hit[0])}tree {hit[1]}"),
+    (("4got", "forgot 2"), _FORGOT, lambda hit: "forgot " + "to " * hit[0].endswith(" ")),
     (("4 ",), _FOR_IN_A_FIGURE, "for "),
     ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _heard_before_a_size),
     (("..",), _POINT_TWICE, "."),

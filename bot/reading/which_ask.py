@@ -166,6 +166,8 @@ def _led_by_question(clause: Clause) -> bool:
         )
     ):
         return False  # "wrong date. was the 18th"
+    if first in ("is", "are") and clause.joint in ("and", "but", "&") and clause.ended_by != "?":
+        return second.text in _ASKING_SUBJECT  # "sap smells off | and is cloudy besides"
     if first in _AUX_ANY:
         return (
             not (first in ("don't", "isn't") and clause.ended_by != "?")

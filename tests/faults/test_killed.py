@@ -68,7 +68,12 @@ class Crew:
 
     def stop(self, process: subprocess.Popen[bytes]) -> None:
         process.send_signal(signal.SIGTERM)
-        process.wait(PATIENCE_S)
+        try:
+            process.wait(PATIENCE_S)
+        except subprocess.TimeoutExpired:
+            process.send_signal(signal.SIGUSR1)
+            time.sleep(1)
+            pytest.fail(f"it did not stop\n{self.log(process)}")
         assert process.returncode == 0, self.log(process)
 
     def log(self, process: subprocess.Popen[bytes]) -> str:

@@ -10,6 +10,7 @@ the product knows nothing of them: `PAILTEXT_FAULT` names the point at which it 
 
 from __future__ import annotations
 
+import faulthandler
 import os
 import signal
 import sys
@@ -181,6 +182,8 @@ def note_tick() -> None:
 
 
 def main(database_url: str, stub_url: str, sender: str | None = None) -> None:
+    # So that a test that waits in vain can see where it hangs.
+    faulthandler.register(signal.SIGUSR1)
     told_to_stop = threading.Event()
     signal.signal(signal.SIGTERM, lambda *_: told_to_stop.set())
     parts = parts_on(database_url, stub_url)

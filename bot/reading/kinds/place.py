@@ -77,8 +77,8 @@ class Place(Reading):
 
 
 _WE_ARE = re.compile(
-    r"(?:we're|we are|were|i'm|im|i am)(?: up| over| out| down| just)*"
-    r" (?:by|near|in|around|at) \d{5}"
+    r"(?:we're|we are|were|i'm|im|i am)(?: up| over| out| down| just| here| right)*"
+    r" (?:by|near|in|around|at) \d{5}\b"
 )
 _OUR_PLACE = re.compile(
     r"(?:\b(?:live|located)\b|\b(?:shack|cent(?:re|er)|camp|farm|woods|trees|sugarhouse|house|place"
@@ -119,7 +119,7 @@ def find(clause: Clause, notes: Notes) -> None:
         lone = len(clause.items) == 1 and len(notes.clauses) > 1
         if (
             lone
-            or _WE_ARE.fullmatch(clause.text)
+            or _WE_ARE.match(clause.text)
             or _OUR_PLACE.search(clause.text) is not None
             or said is not None
             or digits.startswith("0")

@@ -284,6 +284,8 @@ def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:
     each = next((i for i in clause.items if i.text in ("each", "every", "per", "a tap")), None)
     vessel = clause.first("BUCKET")
     of_vessels = vessel is not None and [e.text for e in clause.preceding(vessel, 1)] in _EVERY
+    if of_vessels and vessel is not None and _emptied_into_it(clause, vessel, item):
+        return False
     of_taps = tap is not None and each is not None
     if tap is not None and each is not None and tap.start > item.start and each.start > item.start:
         of_taps = False
@@ -293,6 +295,14 @@ def _each_tap(clause: Clause, notes: Notes, item: Item) -> bool:
     what = "tap" if of_taps else "pail"
     notes.ask(f"{item.text} from each {what}: how many gal in all?", fill="{} gal of sap")
     return True
+
+
+def _emptied_into_it(clause: Clause, vessel: Item, item: Item) -> bool:
+    """`emptied every pail into the tank: 41 gal`: that is the sum."""
+    return vessel.start < item.start and any(
+        "GATHER" in each.tags and "WEAK" not in each.tags and each.start < vessel.start
+        for each in clause.items
+    )
 
 
 _EVERY = (["each"], ["every"])
@@ -574,7 +584,7 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
 def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None:
     if clause.about("SETV", "PULLV", "COSTV", "HOLD") and not clause.has("FULL", "GATHER", "SAP"):
         return
-    if not _LOST.isdisjoint(clause.words()) or clause.has("ITEMS"):
+    if not _LOST.isdisjoint(clause.words()) or (clause.has("ITEMS") and not clause.has("FULL")):
         item.used = True
         return  # "a bear got into the ridge, 3 buckets gone"
     if item.article and (clause.has("MOTHS") or clause.about("SETV")) and not clause.has("FULL"):

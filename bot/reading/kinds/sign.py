@@ -17,7 +17,7 @@ CUES = {
         "buds budding budded bud_break budbreak red_haze leafing leafed leaf_out leafing_out "
         "starting_to_bud starting_to_bud_out about_to_bud bud_out "
         "in_bud in_buds are_in_bud "
-        "buds_swelling "
+        "buds_swelling blooming bloomed in_bloom flowering in_flower "
     ),
     "CLOUDY": (
         "skim_milk like_milk like_dishwater clouded clouding clouded_up cloudy milky hazy "
@@ -74,6 +74,10 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
     words = set(clause.words())
+    if words & _ONLY_FEARED:
+        return False
+    if tag == "BUDS" and word in _FLOWERS and not words & _OUR_TREES and not clause.has("SPECIES"):
+        return False  # "the crocus is blooming"
     if tag == "BUDS":
         return not words & _SHUT and not words & _OTHER_PLANTS
     if tag == "MOTHS":
@@ -116,6 +120,11 @@ def _windy_beside(clause: Clause, notes: Notes) -> bool:
 _OTHER_PLANTS = frozenset(
     "lilac lilacs apple apples willow willows poplar poplars popple aspen aspens forsythia cherry "
     "pear magnolia dogwood".split()
+)
+_FLOWERS = frozenset(("blooming", "bloomed", "in bloom", "flowering", "in flower"))
+_OUR_TREES = frozenset("maple maples tree trees".split())
+_ONLY_FEARED = frozenset(
+    "worried afraid scared feared watching watch looking thought expecting dreading".split()
 )
 _SKY = frozenset(
     "sky skies day weather morning snow windy wind warm sunny sun rain rainy cold "

@@ -71,7 +71,8 @@ def find(clause: Clause, notes: Notes) -> None:
             continue
         if _is_eaten(clause, item):
             continue
-        spoiled = not _SPOILED.isdisjoint(clause.words()) and not clause.has("WOOD", "PROPANE")
+        spoiled = not _SPOILED.isdisjoint(clause.words()) or {"let", "burn"} <= set(clause.words())
+        spoiled = spoiled and not clause.has("WOOD", "PROPANE")
         spoiled = spoiled and not clause.free("cords", "mass")
         if is_gone(clause, item) or spoiled:
             notes.ask(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -212,7 +213,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "total"
         if (
             sett
-            and _tapped(clause)
+            and (_tapped(clause) or _in_a_lot(clause, behind, after))
             and (not after or after[0].sort != "number")
             and _bare_ok(clause, item)
         ):
@@ -374,6 +375,16 @@ def _tapped(clause: Clause) -> bool:
     )
 
 
+def _in_a_lot(clause: Clause, behind: str, after: Sequence[Item]) -> bool:
+    """`drilled 15`, `set 22 on the lane`, where a lot is of that name."""
+    placed = bool(after) and after[0].text in ("on", "at", "in", "along")
+    hung = behind in ("set", "hung", "drilled in", "put in", "hammered in")
+    if not _SIZED.isdisjoint(each.text for each in after):
+        return False  # "drilled 2 in deep"
+    return behind == "drilled" or (hung and placed and clause.lot is not None)
+
+
+_SIZED = frozenset("deep wide long across".split())
 _RUN = frozenset("running dripping flowing dry going".split())
 
 

@@ -11,6 +11,12 @@ FORMS = forms(
         rf"\b(?:for|to|per|from|in|out of) every {VOLUME}",
         "Is that of now? If so, text it by itself, like: drew 3 qt.",
     ),
+    # "6 hrs in, 30 gal down".
+    (
+        " in",
+        rf"^[\d.]+ ?(?:hrs?|hours?) in\b,? .*{VOLUME}",
+        "Boiled so far? Text it at the end, like: boiled 30 gal in 6 hr.",
+    ),
     # "ran out of wood at 35 gal".
     (
         "ran out",

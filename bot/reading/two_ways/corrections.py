@@ -30,6 +30,31 @@ FORMS = forms(
         r"|logged|mentioned))? (?:was|were) (?:from|for|off) ",
         "New, or put right? If right, text it like: that was yesterday.",
     ),
+    # "the 12 gal I told you about was yesterday", "the 12 gal from this morning came from the
+    # hill": told before.
+    (
+        "the |that |those ",
+        rf"^(?:the|those|that) {VOLUME}(?: of \w+)? (?:(?:that )?(?:i|we) (?:told|texted|sent|gave"
+        r"|logged|mentioned|reported|put down|said)\b.*"
+        rf"|(?:from|of) (?:{DAY}|this morning|this afternoon|earlier)"
+        r" (?:came|was|were) (?:from|off|out of)\b.*)$",
+        "New, or put right? If right, text it like: that was yesterday.",
+    ),
+    # "receipt actually says $17.60", "my husband says it was 14 gal".
+    (
+        "receipt|dipstick|bill|invoice|slip|notebook|ledger|log ",
+        r"^(?:the |my |our )?(?:receipt|dipstick|bill|invoice|sales slip|slip|notebook|ledger|log)"
+        r" (?:(?:actually|really|in fact) (?:says|said|reads|shows|is)|should (?:say|show|read)"
+        r"|(?:says|said|reads|shows) (?:it was |actually |really ))",
+        "New, or put right? If right, text it like: no, $17.60. Or: no, 14 gal.",
+    ),
+    (
+        "it was |corrects|corrected|insists|swears|reminds",
+        r"^(?:and |but )?(?:my |the )?(?!i |we )\w+ (?:says|said|thinks|tells me|told me|insists"
+        r"|swears|reminds me|corrects me|corrected me)(?: that)?:? (?:it was |its |it's )?"
+        rf"(?:about )?{VOLUME}",
+        "New, or put right? If right, text it like: no, 14 gal.",
+    ),
     # "yesterday's 12 gal was really from monday".
     (
         "'s |yesterdays ",

@@ -61,6 +61,21 @@ FORMS = forms(
         rf"\bbest (?:year|season|spring|march)\b.*{VOLUME}",
         "Is that the sum of a season? Of today text it like: got 12 gal.",
     ),
+    # "3 half gallon jugs".
+    (
+        "half",
+        r"^\d+ half[ -]gal\w* (?:jugs?|pails?|buckets?|bags?)$",
+        "Sap, or syrup? Text it like: got 12 gal. Or: bottled 6 pints.",
+    ),
+    # "39 gal of sap makes a gallon", "should be good for 12 gal": what is so, or will be.
+    (
+        "make|gives|good for|equals|=",
+        rf"^(?:it takes |about )?{VOLUME}(?:(?: of)? sap)?(?: at [\d.]+%?)?"
+        r" (?:makes?|gives|equals|is|=) "
+        r"(?:about )?(?:an?|one|1) (?:gal|gallon|quart|pint|litre|liter)\b"
+        rf"|\b(?:should be|ought to be|is|are|be) good for (?:about |another )?{VOLUME}",
+        "Gathered already? If so, text it by itself, like: got 12 gal.",
+    ),
     # "40 taps, gallon each", "got a gal from all 12 taps".
     (
         "each|all |every",

@@ -9,7 +9,8 @@ FORMS = forms(
     # "propane went up $2", "saved $20 on jars".
     (
         "$",
-        r"\b(?:went up|is up|gone up|went down) (?:to |by )?\$\d[\d.]*(?! (?:a|per) gal)"
+        r"\b(?:went up|is up|are up|gone up|went down|up to) (?:to |by )?\$\d[\d.]*"
+        r"(?! (?:a|per) gal)"
         r"|\bsaved \$\d",
         "Was that paid? If so, text it like: propane $24.",
     ),
@@ -18,6 +19,20 @@ FORMS = forms(
         "bought",
         r"\bbought \d+ (?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
         "How many $ in all? Text it like: 6 sap bags $24.",
+    ),
+    # "3 boxes of jars at $12", "$13 x 2 on jars".
+    (
+        "$",
+        r"^(?:\d+|two|three|four|five|six) (?:boxes|cases|packs|bags|rolls|cans|bundles)"
+        r"(?: of \w+(?: \w+)?)? (?:at|@|for) ?\$\d[\d.]*$"
+        r"|\$\d[\d.]* ?(?:x|times|\*) ?\d|\b\d+ ?(?:x|times|\*) ?\$\d",
+        "How many $ in all? Text it like: 6 sap bags $24.",
+    ),
+    # "used evaporator in the classifieds $900".
+    (
+        "classified|catalog|advert|for sale| ad ",
+        r"\b(?:classifieds?|catalogu?e?|advert\w*|for sale|(?:an|the|saw) ad)\b.*\$\d",
+        "What was paid, and for what? Text it like: lids $6.",
     ),
     # "a new evaporator is listed at $1850".
     (
