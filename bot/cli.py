@@ -130,7 +130,7 @@ def _run(command: str, run: Callable[[Settings], None]) -> None:
 
     from bot.ledger import NewerStoreError
     from bot.ledger.presence import NoRoomError
-    from bot.serving import log_to_standard_error
+    from bot.serving import leave, log_to_standard_error
     from bot.settings import SettingsError, load_settings, misspelt
 
     for line in misspelt():
@@ -138,6 +138,9 @@ def _run(command: str, run: Callable[[Settings], None]) -> None:
     log_to_standard_error()
     try:
         run(load_settings())
+    except SystemExit as ended:  # by SIGTERM
+        if ended.code:
+            raise
     except SettingsError as error:
         for line in str(error).splitlines():
             print(f"{command}: {line}", file=sys.stderr)
@@ -149,6 +152,7 @@ def _run(command: str, run: Callable[[Settings], None]) -> None:
         reason = str(error).partition("\n")[0]
         print(f"{command}: the store does not open: {reason}", file=sys.stderr)
         raise typer.Exit(1) from error
+    leave()
 
 
 @app.command()

@@ -14,6 +14,8 @@ known of DBOS 3 and minded here:
 - A step that is tried again by DBOS logs a traceback at each try. Here the outbox row knows when
   to try again, and nothing is raised; a try comes back through the queue, and so it counts for
   the sender's rate.
+- Its threads try a database that is away again without end, and Python waits for them at its end:
+  `serving.leave` does not.
 
 Only `serve` and `work` import this module, which takes half a second.
 """

@@ -110,6 +110,8 @@ def _is_still_to_come(clause: Clause, item: Item) -> bool:
 def _is_told_aside(clause: Clause, item: Item, notes: Notes) -> bool:
     """`half a gallon of syrup, 1 qt goes to mom`; `set 10 taps yesterday, 6 running today`."""
     behind = [each.text for each in clause.following(item, 2)]
+    if item.sort == "volume" and clause.kept:
+        return False  # "spilled 2 gal, 30 gal went into the tank"
     if item.sort == "volume":
         return bool(_before(notes, item, "volume")) and (
             behind in _GOES_TO or behind[:1] in (["goes"], ["went"])

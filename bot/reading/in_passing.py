@@ -78,7 +78,10 @@ _START_TO_FINISH = re.compile(
 )
 _STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
 # "pulled all 120": of taps, since nothing else is pulled by the number.
-_PULLED_ALL = re.compile(r"^((?:we |i )?(?:pulled|yanked)) (?:all|the whole) (\d{1,3})(?=$|[.,;])")
+_PULLED_ALL = re.compile(
+    r"(?:^|, )((?:we |i )?(?:pulled|yanked)) (all|the whole|the last|the rest,?|the final) "
+    r"(\d{1,3})(?=$|[.,;])"
+)
 # "the sap was really going": praise, where "was really 14" corrects.
 _REALLY = re.compile(
     r"\b(was|were) really (?=(?!nothing|something)\w+ing\b|good|slow|fast|nice|cold|warm|hot|dark"
@@ -125,6 +128,22 @@ _BEFORE_IT = re.compile(
     r"|got here|came|started|began|hit|quit|died|closed|failed|set|napped|slept|left|showed up"
     r"|arrived|ate|moved in|blew in)(?=$|[,.;])"
 )
+# "other 30 gal made the tank": it is in there.
+_MADE_THE_TANK = re.compile(
+    r"\bmade (?:it (?:in)?to |it in )?the (?=(?:tank|barrel|tote|drum|vat|sugarhouse|shack)\b)"
+)
+# "red maple, 14 inch, call it tree 31": that tree.
+_CALLED_TREE = re.compile(
+    r"^((?:sugar|red|silver|black|norway|hard|soft) maple,? [\d.]+ ?(?:in|inch|inches|cm|\")"
+    r"(?: (?:across|around|through))?),? (?:call (?:it|that|her|him)|that's|its|it's|is|make it"
+    r"|mark it|log it as) (tree \w+)$"
+)
+# "better or worse than last spring": asked, with no word that asks.
+_BETTER_OR_WORSE = re.compile(
+    r"^(?:so )?(?=(?:better or worse|ahead or behind|up or down|ahead of or behind)\b)"
+)
+# "tree 3 ran 2 gal, 4 was dry, 6 had 1 gal": each of them a tree.
+_TREES_IN_A_ROW = re.compile(r"(?<=, )(\d{1,3})(?= (?:was|ran|gave|had|did|got|made|is) )")
 # "bottled at 190, 9 pts": how hot, where jars are counted.
 _BOTTLED_HOT = re.compile(
     r"\b(bottled|canned|jarred|packed)(?: hot| it| it hot)? at (?:1[6-9]\d|20\d|21\d)"
@@ -135,6 +154,20 @@ _WENT_IN_JARS = re.compile(
     r"\b(?:the )?(?:rest|remainder|last of it|leftover) (?:went|all went|got put|fit) in(?:to)? "
     r"(?=\d+ (?:half[ -])?(?:pints?|pts?|quarts?|qts?|jars|bottles)\b)"
 )
+
+
+def _of_trees(said: re.Match[str]) -> str:
+    """`tree 3 ran 2 gal, 4 was dry`: tree 4."""
+    return f"tree {said[1]}" if said.string.startswith("tree ") else said[1]
+
+
+def _pulled_all(said: re.Match[str]) -> str:
+    """`pulled all 120`: all of them; `pulled the last 14`: so many."""
+    joint = ", " if said[0].startswith(",") else ""
+    every = "all " if said[2] in ("all", "the whole") else ""
+    return f"{joint}{said[1]} {every}{said[3]} taps"
+
+
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
     (("forgive", "my ", "whoopsie", "pardon", "mea "), _FORGIVE, "sorry, "),
@@ -162,6 +195,10 @@ _REWRITES: tuple[Rewrite, ...] = (
     (_AWAY, _ICE_AWAY, ""),
     (("finger",), _A_FINGER, ""),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),
+    (("better", "ahead", "up or"), _BETTER_OR_WORSE, "are we "),
+    (("tree ",), _TREES_IN_A_ROW, _of_trees),
+    ((" maple",), _CALLED_TREE, r"\2: \1"),
+    (("made ",), _MADE_THE_TANK, "went into the "),
     ((" at 1", " at 2"), _BOTTLED_HOT, r"\1 "),
     ((" in ", " into "), _WENT_IN_JARS, "bottled "),
     ((" as ", " into "), _AS_JARS, r"\1 "),
@@ -169,7 +206,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("picked up",), _PICKED_UP, "bought "),
     (("start to finish",), _START_TO_FINISH, r"\1, boiled \2"),
     ((" to boil",), _STARTS, "started boiling"),
-    (("pulled", "yanked"), _PULLED_ALL, r"\1 all \2 taps"),
+    (("pulled", "yanked"), _PULLED_ALL, _pulled_all),
     (("really",), _REALLY, r"\1 "),
     (("not ",), _NOT_MUCH, ""),
     (("not ",), _NOT_AS, lambda said: "" if said.start() == 0 else said["end"]),

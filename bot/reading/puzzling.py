@@ -28,8 +28,10 @@ PLAIN_WORDS = frozenset(
         "about some more most much many few one two first last best good great nice big fine "
         "bad far yes than like after before when while noon lunch supper dinner dark dawn "
         "breakfast day days week time year season set got get made since till row fence lane "
+        "milking milkings chore between pulled "
         "road barn shed house home help kids boys girls wife husband son daughter dad mom "
-        "brother sister trip trips load loads sled round rounds haul hair well oh yeah wow man "
+        "brother sister first second third fourth trip trips load loads sled round rounds haul hair "
+        "well oh yeah wow man "
         "boy gee finally again already today's evening's morning's run's hands cold wet snow "
         "rain mud wind sun sunny warm freezing thaw record tally count ones way little bit "
         "total backyard driveway hill hillside field creek brook end side same another other "
@@ -106,7 +108,9 @@ def _put_to_use(clause: Clause, item: Item) -> bool:
     before = clause.preceding(item, 2)
     if len(before) < 2 or before[0].text not in ("with", "in", "using"):
         return False
-    thing = before[1]
+    thing, first = before[1], next((i for i in clause.items if i.text not in ("we", "i")), None)
+    if first is None or not (first.text == "made" or (first.text[-2:] == "ed" and not first.tags)):
+        return False
     return (
         thing.sort == "word"
         and not thing.tags

@@ -284,6 +284,8 @@ _LIT_AT = re.compile(
     r"(?= at| about| around))(?: at| about| around)? "
     r"(1[0-2]|[1-9])(?: ?([0-5]\d))?(?= *(?:$|[.,;!]|am\b|pm\b|this\b|today\b|tonight\b))"
 )
+# "lit teh fier 530".
+_LIT_MISSPELT = re.compile(r"^(lit \w{2,4} \w{3,5}) (1[0-2]|[1-9])([0-5]\d)$")
 _WILL = re.compile(
     r"\bill (?=(?:bottle|draw|put|light|boil|spend|burn|gather|collect|get|go|be|do|try|text|check"
     r"|set|tap|pull|haul|finish|start|add|have|need|empty|pick|run|make|drop|bring)\b)"
@@ -479,6 +481,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("tree",), _HEARD_BY_A_TREE, lambda hit: f"{hit[1]} {_HEARD_NUMBERS[hit[2]]} "),
     (("tree",), _HEARD_FOR_A_TREE, lambda hit: f"tree {_HEARD_NUMBERS[hit[1]]} "),
     (("ate", "won", "too", "ish", "3rd", "4th"), _HEARD, _meant),
+    (("lit ",), _LIT_MISSPELT, r"\1 at \2:\3"),
     (("ill ",), _WILL, "i'll "),
     (("cents",), _CENTS, lambda hit: f"${hit[1]}.{int(hit[2]):02d}"),
 )

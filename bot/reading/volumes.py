@@ -32,6 +32,8 @@ def _of(clause: Clause, item: Item) -> str:
             if each.sort != "word" or each.tags:
                 break  # "three quarts of the loveliest syrup"
     for each in behind:
+        if each.sort in ("brix", "volume", "money"):
+            break  # "42 gal 2.2 pct cows out again"
         if "SAP" in each.tags:
             return "sap"
         if "SYRUP" in each.tags:
@@ -128,6 +130,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign"  # "made fudge with a cup of syrup"
     if clause.has("PRICE", "BROKEN") or is_given(clause):
         return "foreign"
+    if clause.about("POUR") and clause.kept and not clause.has("POUR", "SYRUP"):
+        return "sap"  # "spilled 2 gal, the other 30 gal went into the tank"
     if clause.spent and not _says_more(clause, item, thing):
         return "unclear"  # "boiled 9 gal, 2 gal": of what, nobody says
     if _is_what_it_came_from(clause, item):
@@ -273,8 +277,9 @@ def _role(clause: Clause, item: Item) -> str:
         return "boil"
     if any(each.sort == "hours" for each in clause.items) and not clause.about("GATHER"):
         return "unclear" if is_so_much_in_hours(clause) else "boil"
-    if clause.has("FOREIGN"):
-        return "foreign"
+    said_before = [each.tags for each in clause.preceding(item, 1)]
+    if clause.has("FOREIGN") and not (said_before and "SAP" in said_before[0]):
+        return "foreign"  # but "sap 42 gal 2.2 cows out again"
     if clause.has("MADE"):
         if clause.tree is not None or clause.lot is not None:
             return "sap"

@@ -30,6 +30,7 @@ from bot.ledger.tables import Address, table_of
 from bot.messages import SMS_DOOR, Incoming, Outgoing, Unasked
 from bot.outbox import Outbox
 from bot.rounds import Round
+from bot.serving import leave
 from bot.wiring import Parts, build
 from bot.worker import working
 from tests.channels.twilio_stub import OURS, SID, TOKEN, Loopback
@@ -196,6 +197,7 @@ def main(database_url: str, stub_url: str, sender: str | None = None) -> None:
     with working(parts, database_url, RHYTHM):
         told_to_stop.wait()
     parts.ledger.close()
+    leave()
 
 
 if __name__ == "__main__":

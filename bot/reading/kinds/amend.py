@@ -61,6 +61,8 @@ CUES = {
         "meant_to_write meant_to_put meant_to_type meant_to_enter meant_to_log "
         "that_one_was_for that_one_was_from that_one_was last_one_was_for "
         "last_one_was_from "
+        "that_one_goes_on that_goes_on that_one_goes_under that_goes_under that_one_goes_to "
+        "that_one_belongs_to that_belongs_to that_one_belongs_on "
         "it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "

@@ -23,6 +23,7 @@ CUES = {
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over processed "
         "process cook_off cooked_off reduced boiled boil boiling boils cooked_down cook_down "
         "cooking_down cooked cooking evaporated evaporating evaporate simmered simmering "
+        "ran_the_pan ran_the_evaporator ran_the_arch ran_the_rig ran_the_pans "
         "sugaring_off run_through_the_pan went_through_the_pan into_steam off_as_steam "
     ),
     "PAST": "processed cooked_off reduced boiled cooked_down cooked evaporated simmered",
@@ -41,6 +42,8 @@ CUES = {
     ),
     "FIRE": (
         "fires_out closed_the_fire close_the_fire closed_the_arch "
+        "letting_the_fire_die letting_it_die letting_the_fire_go_out letting_the_fire_go "
+        "letting_it_go_out letting_the_fire_burn_out letting_the_fire_burn_down "
         "fire's_out let_the_fire_die let_the_fire_go_out put_the_fire_out "
         "fryer fryers fryer's turkey_fryer turkey_fryer's "
         "let_the_fire_burn_down on_the_fire put_the_fire_to fire fire's fires arch evaporator "
@@ -57,6 +60,8 @@ CUES = {
         "at_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
+        "letting_the_fire_die letting_it_die letting_the_fire_go_out letting_the_fire_go "
+        "letting_it_go_out letting_the_fire_burn_out letting_the_fire_burn_down "
         "fires_out closed_the_fire close_the_fire closed_the_arch "
         "through_boiling all_through_boiling through_with_the_boil done_with_the_boil "
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over fire's_out "

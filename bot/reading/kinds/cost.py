@@ -59,6 +59,11 @@ def find(clause: Clause, notes: Notes) -> None:
     if any((c.negated and c.has("BUY")) or c.has("EARN") for c in notes.sentence(clause)):
         return
     amounts = clause.free("money")
+    if amounts and not _OF_THE_HOUSE.isdisjoint(clause.words()):
+        for item in amounts:
+            item.used = True
+        notes.ask("Was that for sugaring? If so, text what for, like: lids $6.")
+        return
     if any(_taken_in(clause, item) for item in amounts):
         return
     told = clause.has("COSTV") or (
@@ -107,6 +112,11 @@ def find(clause: Clause, notes: Notes) -> None:
             number.used = True
 
 
+_OF_THE_HOUSE = frozenset(
+    "vet vets hay feed grain silage calf calves heifer cow cows groceries mortgage rent dentist "
+    "doctor tuition haircut vitamins diapers insurance taxes phone internet".split()
+)
+"""What money goes on that is most likely not for sugaring (our own)."""
 _COST = frozenset("were was cost ran came".split())
 """`gift boxes were $22` is a cost, and no gift."""
 
@@ -271,7 +281,9 @@ def _both(name: str, clause: Clause, notes: Notes) -> str:
 
 def _only_names(clause: Clause) -> bool:
     return len(clause.items) <= _MOST_OF_A_NAME and all(
-        item.sort == "word" and not item.tags & FRAME_TAGS for item in clause.items
+        (item.sort == "word" and not item.tags & FRAME_TAGS)
+        or (item is clause.items[0] and item.sort == "number")
+        for item in clause.items
     )
 
 

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 
 CUES = {
     "AMIN": (
+        "put_us_down_as put_me_down_as put_us_in put_me_in put_us_down_for sign_us_up_in "
+        "set_us_up_in "
         "sugarhouse_is_at place_is_at sugarhouse_at bush_is_at sugarbush_is_at farm_is_at "
         "camp_is_at trees_at we_sugar_at sugaring_at zip's location location_is place_is i'm_in "
         "im_in i_am_in we're_in we_are_in were_in i'm_at im_at i_am_at we're_at we_are_at "

@@ -584,6 +584,9 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
 def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None:
     if clause.about("SETV", "PULLV", "COSTV", "HOLD") and not clause.has("FULL", "GATHER", "SAP"):
         return
+    if not _PUT_AWAY.isdisjoint(clause.words()) and not clause.has("FULL", "GATHER"):
+        item.used = True
+        return  # "washed 40 buckets"
     if not _LOST.isdisjoint(clause.words()) or (clause.has("ITEMS") and not clause.has("FULL")):
         item.used = True
         return  # "a bear got into the ridge, 3 buckets gone"
@@ -666,6 +669,10 @@ def _of_so_many(clause: Clause, item: Item) -> None:
         item.value = before[1].value
 
 
+_PUT_AWAY = frozenset(
+    "washed washing scrubbed scrubbing rinsed rinsing cleaned cleaning dried drying stacked "
+    "stacking nested stored sanitized bleached lids covers".split()
+)
 _LOST = frozenset("gone stolen missing broken smashed crushed bent lids".split())
 
 

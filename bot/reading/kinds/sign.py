@@ -74,7 +74,7 @@ def find(clause: Clause, notes: Notes) -> None:
 
 def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
     words = set(clause.words())
-    if words & _ONLY_FEARED:
+    if words & _ONLY_FEARED or "looking for" in clause.text:
         return False
     if tag == "BUDS" and word in _FLOWERS and not words & _OUR_TREES and not clause.has("SPECIES"):
         return False  # "the crocus is blooming"
@@ -124,7 +124,7 @@ _OTHER_PLANTS = frozenset(
 _FLOWERS = frozenset(("blooming", "bloomed", "in bloom", "flowering", "in flower"))
 _OUR_TREES = frozenset("maple maples tree trees".split())
 _ONLY_FEARED = frozenset(
-    "worried afraid scared feared watching watch looking thought expecting dreading".split()
+    "worried afraid scared feared watching watch thought expecting dreading".split()
 )
 _SKY = frozenset(
     "sky skies day weather morning snow windy wind warm sunny sun rain rainy cold "
