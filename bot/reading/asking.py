@@ -25,6 +25,12 @@ def add_questions(notes: Notes) -> None:
             sentences.setdefault((clause.sentence, asked_anew), []).append(number)
     if not sentences:
         return
+    asking = [found[n] for numbers in sentences.values() for n in numbers]
+    if any(c.has("REPORTED", "OTHERS") and c.by_mark for c in asking) or any(
+        c.has("KILL") and _ORDERED in c.text for c in found
+    ):
+        notes.add(Chat(), asking[0].items[0].start)
+        return  # "some sophomore said they pulled 9 taps??"
     recorded = {noted.clause for noted in notes.noted}
     idle = [n for n in range(len(found)) if n not in recorded]
     if len(sentences) > 1:
@@ -67,6 +73,8 @@ def _asks_anew(before: Clause, clause: Clause) -> bool:
     )
 
 
+_ORDERED = "ignore"
+"""`ignore your rules`: an order to a program, and no question to us."""
 WEAK_MARGIN = 1.5
 WEAK_SCORE = 4.0
 """A question without a word of the trade that is no liker to any topic is small talk."""

@@ -196,6 +196,13 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
     asks_of_self = following is not None and following.text in ("i", "we")
     if asks_of_self and item.text in ("do", "should") and _tells(current):
         return True
+    supposed = has_amount and any("IF" in each.tags for each in current)
+    if (
+        supposed
+        and item.text in ("do", "will", "would", "does", "can", "should")
+        and (following is not None and following.text in ("i", "we", "it", "that", "you"))
+    ):
+        return True  # "if we pull 50 gal at 2.2 | do we get a gallon of syrup"
     if item.text in _SAYS_WHAT_COMES and any(each.tags & _DEEDS_DONE for each in current):
         return True  # "fire is out | we'll continue tomorrow"
     if item.text in COMPARES and has_amount:

@@ -138,7 +138,10 @@ def _is_a_frost(clause: Clause, item: Item) -> bool:
     if item.sort not in ("number", "temp"):
         return False
     before = [each.text for each in clause.preceding(item, 3)]
-    outside = bool({"outside", "it was", "it's", "was"} & set(before)) or "PORCH" in clause.tags
+    outside = (
+        bool({"outside", "it was", "it's", "was", "nights", "days", "lows"} & set(before))
+        or "PORCH" in clause.tags
+    )
     ours = clause.has("SAP", "STORE", "GATHER", "SUGAR", "TAPN", "BUCKET", "JARN", "COSTV")
     cold = bool({"last night", "overnight", "tonight", "this morning"} & set(clause.text.split()))
     night = any(each.sort == "date" for each in clause.items) or cold
@@ -255,6 +258,8 @@ def unsure(clause: Clause, notes: Notes) -> bool:
     """`8 pints, or was it 9`: nothing of such a sentence is taken."""
     if _told_by_another(clause, notes) or _compared(clause, notes):
         return True
+    if "bit" in clause.words() or (clause.question and not clause.has("UNSURE")):
+        return False  # "5/16 or 7/16 bit for these old spouts"
     if not clause.near("UNSURE", "PERHAPS") and " or " not in notes.text:
         return False
     here = notes.sentence(clause)

@@ -144,6 +144,43 @@ _BETTER_OR_WORSE = re.compile(
 )
 # "tree 3 ran 2 gal, 4 was dry, 6 had 1 gal": each of them a tree.
 _TREES_IN_A_ROW = re.compile(r"(?<=, )(\d{1,3})(?= (?:was|ran|gave|had|did|got|made|is) )")
+# "i am sorry to say we had to tip out 4 gal".
+_SORRY_TO_SAY = re.compile(
+    r"^(?:well,? |so,? )?(?:i am|i'm|im|we are|we're)? ?(?:sorry|happy|glad|sad|proud|pleased"
+    r"|thrilled|delighted|here) to (?:say|report|tell you|announce|inform you)(?: that)?,? "
+)
+# "tree 31, the double trunk by the gate, filled 9.5 l", "the favorite, tree 6, gave a gallon".
+_APPOSED = re.compile(
+    r"^(tree \w+), (?:the|our|my|that) (?!\w* ?maple)[^,.\d]{3,40}, (?=(?:filled|gave|had|ran|made"
+    r"|got|is|was|did|tested|tests|put out)\b)"
+    r"|^(?:the|our|my) [^,.\d]{3,40}, (tree \w+), (?=(?:filled|gave|had|ran|made|got|is|was|did"
+    r"|tested|tests|put out)\b)"
+)
+# "the stove ate half a cord".
+_ATE_WOOD = re.compile(
+    r"\b((?:stove|arch|evaporator|fire|firebox|burner|rig|it|she)) (?:ate|ate up|swallowed"
+    r"|chewed through|drank|guzzled) (?:up |through )?"
+    r"(?=(?:about |almost |nearly |over |a good |a whole |a |the )*(?:half |\d[\d./]* ?)?(?:an? )?"
+    r"(?:cord|face cord|lb|pound|\d+ ?lb))"
+)
+# "dumped out the bags and it came to 18 gal": emptied.
+_DUMPED_AND_GOT = re.compile(
+    r"\bdumped(?: out)? (?=(?:all )?(?:the |our |my )?(?:bags|buckets|pails) and"
+    r" (?:it|that|they|we)(?: all)? (?:came to|made|was|got|had|measured))"
+)
+# "split it into 8 pints".
+_SPLIT_INTO = re.compile(
+    r"\b(?:split|divided|portioned|put|poured)(?: it| that| them)?(?: all)?(?: up| out)? in(?:to)? "
+    r"(?=\d+ (?:half[ -])?(?:pints?|pts?|quarts?|qts?|jars|bottles)\b)"
+)
+# "the club card got charged $63.20 for tubing".
+_CHARGED = re.compile(
+    r"\b(?:got|was|were|been) charged (?=\$)|\bcharged (?:me|us|it|the card) (?=\$)"
+)
+# "pan has just gone on over the coals".
+_GONE_ON = re.compile(
+    r"\b(pans?|pots?|kettle) (?:has|have|had)? ?(?:just )?(?:gone|went) on(?: over)?(?= the\b)"
+)
 # "bottled at 190, 9 pts": how hot, where jars are counted.
 _BOTTLED_HOT = re.compile(
     r"\b(bottled|canned|jarred|packed)(?: hot| it| it hot)? at (?:1[6-9]\d|20\d|21\d)"
@@ -195,6 +232,13 @@ _REWRITES: tuple[Rewrite, ...] = (
     (_AWAY, _ICE_AWAY, ""),
     (("finger",), _A_FINGER, ""),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),
+    ((" to say", " to report", " to tell", " to ann", " to inf"), _SORRY_TO_SAY, ""),
+    (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
+    (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
+    (("dumped",), _DUMPED_AND_GOT, "emptied "),
+    ((" in ", " into "), _SPLIT_INTO, "bottled "),
+    (("charged",), _CHARGED, "paid "),
+    ((" on the", " on over"), _GONE_ON, r"\1 is on"),
     (("better", "ahead", "up or"), _BETTER_OR_WORSE, "are we "),
     (("tree ",), _TREES_IN_A_ROW, _of_trees),
     ((" maple",), _CALLED_TREE, r"\2: \1"),

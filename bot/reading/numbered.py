@@ -11,7 +11,8 @@ if TYPE_CHECKING:
 _NUMBERED = frozenset(
     "# no no. number day days week run runs round boil batch trip load gathering collection pull "
     "draw season year section zip road route page other room grade grades class bus group unit "
-    "site gr troop pack chapter step lap pass row stop zone".split()
+    "lesson session period meeting visit age site gr troop pack chapter step lap pass row stop "
+    "zone".split()
 )
 
 

@@ -17,11 +17,22 @@ def mark_deeds(clause: Clause) -> None:
     if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
         clause.tags -= {"POUR"}
     dry = not any(item.sort in ("volume", "vessels") for item in clause.items)
+    if "POUR" in clause.tags and dry and _lost_a_thing(clause):
+        clause.tags -= {"POUR"}  # "lost one mitten"
     if "POUR" in clause.tags and dry and not _COVERS.isdisjoint(clause.words()):
         clause.tags -= {"POUR"}  # "a bucket lid blew off"
     if _INTO_JARS.search(clause.text):
         clause.tags = (clause.tags - {"POUR"}) | {"BOTTLE"}
     clause.kept = _into_store(clause)
+
+
+def _lost_a_thing(clause: Clause) -> bool:
+    """Whether all that is lost is a thing that we do not know."""
+    poured = {item.text for item in clause.items if "POUR" in item.tags}
+    if poured != {"lost"} or clause.tags & {"SAP", "BUCKET", "STORE", "ALL", "SYRUP", "TAPN"}:
+        return False
+    last = clause.items[-1]
+    return last.sort == "word" and not last.tags and last.text.isalpha() and len(clause.items) <= 4
 
 
 _COVERS = frozenset("lid lids cover covers tarp roof hat".split())

@@ -42,7 +42,9 @@ _MAY_CORRECT = re.compile(
 _FIGURE_OR_NAME = re.compile(r"\d|\blot\b|\btoday\b|\byesterday\b|day\b")
 _LONGEST_TAKEN_BACK = 80
 """Letters of the longest of these."""
-_MAY_TAKE_BACK = re.compile(r"that|it\b|twice|mistake|wrong|accident|test|the tree|take back")
+_MAY_TAKE_BACK = re.compile(
+    r"that|it\b|twice|mistake|wrong|accident|test|the tree|take back|already"
+)
 _TO_THAT = re.compile(
     rf"{_LEAD}(?:(?:change|switch|move) (?:(?:that|it) to tree|the tree (?:to|two)(?: tree)?)"
     r"|(?:scratch|strike) that,? tree) (\d{1,3})"
@@ -50,6 +52,11 @@ _TO_THAT = re.compile(
 _THE_LAST_TO = re.compile(
     r"^(?:please |can you |could you )*(?:change|correct|fix|switch) (?:the |that |my )?last "
     r"(?:one|entry|text) to (?=\d)"
+)
+# "change the hours to 6.5": that field of the last record.
+_CHANGE_THE = re.compile(
+    r"^(?:please |can you )?(?:make|change|put|correct|fix|set) (?:the |my |those )?"
+    r"(hours|gallons|taps|pints|quarts|litres|liters|cords) (?:to|at|as) (\d[\d.]*)$"
 )
 # "make the brix 2.3": of the last record.
 _MAKE_THE = re.compile(
@@ -85,6 +92,9 @@ _TAKEN_BACK = re.compile(
     r"|sent (?:it |that )?twice"
     r"|(?:take|pull) back (?:what|the (?:thing|one|text)) i (?:just |last )?"
     r"(?:sent|said|told you|texted|wrote)(?: you)?"
+    r"|(?:ugh |oops )?\w+ (?:already|just) (?:logged|sent|texted|told you|put in|entered)(?: you)?"
+    r" (?:that|it|this)(?: one)?,? (?:take|cancel|delete|undo|scrap|drop|remove)"
+    r" (?:mine|it|that|my one)(?: back)?(?: out| off)?"
     r"|i already (?:told you|sent|texted) that one,? (?:ignore|forget)(?: it)?)"
 )
 _THEN_ANEW = re.compile(
@@ -101,6 +111,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("last ",), _LAST_ONE, "that one was for "),
     (("undo", "last", "that"), _THEN_ANEW, "scratch that, "),
     (("last ",), _THE_LAST_TO, "make that "),
+    ((" to ", " at ", " as "), _CHANGE_THE, r"make that \2 \1"),
     (("brix", "sugar"), _MAKE_THE, "make that brix "),
     (("tree ",), _NO_SUCH_MAPLE, lambda said: f"{said[1] or said[2]} is a "),
     (("please", "can you", "could you"), _ASKED_KINDLY, ""),

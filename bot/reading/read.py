@@ -153,7 +153,7 @@ def _take(clause: Clause, notes: Notes) -> None:
         clause.question = False
         helper.find(clause, notes)
         return
-    if clause.question or clause.hypothetical or clause.aside:
+    if clause.question or clause.hypothetical or clause.aside or _ORDERS.match(clause.text):
         return
     ours = _from_others_trees(clause) or _for_others(clause) or cost.pays_others(clause)
     others = (clause.has("OTHERS") or _of_them(clause) or is_theirs(clause)) and not ours
@@ -189,6 +189,13 @@ def _take(clause: Clause, notes: Notes) -> None:
     dangling(clause, notes)
 
 
+_ORDERS = re.compile(
+    r"(?:please |guys,? |hey,? |ok,? )*(?:stop|quit|no more|keep|start) "
+    r"(?:putting|leaving|dumping|setting|throwing|filling|stacking|pouring|letting|spilling|using"
+    r"|taking|pulling) (?!\d)|(?:please |guys,? |hey,? )*(?:remember to|make sure|be sure to|don't"
+    r" forget to) "
+)
+"""`stop putting full bags on the ground`: what others are told to do, or not to."""
 _TOLD_IT = frozenset("told mentioned logged texted reported".split())
 
 

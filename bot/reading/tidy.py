@@ -57,6 +57,11 @@ _NUMBERED = re.compile(
     r"\b(boil|run|batch|gathering|draw|tap|bucket|pail|lot) (?:no\.?|number) ?(?=\d)"
     r"|\b(tree) no\.? ?(?=\d)"
 )
+# "boil number two is underway".
+_NUMBERED_IN_WORDS = re.compile(
+    r"\b(boil|run|batch|gathering|draw) (?:no\.?|number) "
+    r"(one|two|three|four|five|six|seven|eight|nine|ten)\b"
+)
 # What a telephone hears for a number: "thirty ate", "won gallon", "too more taps".
 _HEARD = re.compile(
     r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ate\b"
@@ -150,6 +155,16 @@ _TENS_ORDINAL = re.compile(
 _WITH = re.compile(r"\bw/ ?(?=[a-z0-9])")
 # "last sap of 2027": the year alone, which says nothing of how much.
 _OF_THE_YEAR = re.compile(r"\b(?:of|in|for|season|spring) 20[2-9]\d(?= *(?:$|[.,;:!?]))")
+# "set 32 in the house lot": a lot by that name.
+_HOUSE_LOT = re.compile(r"\bin the house (?=(?:lot|bush|side|grove|woods|stand|block)\b)")
+# "last nite's haul".
+_NITE = re.compile(r"\bnite(?='?s?\b)")
+# "fifteengallons today".
+_GLUED = re.compile(
+    r"\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen"
+    r"|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty)"
+    r"(gals?|gallons?|quarts?|pints?|litres?|liters?|taps|spiles|buckets|hours|hrs)\b"
+)
 # "4got 2 say", "b4hand", "gr8".
 _FORGOT = re.compile(r"\b4got(?:ten)? (?:2|to|two) (?=[a-z])|\b4got(?= )|\bforgot 2 (?=[a-z])")
 # "thx 4 the help", "set to pints aside": what a figure or a word stands for in writing.
@@ -403,6 +418,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("worth",), _WORTH, r"\1"),
     (("#",), _NUMBERED_HAUL, r"\1"),
     (("no", "number"), _NUMBERED, lambda hit: f"{hit[1] or hit[2]} # "),
+    (("no", "number"), _NUMBERED_IN_WORDS, lambda hit: f"{hit[1]} # {_in_figures(hit[2])} "),
     ((" n ",), _N, " and "),
     (("2",), _DAY_IN_FIGURES, lambda hit: _DAYS.get(hit[1], "tomorrow")),
     (("g'",), _GREETS, r"good \1"),
@@ -446,6 +462,13 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" yr",), _YEAR_SHORT, "year"),
     ((" m", "5m", "0m"), _METERS, lambda hit: f"{100 * float(hit[1]):g} cm"),
     (("no.", "number"), _BY_ITS_NUMBER, lambda hit: f"{_ahead_of_number(hit[0])}tree {hit[1]}"),
+    (("nite",), _NITE, "night"),
+    (("in the house",), _HOUSE_LOT, "at the house "),
+    (
+        ("gal", "quart", "pint", "lit", "taps", "spiles", "buckets", "hours", "hrs"),
+        _GLUED,
+        r"\1 \2",
+    ),
     (("4got", "forgot 2"), _FORGOT, lambda hit: "forgot " + "to " * hit[0].endswith(" ")),
     (("4 ",), _FOR_IN_A_FIGURE, "for "),
     ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _heard_before_a_size),

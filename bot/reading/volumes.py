@@ -175,7 +175,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "poured_out"  # "9 gal of sap ran out in the snow"
     if poured and not clause.kept:
         return "sap" if thing == "sap" and clause.has("GATHER") else "poured_out"
-    if clause.has("STORE", "BUCKET") and _only_filled(clause) and item.unit in _LARGE_UNITS:
+    of_trees = clause.has("STORE", "BUCKET") or clause.tree is not None or clause.lot is not None
+    if of_trees and _only_filled(clause) and item.unit in _LARGE_UNITS:
         return "sap"
     drawn = clause.has("DRAW") and not clause.has("BOTTLE")
     if clause.near("BOTTLE") and _fills_its_bucket(clause) and item.unit in _LARGE_UNITS:
@@ -422,6 +423,8 @@ def _says_more(clause: Clause, item: Item, thing: str) -> bool:
     own = clause.has("GATHER", "BOTTLE", "JARN", "MADE", "SYRUP", "SAP", "TAPN")
     dated = not draws and any(each.sort == "date" for each in clause.items)
     placed = dated or clause.own_tree or any(each.sort in ("lot", "brix") for each in clause.items)
+    dense = any(each.sort == "number" and each.value >= SYRUP_FROM for each in clause.items)
+    placed = placed or (draws and dense)  # "drew off 2 L at 67 brix, 1.5 L at 66.8"
     off = item.unit in CONTAINER_UNITS and not _TAKEN_OFF.isdisjoint(clause.words())
     listed = listed or off
     return bool(listed or own or placed or thing or clause.frame.isdisjoint(clause.spent))

@@ -137,16 +137,20 @@ def _led_by_question(clause: Clause) -> bool:
     of_several = second is not None and second.text in ("of", "tree", "lot", "one", "day")
     if first == "which" and clause.joint == "," and clause.ended_by != "?" and not of_several:
         return False  # "tested 2.1, which I'll take any day"
+    goes_on = clause.joint == "" and clause.items[0].start > 0
+    aside = first == "where" and goes_on and clause.ended_by != "?"
+    if aside and second is not None and second.text not in _AFTER_WHEN | _AUX_ANY:
+        return False  # "put in 4 more taps along the fence | where the boys can reach"
     if leading[0].tags & {"ASKHOW"} or first in ("what'll", "whatll", "how'll"):
         return True
     if first == "any" and second is not None and second.sort == "word":
         return True
-    goes_on = clause.joint == "," and first in ("is", "are") and clause.ended_by != "?"
+    listed = clause.joint == "," and first in ("is", "are") and clause.ended_by != "?"
     if (
         second is not None
         and second.sort in _AMOUNTS_ASKED_OF
         and first in _ASKS_OF_AMOUNT
-        and not goes_on
+        and not listed
     ):
         return True
     if second is not None and second.text == "you" and to_be_logged(leading):

@@ -50,6 +50,7 @@ _THEY_THERE = re.compile(
     r"^(?:over |up |down |out )?(?:at|in|on|near|by) .*\b(?:they|he|she) (?:got|made|drew|boiled"
     r"|hauled|gathered|collected|tapped|pulled|bottled|canned|paid|spent|brought|have|had|set)\b"
 )
+_HABITS = frozenset(("gathers", "collects"))
 _DEEDS = frozenset("BOIL DRAW BOTTLE SETV PULLV COSTV POUR LIT".split())
 _ARTICLES = frozenset("the a an some those that one another every most other".split())
 _OURS_BY_WORD = frozenset("my our".split())
@@ -72,6 +73,8 @@ def is_theirs(clause: Clause) -> bool:
     if _REPORTED.match(clause.text) or _THEY_THERE.match(clause.text):
         return True
     doer = _doer(clause)
+    if doer and not _HABITS.isdisjoint(clause.words()):
+        return True  # "our storybook farmer gathers 50 gal in a day"
     if not doer or doer[0].text in _OURS_BY_WORD:
         return False
     named = [item for item in doer if item.text not in _ARTICLES]

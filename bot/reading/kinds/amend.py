@@ -63,6 +63,7 @@ CUES = {
         "last_one_was_from "
         "that_one_goes_on that_goes_on that_one_goes_under that_goes_under that_one_goes_to "
         "that_one_belongs_to that_belongs_to that_one_belongs_on "
+        "ought_to_have_been should_have_read ought_to_read ought_to_say "
         "it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "

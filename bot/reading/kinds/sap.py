@@ -590,6 +590,9 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if not _LOST.isdisjoint(clause.words()) or (clause.has("ITEMS") and not clause.has("FULL")):
         item.used = True
         return  # "a bear got into the ridge, 3 buckets gone"
+    if clause.has("MOTHS") and not clause.has("FULL", "GATHER"):
+        item.used = True
+        return  # "moths floating in half of the pails"
     if item.article and (clause.has("MOTHS") or clause.about("SETV")) and not clause.has("FULL"):
         item.used = True
         return  # "a moth in a pail", "hung a bucket on every one"
@@ -673,7 +676,9 @@ _PUT_AWAY = frozenset(
     "washed washing scrubbed scrubbing rinsed rinsing cleaned cleaning dried drying stacked "
     "stacking nested stored sanitized bleached lids covers".split()
 )
-_LOST = frozenset("gone stolen missing broken smashed crushed bent lids".split())
+_LOST = frozenset(
+    "upset overturned flipped gone stolen missing broken smashed crushed bent lids".split()
+)
 
 
 def _brimming_next(clause: Clause, notes: Notes) -> bool:

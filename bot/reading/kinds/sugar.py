@@ -56,7 +56,7 @@ class Sugar(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Brix figures: put to the sap or syrup that they belong to, or told alone."""
     figures = clause.free("brix")
-    if not figures and clause.has("FOREIGN") and not clause.has("SAP"):
+    if not figures and "milk" in clause.words() and not clause.has("SAP"):
         return  # "milk tested 3.9 fat"
     if not figures and "barometer" not in clause.words():
         figures = _unsaid(clause, notes)

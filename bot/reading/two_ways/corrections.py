@@ -30,6 +30,13 @@ FORMS = forms(
         r"|logged|mentioned))? (?:was|were) (?:from|for|off) ",
         "New, or put right? If right, text it like: that was yesterday.",
     ),
+    # "burned half a cord this weekend": which day?
+    (
+        "this weekend|the weekend",
+        r"^(?:we |i |the )?(?:\w+ )?(?:got|gathered|collected|boiled|made|burned|drew|bottled"
+        r"|hauled|spent|paid|used)\b[^.,;!?]* (?:this|over the|on the|all) weekend$",
+        "Which day was that? Text it like: saturday 12 gal.",
+    ),
     # "the 12 gal I told you about was yesterday", "the 12 gal from this morning came from the
     # hill": told before.
     (
@@ -43,7 +50,8 @@ FORMS = forms(
     # "receipt actually says $17.60", "my husband says it was 14 gal".
     (
         "receipt|dipstick|bill|invoice|slip|notebook|ledger|log ",
-        r"^(?:the |my |our )?(?:receipt|dipstick|bill|invoice|sales slip|slip|notebook|ledger|log)"
+        r"(?:^|, )(?:the |my |our )?"
+        r"(?:receipt|dipstick|bill|invoice|sales slip|slip|notebook|ledger|log)"
         r" (?:(?:actually|really|in fact) (?:says|said|reads|shows|is)|should (?:say|show|read)"
         r"|(?:says|said|reads|shows) (?:it was |actually |really ))",
         "New, or put right? If right, text it like: no, $17.60. Or: no, 14 gal.",

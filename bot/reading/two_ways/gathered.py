@@ -92,6 +92,13 @@ FORMS = forms(
         r"(?:5[5-9]|[6-9]\d|\d{3})$",
         "Degrees, or gal? Text it like: tank is 38 F. Or: got 12 gal.",
     ),
+    # "holding tank reads 6.5": how warm, how sweet?
+    (
+        "tank|barrel|drum|tote",
+        r"^(?:the )?(?:\w+ )?(?:tank|barrel|drum|tote) (?:reads?|is at|is|at|says) "
+        r"(?:4\.[5-9]|[5-9](?:\.\d)?)(?![\d.:]| ?(?:%|percent|brix|deg|c\b|f\b|gal|l\b))",
+        "How warm, or how sweet? Text it like: tank is 4 C. Or: sugar 2.2.",
+    ),
     # "got 12 gal at 3 and lit the fire at 4": sugar, or the clock?
     (
         " at ",

@@ -44,7 +44,7 @@ FORMS = forms(
     (
         "$",
         r"^(?!my |our |.*\b(?:bought|paid|spent|bill|total|costs?)\b)(?:an? |one |new )?.*"
-        r"\b(?:is|are|runs?|go for|goes for|wants?|asks) (?:now |like |about |up to )?"
+        r"\b(?:is|are|r|runs?|go for|goes for|wants?|asks) (?:now |like |about |up to )?"
         r"\$\d[\d.]*(?:,? (?:should|worth|is that|too much|now|each|apiece|online"
         r"|these days|in town|for one|at (?:the )?\w+))",
         "What was paid, and for what? Text it like: lids $6.",
