@@ -205,6 +205,9 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         return True  # "if we pull 50 gal at 2.2 | do we get a gallon of syrup"
     if item.text in _SAYS_WHAT_COMES and any(each.tags & _DEEDS_DONE for each in current):
         return True  # "fire is out | we'll continue tomorrow"
+    denied = following is not None and "NOT" in following.tags
+    if has_amount and denied and item.text in ("it", "i", "we", "they"):
+        return True  # "five quarts of sap today | it never got above freezing"
     if item.text in COMPARES and has_amount:
         return True
     fresh = len(current) > 1 and item.sort in ("volume", "tree", "lot")

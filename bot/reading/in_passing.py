@@ -11,6 +11,14 @@ import re
 from bot.reading.dates import WEEKDAY
 from bot.reading.rewrites import Rewrite, rewritten
 
+_ONES = "one|two|three|four|five|six|seven|eight|nine"
+_TENS = "twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
+_TEENS = (
+    "ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|a dozen|half"
+)
+_FIGURE = rf"(?:\d[\d.]*|(?:{_TENS})(?:[ -](?:{_ONES}))?|{_TEENS}|{_ONES})"
+"""A number in figures or in words, as far as an amount has it in front."""
+_UNIT = r"(?:gal|gals|gallons?|qts?|quarts?|pints?|pts?|l|lit(?:er|re)s?|taps|jars)"
 _EXCUSED = re.compile(
     r"^(?:sorry|apologies)[,.]? (?:i've |ive |i |we've |weve |we )?"
     r"(?:been (?:busy|away|sick|out|quiet)|no signal|(?:my )?phone (?:was )?(?:died|dead)"
@@ -51,7 +59,10 @@ _ICE_AWAY = re.compile(
     r"|,? (?:and )?(?:dumped|pitched|tossed|threw out) (?:some |the )?ice$"
 )
 # "filled 7 jars and only burned one finger": no cry for help.
-_A_FINGER = re.compile(r",? (?:and |but )?only burn(?:ed|t) (?:one|a|1|two|my) fingers?$")
+_A_FINGER = re.compile(
+    r",? (?:and |but )?(?:only burn(?:ed|t) (?:one|a|1|two|my) fingers?|burn(?:ed|t) (?:our|my|a)"
+    r" (?:fingers?|thumbs?|tongues?|mouth)(?: a bit| a little| again| doing it)?)$"
+)
 # "boiled the 30 gal we got yesterday": of today.
 _BOILED_WHAT = re.compile(
     r"\b(boiled(?: down)?) the (\d[\d.]* ?(?:gal\w*|l|lit\w+)) (?:that )?(?:we |i )?"
@@ -181,6 +192,35 @@ _CHARGED = re.compile(
 _GONE_ON = re.compile(
     r"\b(pans?|pots?|kettle) (?:has|have|had)? ?(?:just )?(?:gone|went) on(?: over)?(?= the\b)"
 )
+# "five gal jugs of sap plus one about half full so seventeen and a half gallons": that is the sum.
+_SO_MUCH_IN_ALL = re.compile(
+    rf"^(?=[^.]*\b(?:jugs|buckets|pails|bags|barrels|cans|totes)\b).*\b(?:so|so that's|so thats"
+    r"|so that makes|which makes|that makes) (?:about |around )?"
+    rf"({_FIGURE}(?: and (?:a half|a quarter|three quarters))? (?:gal|gals|gallons)"
+    r"(?: (?:of sap|total|in all|altogether))?)$"
+)
+# "thirteen gallons no fourteen gallons": the second.
+_SAID_ANEW = re.compile(
+    rf"\b{_FIGURE}(?: and a half)? ({_UNIT}),? (?:no|no wait|wait no|wait|i mean|er|uh|make that)"
+    rf",? (?={_FIGURE}(?: and a half)? \1\b)"
+)
+# "quick one before i lose signal nine gallons".
+_QUICK_ONE = re.compile(
+    r"^(?:just )?(?:a )?(?:real )?quick (?:one|note|update|text|report)"
+    rf"(?: (?:before|while|cuz|because) (?:i|my|we) [a-z ]{{1,30}}?)?[,:]? (?={_FIGURE} {_UNIT}\b)"
+)
+# "make that thirty one dollars i forgot the tax".
+_WHY_IT_CHANGED = re.compile(
+    r"^((?:make (?:that|it)|no|oops|sorry|actually|correction|it was|should be)\b"
+    rf".*\b{_FIGURE}\b.*?),?(?: because| cause| cuz| since)?"
+    r" i (?:forgot|missed|misread|miscounted|didn't count|left out)"
+    r" (?:the|to|about|one|some|a)\b[^\d,.;]*$"
+)
+# "picked up some lids forgot what i paid".
+_FORGOT_WHAT = re.compile(
+    r",? (?:i )?(?:forgot|forget|can't remember|dont remember|don't remember) (?:what|how much)"
+    r" (?:i|we|it) (?:paid|spent|cost|was)\b"
+)
 # "bottled at 190, 9 pts": how hot, where jars are counted.
 _BOTTLED_HOT = re.compile(
     r"\b(bottled|canned|jarred|packed)(?: hot| it| it hot)? at (?:1[6-9]\d|20\d|21\d)"
@@ -232,6 +272,11 @@ _REWRITES: tuple[Rewrite, ...] = (
     (_AWAY, _ICE_AWAY, ""),
     (("finger",), _A_FINGER, ""),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),
+    ((" so ", "makes "), _SO_MUCH_IN_ALL, r"\1"),
+    ((" no", " wait", " i mean", " er ", " uh ", "make that"), _SAID_ANEW, ""),
+    (("quick ",), _QUICK_ONE, ""),
+    ((" i forgot", " i mis", " i didn't", " i left"), _WHY_IT_CHANGED, r"\1"),
+    (("forgot", "forget", "remember"), _FORGOT_WHAT, ""),
     ((" to say", " to report", " to tell", " to ann", " to inf"), _SORRY_TO_SAY, ""),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),

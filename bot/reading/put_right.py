@@ -27,6 +27,7 @@ _FORMS = tuple(
         rf"{_LEAD}(?:i |we )?(?:said|told you|put down|texted you|texted|wrote) {_X}"
         rf"(?: for \w+)?(?: by mistake)?(?:,|,? but|,? and|,? when)? "
         rf"(?:(?:i |we )?meant|{_WAS}) {_Y}",
+        rf"{_LEAD}(?:i |we )?(?:said|meant|texted|wrote) {_Y},? not {_X}",
         rf"{_LEAD}(?:scratch|strike|forget|cancel) (?:that|the) (?P<x>\$?\d[\d.]*(?: \w+)?),?"
         rf" (?:{_WAS}) {_Y}",
         rf"{_LEAD}(?:change|switch|correct) (?P<x>(?:\$|tree )?\d[\w.]*(?: [\w.]+){{0,2}}) to {_Y}",
@@ -39,7 +40,11 @@ _MAY_CORRECT = re.compile(
     r"|wrote|change|switch|correct|scratch|strike|forget|cancel"
     r"|typo|mistake)\b"
 )
-_FIGURE_OR_NAME = re.compile(r"\d|\blot\b|\btoday\b|\byesterday\b|day\b")
+_FIGURE_SAID = re.compile(
+    r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty"
+    r"|forty|fifty|sixty|seventy|eighty|ninety)\b"
+)
+_FIGURE_OR_NAME = re.compile(rf"{_FIGURE_SAID.pattern}|\blot\b|\btoday\b|\byesterday\b|day\b")
 _LONGEST_TAKEN_BACK = 80
 """Letters of the longest of these."""
 _MAY_TAKE_BACK = re.compile(
@@ -149,6 +154,6 @@ _BARE = re.compile(r"\d[\d.]*")
 
 def _alike(was: str, now: str) -> bool:
     """Both are figures, or both are names or days: `12` may become `14 gal`, never `friday`."""
-    figures = [re.search(r"\d", said) is not None for said in (was, now)]
+    figures = [_FIGURE_SAID.search(said) is not None for said in (was, now)]
     told = all(_FIGURE_OR_NAME.search(said) for said in (was, now))
     return figures[0] == figures[1] and told

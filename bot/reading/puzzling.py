@@ -58,7 +58,12 @@ def puzzling(clause: Clause, notes: Notes) -> bool:
     ):
         ask_if_sap(clause, notes)
         return True
-    if not told and any(_of_something_else(clause, item) for item in clause.free("volume")):
+    named = clause.tree is not None or clause.lot is not None or clause.has("SAP")
+    if any(
+        _of_something_else(clause, item, of=told)
+        for item in clause.free("volume")
+        if not (told and named)
+    ):
         ask_if_sap(clause, notes)
         return True
     tested = any(
@@ -122,9 +127,14 @@ def _put_to_use(clause: Clause, item: Item) -> bool:
     )
 
 
-def _of_something_else(clause: Clause, item: Item) -> bool:
-    """`1 gal oj`: an amount of what we do not know."""
-    behind = clause.following(item, 1)
+def _of_something_else(clause: Clause, item: Item, *, of: bool) -> bool:
+    """`1 gal oj`, `picked up five gallons of primer`: an amount of what we do not know. of: only
+    where the word "of" says so."""
+    behind = clause.following(item, 2)
+    if behind and behind[0].text == "of":
+        behind = behind[1:]
+    elif of:
+        return False
     return (
         bool(behind)
         and behind[0].sort == "word"

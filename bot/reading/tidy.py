@@ -41,7 +41,7 @@ _DOLLARS_BEHIND = re.compile(
 _CENTS = re.compile(r"\b(\d+) (?:dollars|bucks) (?:and )?(\d\d?) cents\b")
 _INCHES = re.compile(r"(?<=\d) ?in\.(?= ?[,;]| (?:a?round|across|diam|dbh|thick|girth|circ))")
 _FEET_INCHES = re.compile(r"\b(\d{1,2}) ?(?:ft|feet|foot|') ?(\d{1,2}) ?(?:in\b|inch\w*|\")")
-_WORTH = re.compile(r"(?<=\d )(gal|gals|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?) worth\b")
+_WORTH = re.compile(r"\b(gal|gals|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?) worth\b")
 _HOURS_MINUTES = re.compile(r"\b(\d{1,2})h([0-5]\d)\b")
 # "lit at 7h30": the time of day, as it is written in French.
 _CLOCK_H = re.compile(r"\b(at|by|from|since|till?|until|to|around) (\d{1,2})h([0-5]\d)\b")
@@ -155,6 +155,25 @@ _TENS_ORDINAL = re.compile(
 _WITH = re.compile(r"\bw/ ?(?=[a-z0-9])")
 # "last sap of 2027": the year alone, which says nothing of how much.
 _OF_THE_YEAR = re.compile(r"\b(?:of|in|for|season|spring) 20[2-9]\d(?= *(?:$|[.,;:!?]))")
+# "pan is at two fifteen": 215 degrees.
+_LOW_TENS = {
+    word: f"2{number}"
+    for number, word in enumerate(
+        (
+            *("ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen"),
+            *("seventeen", "eighteen", "nineteen", "twenty"),
+        ),
+        start=10,
+    )
+}
+_TWO_FIFTEEN = re.compile(
+    rf"\b(pan|boil|boiling|boils|boiled|boils at|water|thermometer|syrup|draw)\b(.*?)\b(at|is|reads"
+    rf"|reading|hit|to|says) two ({'|'.join(_LOW_TENS)})\b(?! ?(?:gal|lit|pint|quart|tap|jar))"
+)
+# "tree ate gave two gallons".
+_TREE_ATE = re.compile(r"\btree (ate|won) (?=(?:gave|had|made|ran|filled|is|was|tests|tested)\b)")
+# "pooled all the taps": pulled.
+_POOLED = re.compile(r"\bpooled (?=(?:all |out )?(?:of )?(?:the |my |our |\d+ )?(?:taps|spiles)\b)")
 # "set 32 in the house lot": a lot by that name.
 _HOUSE_LOT = re.compile(r"\bin the house (?=(?:lot|bush|side|grove|woods|stand|block)\b)")
 # "last nite's haul".
@@ -291,7 +310,10 @@ _ORDINAL = {
     )
 }
 # "7 gal on the second": a day of the month, where nothing follows that it counts.
-_ON_THE = re.compile(rf"\bon the ({'|'.join(_ORDINAL)})(?= *(?:$|[.,;!]))")
+_ON_THE = re.compile(
+    rf"\bon the ({'|'.join(_ORDINAL)})(?= *(?:$|[.,;!])| (?:i|we|it|they|got|boiled|collected"
+    r"|gathered|drew|set|tapped|bottled|hauled|made)\b)"
+)
 # "fire lit 6", "lit at 530", "fire out 4 30": a time of day as it is typed.
 _LIT_AT = re.compile(
     r"\b(lit(?: it| her| the fire)?|fire(?:'s)? (?:lit|out|on)"
@@ -462,6 +484,13 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" yr",), _YEAR_SHORT, "year"),
     ((" m", "5m", "0m"), _METERS, lambda hit: f"{100 * float(hit[1]):g} cm"),
     (("no.", "number"), _BY_ITS_NUMBER, lambda hit: f"{_ahead_of_number(hit[0])}tree {hit[1]}"),
+    (
+        (" two ",),
+        _TWO_FIFTEEN,
+        lambda hit: f"{hit[1]}{hit[2]}{hit[3]} {_LOW_TENS[hit[4]]}",
+    ),
+    (("tree ",), _TREE_ATE, lambda hit: f"tree {8 if hit[1] == 'ate' else 1} "),
+    (("pooled",), _POOLED, "pulled "),
     (("nite",), _NITE, "night"),
     (("in the house",), _HOUSE_LOT, "at the house "),
     (

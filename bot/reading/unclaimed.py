@@ -155,7 +155,11 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
         each = [near.text for near in clause.following(item, 1)] in (["each"], ["apiece"])
         return (
             (bought and (sized or each))  # "bought ten 2 gal buckets", "that's 2.50 each"
-            or ((item.part or item.value < 1) and not _is_added(clause, item))
+            or (
+                (item.part or item.value < 1)
+                and not _is_added(clause, item)
+                and not _is_half_full(clause, notes)
+            )
             or says_which(clause, item)
             or _is_time(clause, item, notes)
             or any(each.text == "all" for each in clause.preceding(item, 1))
@@ -225,6 +229,16 @@ def _ends_it(clause: Clause, item: Item) -> bool:
 def _is_added(clause: Clause, item: Item) -> bool:
     """`a gallon and three quarters`: a part more of what stands before it."""
     return clause.joint in ("and", "&") and clause.items[0] is item
+
+
+def _is_half_full(clause: Clause, notes: Notes) -> bool:
+    """`six full buckets | and one that was half`: half a bucket more."""
+    full = clause.near("FULL") or any(
+        each.sort == "vessels" and each.unit == "full"
+        for other in notes.sentence(clause)
+        for each in other.items
+    )
+    return full and clause.joint in ("and", "&", "plus", "+") and len(clause.items) <= 4
 
 
 def _is_time(clause: Clause, item: Item, notes: Notes) -> bool:
@@ -322,7 +336,7 @@ def _counts_others(clause: Clause, item: Item) -> bool:
         return True
     if item.value % 1 or _counts_each(clause, behind):
         return False
-    full = clause.has("FULL") or any(each.unit == "full" for each in _vessels(clause))
+    full = clause.near("FULL") or any(each.unit == "full" for each in _vessels(clause))
     if item.text == "one" and full:
         return False  # "two buckets full plus one about half"
     at = [each.text for each in clause.following(item, 1)] in (["in"], ["on"], ["off"], ["from"])

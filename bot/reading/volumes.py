@@ -132,6 +132,9 @@ def _role(clause: Clause, item: Item) -> str:
         return "foreign"
     if clause.about("POUR") and clause.kept and not clause.has("POUR", "SYRUP"):
         return "sap"  # "spilled 2 gal, the other 30 gal went into the tank"
+    bottled = clause.near("BOTTLE", "JARN") and not clause.near("SAP")
+    if bottled and "too" in clause.words() and item.unit in CONTAINER_UNITS:
+        return "jars"  # "jarred seven pints, then found an empty jar so one quart too"
     if clause.spent and not _says_more(clause, item, thing):
         return "unclear"  # "boiled 9 gal, 2 gal": of what, nobody says
     if _is_what_it_came_from(clause, item):

@@ -134,10 +134,15 @@ def _led_by_question(clause: Clause) -> bool:
     if first == "when" and clause.ended_by != "?":
         told = second is not None and second.text == "i" and bool(clause.tags & {"GATHER"})
         return second is not None and second.text in _AFTER_WHEN and not told
-    of_several = second is not None and second.text in ("of", "tree", "lot", "one", "day")
-    if first == "which" and clause.joint == "," and clause.ended_by != "?" and not of_several:
-        return False  # "tested 2.1, which I'll take any day"
     goes_on = clause.joint == "" and clause.items[0].start > 0
+    of_several = second is not None and second.text in ("of", "tree", "lot", "one", "day")
+    if (
+        first == "which"
+        and (clause.joint == "," or goes_on)
+        and clause.ended_by != "?"
+        and not of_several
+    ):
+        return False  # "tested 2.1, which I'll take any day"
     aside = first == "where" and goes_on and clause.ended_by != "?"
     if aside and second is not None and second.text not in _AFTER_WHEN | _AUX_ANY:
         return False  # "put in 4 more taps along the fence | where the boys can reach"

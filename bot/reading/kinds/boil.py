@@ -41,6 +41,7 @@ CUES = {
         "kettle_went_on over_the_fire over_the_coals on_the_coals "
     ),
     "FIRE": (
+        "fires_dead fire's_dead fire_is_dead fire_dead arch_is_dead arch_dead "
         "fires_out closed_the_fire close_the_fire closed_the_arch "
         "letting_the_fire_die letting_it_die letting_the_fire_go_out letting_the_fire_go "
         "letting_it_go_out letting_the_fire_burn_out letting_the_fire_burn_down "
@@ -62,6 +63,7 @@ CUES = {
     "END": (
         "letting_the_fire_die letting_it_die letting_the_fire_go_out letting_the_fire_go "
         "letting_it_go_out letting_the_fire_burn_out letting_the_fire_burn_down "
+        "fires_dead fire's_dead fire_is_dead fire_dead arch_is_dead arch_dead "
         "fires_out closed_the_fire close_the_fire closed_the_arch "
         "through_boiling all_through_boiling through_with_the_boil done_with_the_boil "
         "boiling's_over boiling_is_over boiling_is_done boil_is_over boil's_over fire's_out "

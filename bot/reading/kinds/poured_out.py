@@ -299,7 +299,7 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
         return  # "moth in bucket A5 so tossed it": not all that there is
     if deed is not None and deed.text in _IN_GENERAL:
         return  # "those jugs leak"
-    if deed is None or (deed.text in _SAID_ALONE and not clause.has("SAP", "BUCKET", "STORE")):
+    if deed is None or (deed.text in _SAID_ALONE and not clause.near("SAP", "BUCKET", "STORE")):
         return
     if clause.free("number"):
         _what_was_it(notes, clause.free("number")[0])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -76,6 +77,10 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
     words = set(clause.words())
     if words & _ONLY_FEARED or "looking for" in clause.text:
         return False
+    if tag == "BUDS" and re.search(
+        r"\b(?:my|the|with|his) buds (?:at|and|for|over|came)\b", clause.text
+    ):
+        return False  # "meeting my buds at seven"
     if tag == "BUDS" and word in _FLOWERS and not words & _OUR_TREES and not clause.has("SPECIES"):
         return False  # "the crocus is blooming"
     if tag == "BUDS":

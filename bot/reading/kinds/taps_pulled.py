@@ -54,7 +54,7 @@ def find(clause: Clause, notes: Notes) -> None:
             and not _OUT_THERE.search(clause.text)
         )
     )
-    if not deed or _hang_out_there(clause, notes):
+    if not deed or _hang_out_there(clause, notes) or clause.has("BUDS"):
         return
     again = any(
         {"reset", "reseated", "back"} & set(other.words()) for other in notes.sentence(clause)
