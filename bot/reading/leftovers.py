@@ -103,6 +103,10 @@ def _counts_other_things(clause: Clause, item: Item) -> bool:
     )
 
 
+_TELLS = ("burned ", "used up ", "we burned ", "i burned ", "burnt a ", "burnt half ", "burnt up ")
+"""How a text begins that tells of wood, and asks nothing."""
+
+
 def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
     """`bags or buckets`, `finish temp`: like one of the examples, though no question in form."""
     words = sum(len(clause.words()) for clause in notes.clauses)
@@ -112,7 +116,7 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
         clause.negated and clause.frame & FRAME_TAGS and not clause.has("ASKHOW")
         for clause in notes.clauses
     )
-    if notes.text.startswith(_CORRECTS):
+    if notes.text.startswith(_CORRECTS) or notes.text.startswith(_TELLS):
         return False
     if not words or words > MOST_UNMARKED_WORDS or strangers or priced or denied:
         return False
