@@ -87,6 +87,33 @@ _START_TO_FINISH = re.compile(
     r"^((?:the )?(?:fire|arch|pan)(?:'s| is)? (?:out|off|done|dead))[.,;] ?"
     r"([\d.]+ ?(?:hrs?|hours)) (?:from )?start to finish"
 )
+# "boiled 12 gal start to finish".
+_ALL_OF_IT = re.compile(r",? (?:from )?start to finish(?=$|[.,;!])")
+# "2.3 on our sap": tested.
+_ON_OUR_SAP = re.compile(r"\b(\d\.\d+)(?:%| brix)? (?:on|for) (?:our|the|my) sap\b")
+# "all 18 taps are in".
+_ALL_TAPS_IN = re.compile(
+    rf"\ball ({_FIGURE}) (?:of (?:the|our|my) )?(taps|spiles|spouts)(?: are| were| is)? in\b"
+    r"(?! (?:the (?:shed|barn|box|truck|mail)|my|a box))"
+)
+# "we have finished emptying the buckets, 13 gal".
+_DONE_GATHERING = re.compile(
+    r"\b(?:(?:have |has |just |got |all )?(?:finished(?: up)?|done)) "
+    r"(?=(?:emptying|gathering|collecting|hauling)\b)"
+)
+# "between 1 and 3 pm": when it was.
+_BETWEEN_HOURS = re.compile(
+    r",? between (\d{1,2}(?::\d\d)?(?: ?[ap]m)?) and (\d{1,2}(?::\d\d)? ?[ap]m)\b"
+)
+# "kindly record 9 gal".
+_KINDLY = re.compile(
+    r"^(?:kindly|do|would you (?:please|kindly)) (?=(?:record|log|note|enter|write|put)\b)"
+)
+# "with 1.25 gallons of syrup drawn off".
+_WITH_DRAWN = re.compile(
+    rf",? with ({_FIGURE}(?: and a half)? {_UNIT})(?: of syrup)?"
+    r" (?:drawn off|drawn|made|taken off)\b"
+)
 _STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
 # "pulled all 120": of taps, since nothing else is pulled by the number.
 _PULLED_ALL = re.compile(
@@ -238,6 +265,11 @@ def _of_trees(said: re.Match[str]) -> str:
     return f"tree {said[1]}" if said.string.startswith("tree ") else said[1]
 
 
+def _between_hours(said: re.Match[str]) -> str:
+    """`boiled between 1 and 3 pm`: from one to the other; of all else it only says when."""
+    return f" from {said[1]} to {said[2]}" if "boil" in said.string else ""
+
+
 def _pulled_all(said: re.Match[str]) -> str:
     """`pulled all 120`: all of them; `pulled the last 14`: so many."""
     joint = ", " if said[0].startswith(",") else ""
@@ -294,6 +326,13 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" out of ", " from "), _OUT_OF_IT, r"\1"),
     (("picked up",), _PICKED_UP, "bought "),
     (("start to finish",), _START_TO_FINISH, r"\1, boiled \2"),
+    (("start to finish",), _ALL_OF_IT, ""),
+    ((" sap",), _ON_OUR_SAP, r"sap tested \1"),
+    ((" in",), _ALL_TAPS_IN, r"set \1 \2"),
+    (("emptying", "gathering", "collecting", "hauling"), _DONE_GATHERING, ""),
+    (("between ",), _BETWEEN_HOURS, _between_hours),
+    (("kindly", "do ", "would you"), _KINDLY, "please "),
+    (("with ",), _WITH_DRAWN, r", drew off \1 of syrup"),
     ((" to boil",), _STARTS, "started boiling"),
     (("pulled", "yanked"), _PULLED_ALL, _pulled_all),
     (("really",), _REALLY, r"\1 "),

@@ -10,6 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 
+from rapidfuzz.distance import OSA
+
 from bot import units
 from bot.reading import dates, lexicon, numbers, spelling
 from bot.reading.tidy import tidy
@@ -108,6 +110,26 @@ def _correct(run: Sequence[Token], own: set[str]) -> None:
     for token in run:
         if token.shape == "word" and token.text not in own:
             token.text = spelling.corrected(token.text)
+            if len(token.text) >= LEAST_OF_A_NAME and own:
+                token.text = _own_name(token.text, own)
+
+
+LEAST_OF_A_NAME = 6
+"""Letters of a sender's own name from which one slip in it is forgiven (our own)."""
+
+
+def _own_name(word: str, own: set[str]) -> str:
+    """`pavillion` as the pavilion that the sender named a lot by; every other word as it came."""
+    if word in own or lexicon.TAGS.get(word):
+        return word
+    close = [
+        name
+        for name in own
+        if len(name) >= LEAST_OF_A_NAME
+        and name[:2] == word[:2]
+        and OSA.distance(word, name, score_cutoff=1) <= 1
+    ]
+    return close[0] if len(close) == 1 else word
 
 
 def _names(profile: Profile) -> list[tuple[tuple[str, ...], str, str]]:

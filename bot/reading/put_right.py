@@ -123,9 +123,20 @@ _REWRITES: tuple[Rewrite, ...] = (
 )
 
 
+# "make that 2.3%. i need new glasses": what follows tells nothing.
+_AND_MORE = re.compile(
+    r"^((?:no|nope|make (?:that|it)|oops|whoops|sorry|actually|it was|i meant|should be|correction)"
+    r"\b[^.!?]*\d[\d.]*[^.!?]*)[.!]+ (?!.*(?<![a-z\d])\d[\d.]*(?![\ds]))"
+    r"(?!.*\b(?:sap|gal\w*|syrup|taps?|boil\w*|fire|arch|brix|sugar|trees?|buckets?|pails?|jars?|lit|moths?"
+    r"|buds|cloudy|pints?|quarts?|pan|tank|lot|how|what|when|can|should|do|is|will)\b)[^?]*$"
+)
+
+
 def plain_correction(text: str) -> str:
     """A tidy text with its correction, if it is one, in the plainest words."""
     bare = text.strip(" .!")
+    if _AND_MORE.match(text):
+        text = bare = _AND_MORE.sub(r"\1", text)
     if _MAY_CORRECT.search(text):
         for form in _FORMS:
             said = form.fullmatch(bare)

@@ -1,7 +1,7 @@
 """The whole way from a text to what it means.
 
 1. A lone carrier's word is settled at once.
-2. tidy -> put_right -> in_passing -> tokens -> items -> what stands apart put together
+2. tidy -> put_right -> in_pieces -> in_passing -> tokens -> items -> what stands apart put together
    (carried, shares, parted) -> clauses. A form of words that can be read in two ways is asked
    (two_ways).
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
@@ -29,6 +29,7 @@ from bot.reading.clauses import clauses
 from bot.reading.danger import danger
 from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.in_passing import without_asides
+from bot.reading.in_pieces import put_together
 from bot.reading.items import Item
 from bot.reading.kinds import Question, Reading, cost, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
@@ -77,7 +78,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     profile = profile if profile is not None else Profile()
     if len(text) > tidy.LONGEST:
         return Understanding((), Doubt("That is too long for me to read. Text it in pieces."))
-    plain = without_asides(plain_correction(tidy.tidy(text)))
+    plain = without_asides(put_together(plain_correction(tidy.tidy(text))))
     keyword = plain.strip(" .!\n\t\"'")
     if keyword.rstrip("? ") in HELP_WORDS or keyword.rstrip("? ") in SAID_HELP:
         return Understanding((Help(),))

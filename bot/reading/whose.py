@@ -46,6 +46,10 @@ _REPORTED = re.compile(
     r"(?! (?:the|a|it|them|my|our|some)? ?(?:lids?|seals?|pails?|buckets?|drip\w*|sap|spiles?|taps?"
     r"|ping\w*|plink\w*|trees?|fire|owls?|pan)\b)"
 )
+_ASKED_US = re.compile(
+    r"^(?:and |so )?(?:an? |the |one |some |my |our )?\w+(?: \w+){0,2} (?:asked|asks|wanted to know"
+    r"|wants to know|wondered|wonders|was asking)(?: me| us)? (?:whether|if|how|why|what|about)\b"
+)
 _THEY_THERE = re.compile(
     r"^(?:over |up |down |out )?(?:at|in|on|near|by) .*\b(?:they|he|she) (?:got|made|drew|boiled"
     r"|hauled|gathered|collected|tapped|pulled|bottled|canned|paid|spent|brought|have|had|set)\b"
@@ -70,7 +74,11 @@ def is_theirs(clause: Clause) -> bool:
     """`the guy with the red truck got 30 gal`, `heard the creamery made 40 gal`."""
     if not any(item.sort in _FIGURES for item in clause.items):
         return False
-    if _REPORTED.match(clause.text) or _THEY_THERE.match(clause.text):
+    if (
+        _ASKED_US.match(clause.text)
+        or _REPORTED.match(clause.text)
+        or _THEY_THERE.match(clause.text)
+    ):
         return True
     doer = _doer(clause)
     if doer and not _HABITS.isdisjoint(clause.words()):

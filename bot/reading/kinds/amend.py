@@ -63,6 +63,8 @@ CUES = {
         "last_one_was_from "
         "that_one_goes_on that_goes_on that_one_goes_under that_goes_under that_one_goes_to "
         "that_one_belongs_to that_belongs_to that_one_belongs_on "
+        "that_entry_belongs_to that_record_belongs_to that_text_belongs_to that_entry_is_for "
+        "that_entry_was_for that_entry_goes_under that_entry_belongs_on that_entry_was_on "
         "ought_to_have_been should_have_read ought_to_read ought_to_say "
         "it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "

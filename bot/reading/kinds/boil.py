@@ -58,7 +58,8 @@ CUES = {
         "lit_up under_way underway on_the_fire on_the_boil roaring rolling kicked_off "
         "kicking_off began begun beginning just_lit turned_on put_the_fire_to getting_hot "
         "heating_up stoked is_lit lit_it burning away_we_go at_a_boil to_a_boil "
-        "at_a_rolling_boil up_and_running fired_the is_on "
+        "at_a_rolling_boil reached_a_rolling_boil "
+        "reached_a_boil hit_a_rolling_boil up_and_running fired_the is_on "
     ),
     "END": (
         "letting_the_fire_die letting_it_die letting_the_fire_go_out letting_the_fire_go "
