@@ -56,10 +56,13 @@ def _after_a_name_in_a_list(clause: Clause, notes: Notes, item: Item) -> bool:
     if len(said) != 2 or said[1] is not item or before is None:
         return False
     stranger = said[0].sort == "word" and not said[0].tags
-    stranger = stranger and said[0].text not in PLAIN_WORDS | _OF_THE_WEATHER
-    return stranger and notes.clauses[before.clause].sentence == clause.sentence
+    stranger = stranger and said[0].text not in (PLAIN_WORDS - _ONE_OF_US) | _OF_THE_WEATHER
+    stranger = stranger or bool(said[0].tags & {"COMPASS", "LOTN"}) or said[0].text in _PLACES
+    return stranger and clause.sentence - notes.clauses[before.clause].sentence <= 1
 
 
+_PLACES = frozenset("creek brook field hillside driveway road barn lane backyard".split())
+_ONE_OF_US = frozenset("me mine us ours kids boys girls wife husband dad mom son daughter".split())
 _OF_THE_WEATHER = frozenset("low high lows highs temp temps".split())
 _MEASURED = frozenset(
     ("number", "volume", "brix", "temp", "vessels", "hours", "mass", "length", "money", "cords")

@@ -22,7 +22,9 @@ _UNIT = r"(?:gal|gals|gallons?|qts?|quarts?|pints?|pts?|l|lit(?:er|re)s?|taps|ja
 _EXCUSED = re.compile(
     r"^(?:sorry|apologies)[,.]? (?:i've |ive |i |we've |weve |we )?"
     r"(?:been (?:busy|away|sick|out|quiet)|no signal|(?:my )?phone (?:was )?(?:died|dead)"
-    r"|late|for the (?:wait|delay|silence))[,.;:] (?=.*\d)"
+    r"|late|for the (?:wait|delay|silence)"
+    r"|(?:for|about) (?:the |my |all (?:the |these ))?(?:caps|typos?|spelling|late text|long text"
+    r"|mess|texts|mistakes|bother|bothering you|shouting))[,.;:!]+ (?=\w)"
 )
 _MISHAP = re.compile(
     r"^(?:oops|whoops|my mistake|sorry to say|sorry)[,.]? (?=(?:we |i )?(?:let|left|lost|dumped"
@@ -100,6 +102,37 @@ _ALL_TAPS_IN = re.compile(
 _DONE_GATHERING = re.compile(
     r"\b(?:(?:have |has |just |got |all )?(?:finished(?: up)?|done)) "
     r"(?=(?:emptying|gathering|collecting|hauling)\b)"
+)
+# "i poured it in a juice pitcher": kept.
+_POURED_INTO = re.compile(
+    r"[,.;]? (?:then |and )?(?:i |we )?(?:poured|emptied|tipped|strained|dumped)"
+    r"(?: it| them| that)(?: all)? in(?:to)? "
+    r"(?:an?|the|my|our) (?:\w+ )?(?:pitcher|crock|jug|jar|pot|bowl|pail|bucket|cooler|carboy"
+    r"|jugs|jars"
+    r"|container|tub|bin|milk can|stock ?pot)\b(?! (?:and|to) boil)"
+)
+# "put it all through the sieve into the canner": strained.
+_STRAINED = re.compile(
+    r"\b(?:put|poured|ran|strained|passed) (?:it |them |that |everything )?(?:all )?"
+    r"(?:through|thru) (?:an?|the|my|our) (?:\w+ )?(?:sieve|strainer|filter|cheesecloth|cloth"
+    r"|screen|colander|sock|towel|pillowcase)(?: in(?:to)? (?:an?|the|my|our) \w+)?"
+)
+# "started boiling on the stove out on the porch".
+_ON_THE_PORCH = re.compile(
+    r"\b(boiling\b[^.;,\d]*?) (?:out )?(?:on|in) (?:the|my|our) (?:back |front )?"
+    r"(?:porch|deck|patio|driveway|garage|carport)(?=$|[.,;!])"
+)
+# "pot's on with 4 gal in it".
+_ON_WITH = re.compile(
+    rf"\b(?:pots?|pans?|kettle)(?:'s| is| are) on,? with ({_FIGURE} {_UNIT})(?: of sap)?"
+    r"(?: in (?:it|them))?"
+)
+# "bought another filter, don't ask what it cost"; "some sap in the pails, not sure how much".
+_DO_NOT_ASK = re.compile(
+    r",? (?:and |but )?(?:don't|dont|do not) ask (?:me )?(?:what|how much)\b.*$"
+)
+_NOT_SURE_HOW_MUCH = re.compile(
+    r",? (?:but )?(?:i'm |im )?not sure (?:exactly )?how (?:much|many)(?: it was| exactly)?$"
 )
 # "between 1 and 3 pm": when it was.
 _BETWEEN_HOURS = re.compile(
@@ -330,6 +363,12 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" sap",), _ON_OUR_SAP, r"sap tested \1"),
     ((" in",), _ALL_TAPS_IN, r"set \1 \2"),
     (("emptying", "gathering", "collecting", "hauling"), _DONE_GATHERING, ""),
+    ((" in",), _POURED_INTO, ""),
+    (("through", "thru"), _STRAINED, "strained it"),
+    (("boiling",), _ON_THE_PORCH, r"\1"),
+    ((" on with ", " on, with "), _ON_WITH, r"boiling \1"),
+    ((" ask ",), _DO_NOT_ASK, ", it cost plenty"),
+    (("not sure",), _NOT_SURE_HOW_MUCH, ", a few"),
     (("between ",), _BETWEEN_HOURS, _between_hours),
     (("kindly", "do ", "would you"), _KINDLY, "please "),
     (("with ",), _WITH_DRAWN, r", drew off \1 of syrup"),

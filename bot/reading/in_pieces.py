@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from bot.reading.dates import WEEKDAY
 from bot.reading.rewrites import Rewrite, rewritten
 
 _STOP = r"[.;!]+ +"
@@ -22,9 +23,51 @@ _OF_THE_TREE = re.compile(
 )
 # "emptied the pond buckets; it came to 13.5 gal".
 _CAME_TO = re.compile(
-    r"\b((?:empt(?:ied|ying)|gather(?:ed|ing)|collect(?:ed|ing)|haul(?:ed|ing)|buckets|pails|bags)\b"
+    r"\b((?:empt(?:ied|ying)|gather(?:ed|ing)|collect(?:ed|ing)|haul(?:ed|ing)|buckets|pails"
+    r"|bags)\b"
     rf"[^.;!?\d]*){_STOP}"
     r"(?=(?:it|that|they)(?: all)? (?:came to|made|totall?ed|added up to|measured|yielded|was)\b)"
+)
+_AMOUNT = (
+    r"(?:about |maybe |around )?(?:\d[\d.]*|one|two|three|four|five|six|seven|eight|nine|ten"
+    r"|half an?|an?) ?(?:and a half )?"
+    r"(?:gal|gals|gallons?|qts?|quarts?|l|lit(?:er|re)s?|pails?|buckets?)\b"
+)
+# "first sap ever!! 3 quarts"; "tree 5. 2 gal", "sunday. 9 gal": the amount of it.
+_FIRST_SAP = re.compile(
+    rf"^((?:our |my |the )?(?:very )?first sap(?: ever| of the (?:year|season))?){_STOP}"
+    rf"(?={_AMOUNT})"
+)
+_NAMED_AND_AMOUNT = re.compile(
+    rf"(?:^|(?<=[.;!] ))(tree \w{{1,3}}|{WEEKDAY}|yesterday){_STOP}(?={_AMOUNT})"
+)
+_DAY_AND_FIGURE = re.compile(rf"(?<=[.;!] )({WEEKDAY}|yesterday){_STOP}(?=\d[\d.]*(?:$|[.!]))")
+# "sap's cloudy. dumped it. 6 gal".
+_DUMPED_IT = re.compile(
+    r"\b((?:dumped|tossed|poured|chucked|pitched|threw|spilled)"
+    r"(?: it| them| all| out| away| some)*)"
+    rf"{_STOP}(?={_AMOUNT})"
+)
+# "checked the buckets. nothing".
+_CHECKED = re.compile(
+    r"\b(checked (?:the |all the |my |our )?(?:buckets|pails|bags|taps|trees))[.;!]+ +"
+    r"(?=(?:nothing|none|dry|all dry|empty|all empty|not a drop)\b)"
+)
+# "tapped today. 30 trees. 35 taps".
+_TAPPED = re.compile(
+    rf"^((?:we |i )?(?:tapped|finished tapping|done tapping)(?: today| yesterday| out)?){_STOP}"
+    r"(?=\d+ (?:trees|taps|more|maples))"
+)
+_TREES_AND_TAPS = re.compile(rf"\b(\d+ (?:trees|maples)){_STOP}(?=\d+ (?:taps|spiles))")
+# "got the fire going. 40 gal in the tank": beside a fire.
+_BESIDE_A_FIRE = re.compile(
+    r"\b((?:fire|arch|evaporator)(?:'s| is)? (?:lit|going|on|started|roaring)(?: up)?)[.;!]+ +"
+    rf"(?={_AMOUNT} (?:of sap )?in the )"
+)
+# "bought lids. $12".
+_BOUGHT_AND_PAID = re.compile(
+    r"\b((?:bought|got|ordered|picked up|and|more|new) (?:[a-z]+ ){0,3}[a-z]+)"
+    rf"{_STOP}(?=\$\d[\d.]*(?:[.;!,]|$))"
 )
 # "jars done. 3 pints".
 _JARS_DONE = re.compile(
@@ -55,6 +98,15 @@ def _of_the_tree(text: str) -> str:
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
     ((". ", "; ", "! "), _CAME_TO, r"\1, "),
+    (("tree ", "day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _NAMED_AND_AMOUNT, r"\1: "),
+    (("day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _DAY_AND_FIGURE, r"\1: "),
+    (("dumped", "tossed", "poured", "chucked", "pitched", "threw", "spilled"), _DUMPED_IT, r"\1, "),
+    (("first sap",), _FIRST_SAP, "first sap: "),
+    (("checked",), _CHECKED, r"\1, "),
+    (("tapp",), _TAPPED, r"\1 "),
+    (("trees", "maples"), _TREES_AND_TAPS, r"\1, "),
+    (("fire", "arch", "evap"), _BESIDE_A_FIRE, r"\1, "),
+    (("$",), _BOUGHT_AND_PAID, r"\1, "),
     ((" done", " finished", " sealed"), _JARS_DONE, "bottled "),
     (("sold ",), _SOLD_FOR, r"\1 for "),
     (("new ", "used ", "more ", "another "), _BOUGHT_FOR, r"\1, "),

@@ -32,7 +32,11 @@ def told_with_a_mark(
     plain = notes.text.replace("?", ".").strip()
     told = read(plain)
     recorded = {reading.kind for reading in told.readings} - {"chat"}
-    if told.doubt is not None and not told.readings and any(c.has("SUGAR") for c in asked):
+    if (
+        told.doubt is not None
+        and not told.readings
+        and any(c.has("SUGAR") or any(i.sort == "brix" for i in c.items) for c in asked)
+    ):
         return told  # "had 12 gal, refractometer says 19 brix??"
     if told.doubt is not None or not recorded or not recorded <= _RECORDS:
         return meant

@@ -170,6 +170,19 @@ _TWO_FIFTEEN = re.compile(
     rf"\b(pan|boil|boiling|boils|boiled|boils at|water|thermometer|syrup|draw)\b(.*?)\b(at|is|reads"
     rf"|reading|hit|to|says) two ({'|'.join(_LOW_TENS)})\b(?! ?(?:gal|lit|pint|quart|tap|jar))"
 )
+# "to and a half gallons", "with a single tap", "a sixteenth of a cord", "staring the boil now".
+_TO_AND_A_HALF = re.compile(r"\b(?:to|too) and a half (?=gal|quart|qt|pint|cup|hour|cord)")
+_SINGLE_TAP = re.compile(r"(?:(?<=with )|(?<=has ))a single (?=(?:tap|spile|spout)\b)")
+_PARTS = {"fifth": "1/5", "sixth": "1/6", "eighth": "1/8", "tenth": "1/10", "twelfth": "1/12"} | {
+    "sixteenth": "1/16"
+}
+_PART_OF = re.compile(rf"\b(?:an?|one) ({'|'.join(_PARTS)}) of (?=an? |the )")
+_STARING = re.compile(r"\bstaring (?=(?:the|to|a) (?:boil|fire)\b)")
+# "drilled and hung four": tapped.
+_DRILLED_AND_HUNG = re.compile(
+    rf"\bdrilled and (?:hung|set) (?=(?:\d+|{'|'.join(_HOUR_WORDS)})\b"
+    r"(?! (?:\w+ )?(?:buckets|pails|bags|taps|spiles|spouts)\b))"
+)
 # "tree ate gave two gallons".
 _TREE_ATE = re.compile(r"\btree (ate|won) (?=(?:gave|had|made|ran|filled|is|was|tests|tested)\b)")
 # "pooled all the taps": pulled.
@@ -489,6 +502,11 @@ _REWRITES: tuple[Rewrite, ...] = (
         _TWO_FIFTEEN,
         lambda hit: f"{hit[1]}{hit[2]}{hit[3]} {_LOW_TENS[hit[4]]}",
     ),
+    (("and a half",), _TO_AND_A_HALF, "2 and a half "),
+    (("single",), _SINGLE_TAP, "1 "),
+    (("th of ",), _PART_OF, lambda hit: f"{_PARTS[hit[1]]} of "),
+    (("staring",), _STARING, "starting "),
+    (("drilled and",), _DRILLED_AND_HUNG, "tapped "),
     (("tree ",), _TREE_ATE, lambda hit: f"tree {8 if hit[1] == 'ate' else 1} "),
     (("pooled",), _POOLED, "pulled "),
     (("nite",), _NITE, "night"),

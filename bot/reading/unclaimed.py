@@ -79,7 +79,8 @@ def unclaimed(notes: Notes) -> None:
             and not beside
             and notes.noted
             and (
-                _is_listed(clause, left[0])
+                left[0].sort == "volume"
+                or _is_listed(clause, left[0])
                 or _is_tested(clause, left[0])
                 or _is_one_more(clause, left[0])
             )

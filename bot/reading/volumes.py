@@ -305,6 +305,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "sap"
     if any(each.sort == "brix" for each in clause.items):
         return "sap"
+    if clause.near("SAP") and not clause.near("SYRUP", "BOIL", "FIRE", "DRAW", "BOTTLE", "JARN"):
+        return "sap"  # "strained the sap into the crock, 5 and a half quarts"
     return "unclear"
 
 

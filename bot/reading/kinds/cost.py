@@ -71,7 +71,8 @@ def find(clause: Clause, notes: Notes) -> None:
     )
     if not amounts and told and not clause.free("hours", "volume", "cords"):
         amounts = [item for item in clause.free("number") if not _counts_things(clause, item)][:1]
-        if not amounts and clause.has("COSTV", "VAGUEMONEY") and clause.has("VAGUEMONEY"):
+        told_next = any(each.sort == "money" for c in notes.clauses for each in c.items)
+        if not amounts and clause.has("COSTV") and clause.has("VAGUEMONEY") and not told_next:
             notes.ask(
                 "How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause)
             )
@@ -298,6 +299,7 @@ def _name(items: list[Item]) -> str:
         and each.text not in _DROPPED
         and not each.tags & {"COSTV", "IS", "BUY", "GATHER", "HAVE", "SMALLTALK", "NOT"}
         and each.text not in _JOINS
+        and each.text not in ("gone", "poorer", "lighter")
         and each.text not in ("was", "were", "came", "ran", "i", "we", "and", "just", "at", "from")
     ]
     return " ".join(kept)

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot import units
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.cost import sold_at
+from bot.reading.puzzling import PLAIN_WORDS
 from bot.reading.volumes import CONTAINER_UNITS, is_given, role
 
 if TYPE_CHECKING:
@@ -71,6 +72,11 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if _some_of_them(clause, notes) or _empty(clause):
         return
+    if any(_of_something_else(clause, item) for item in clause.free("volume")):
+        notes.ask("Of syrup? If so, text it like: bottled 6 pints.")
+        for item in clause.free("volume"):
+            item.used = True
+        return  # "canned 14 quarts of tomatoes"
     said = notes.text[clause.items[0].start : clause.items[-1].end]
     if clause.has("TWICE") or _SIZES_BOTH_WAYS.search(said):
         notes.ask(
@@ -139,6 +145,19 @@ def _some_of_them(clause: Clause, notes: Notes) -> bool:
         return True
     _write(notes, clause, [Jar(int(count), each)], sizes[0].start)
     return True
+
+
+def _of_something_else(clause: Clause, item: Item) -> bool:
+    """`14 quarts of tomatoes`: of what we do not know."""
+    behind = clause.following(item, 2)
+    thing = behind[1] if len(behind) > 1 and behind[0].text == "of" else None
+    return (
+        thing is not None
+        and thing.sort == "word"
+        and not thing.tags
+        and thing.text.isalpha()
+        and thing.text not in PLAIN_WORDS
+    )
 
 
 def _packed(clause: Clause) -> bool:

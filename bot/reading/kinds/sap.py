@@ -593,6 +593,9 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if clause.has("MOTHS") and not clause.has("FULL", "GATHER"):
         item.used = True
         return  # "moths floating in half of the pails"
+    if item.article and clause.near("HOLD") and not clause.has("FULL"):
+        item.used = True
+        return  # "one bucket holds 6 quarts, we measured it with a jug"
     if item.article and (clause.has("MOTHS") or clause.about("SETV")) and not clause.has("FULL"):
         item.used = True
         return  # "a moth in a pail", "hung a bucket on every one"
@@ -636,7 +639,7 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
         return
     if size is None:
         notes.ask(
-            f"{item.value:g} buckets: how many gal of sap in all?",
+            f"{item.value:g} bucket{'' if item.value == 1 else 's'}: how many gal of sap in all?",
             fill="{} gal of sap",
         )
         return

@@ -87,6 +87,17 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
         return not words & _SHUT and not words & _OTHER_PLANTS
     if tag == "MOTHS":
         clothes = {"sweater", "sweaters", "closet", "wool", "coat", "coats", "clothes"}
+        clothes |= {
+            "flour",
+            "bin",
+            "pantry",
+            "cupboard",
+            "cereal",
+            "oats",
+            "lamp",
+            "window",
+            "rice",
+        }
         return "moth balls" not in clause.text and not words & clothes
     sappy = (
         clause.has("SAP", "BUCKET", "STORE")

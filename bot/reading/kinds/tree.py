@@ -217,7 +217,8 @@ def _inches(clause: Clause, notes: Notes) -> float | None:
     item.used = True
     said = f"{item.value:g} {_SHORT.get(item.unit, 'in')}"
     tree = f"tree {clause.tree} " if clause.tree else ""
-    around = any(
+    around = clause.near("ROUND") and "tape" in notes.text
+    around = around or any(
         ("ROUND" in each.tags and "ABOUT" not in each.tags)
         or (each.text == "around" and each.start > item.start)
         for each in clause.items
