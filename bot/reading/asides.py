@@ -32,6 +32,7 @@ def set_aside(clause: Clause, notes: Notes) -> None:
             or _is_in_store_already(clause, item, notes)
             or _is_known(item, notes)
             or _is_told_aside(clause, item, notes)
+            or _is_of_another_thing(clause, item)
         )
 
 
@@ -118,6 +119,25 @@ def _is_told_aside(clause: Clause, item: Item, notes: Notes) -> bool:
         )
     runs = behind[:1] in (["running"], ["dripping"], ["flowing"])
     return item.sort == "number" and runs and bool(_before(notes, item, "number"))
+
+
+_SAP_OR_SO = frozenset("it that the them this our my good some more mine ours really very".split())
+
+
+def _is_of_another_thing(clause: Clause, item: Item) -> bool:
+    """`two eggs and a cup of mud`: one of what we do not know."""
+    behind = clause.following(item, 2)
+    return (
+        item.sort == "volume"
+        and item.article
+        and item.unit == "cup"
+        and len(behind) > 1
+        and behind[0].text == "of"
+        and behind[1].sort == "word"
+        and not behind[1].tags
+        and behind[1].text.isalpha()
+        and behind[1].text not in _SAP_OR_SO
+    )
 
 
 _GOES_TO = (["to", "sell"], ["to", "give"], ["for", "mom"], ["for", "dad"])

@@ -84,7 +84,8 @@ def cut(items: Sequence[Item]) -> list[Clause]:
             close("to")
         if _new_deed(current, items, n):
             close("")
-        if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None):
+        ahead = [each.text for each in items[n + 1 : n + 3]]
+        if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None, ahead):
             led: list[Item] = []
             while len(current) > 1 and _leads_on(current[-1]):
                 led.insert(0, current.pop())
@@ -184,7 +185,9 @@ _LATER = frozenset(("later", "tonight", "soon"))
 _DENIES = frozenset(("not", "instead of", "rather than"))
 
 
-def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) -> bool:
+def _starts_anew(
+    current: Sequence[Item], item: Item, following: Item | None, ahead: Sequence[str]
+) -> bool:
     if not current:
         return False
     has_amount = any(each.sort in QUANTITIES for each in current)
@@ -205,6 +208,8 @@ def _starts_anew(current: Sequence[Item], item: Item, following: Item | None) ->
         return True  # "if we pull 50 gal at 2.2 | do we get a gallon of syrup"
     if item.text in _SAYS_WHAT_COMES and any(each.tags & _DEEDS_DONE for each in current):
         return True  # "fire is out | we'll continue tomorrow"
+    if has_amount and item.text == "the" and "would" in ahead:
+        return True  # "118 gal on the sled | the mule would have quit"
     denied = following is not None and "NOT" in following.tags
     if has_amount and denied and item.text in ("it", "i", "we", "they"):
         return True  # "five quarts of sap today | it never got above freezing"

@@ -134,6 +134,8 @@ _DO_NOT_ASK = re.compile(
 _NOT_SURE_HOW_MUCH = re.compile(
     r",? (?:but )?(?:i'm |im )?not sure (?:exactly )?how (?:much|many)(?: it was| exactly)?$"
 )
+# "and still put 39 gal in the tank".
+_STILL_GOT = re.compile(r"\bstill (?=(?:put|brought|hauled|carried|gathered|collected) )")
 # "between 1 and 3 pm": when it was.
 _BETWEEN_HOURS = re.compile(
     r",? between (\d{1,2}(?::\d\d)?(?: ?[ap]m)?) and (\d{1,2}(?::\d\d)? ?[ap]m)\b"
@@ -369,6 +371,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" on with ", " on, with "), _ON_WITH, r"boiling \1"),
     ((" ask ",), _DO_NOT_ASK, ", it cost plenty"),
     (("not sure",), _NOT_SURE_HOW_MUCH, ", a few"),
+    (("still ",), _STILL_GOT, ""),
     (("between ",), _BETWEEN_HOURS, _between_hours),
     (("kindly", "do ", "would you"), _KINDLY, "please "),
     (("with ",), _WITH_DRAWN, r", drew off \1 of syrup"),

@@ -23,7 +23,9 @@ def mark_deeds(clause: Clause) -> None:
         clause.tags -= {"POUR"}  # "a bucket lid blew off"
     if _INTO_JARS.search(clause.text):
         clause.tags = (clause.tags - {"POUR"}) | {"BOTTLE"}
-    clause.kept = _into_store(clause)
+    clause.kept = _into_store(clause) and not (
+        "POUR" in clause.tags and _TURNED_IN_THERE.search(clause.text)
+    )
 
 
 def _lost_a_thing(clause: Clause) -> bool:
@@ -35,6 +37,10 @@ def _lost_a_thing(clause: Clause) -> bool:
     return last.sort == "word" and not last.tags and last.text.isalpha() and len(clause.items) <= 4
 
 
+_TURNED_IN_THERE = re.compile(
+    r"\bin (?:the|my|our) \w+ (?:turned|spoiled|soured|went bad|went sour|froze)\b"
+)
+"""`sap in the barrel turned on me`: it stood there, and is gone."""
 _COVERS = frozenset("lid lids cover covers tarp roof hat".split())
 _PARTED = tuple(
     (frozenset(verbs.split()), frozenset(particles.split()), tag)

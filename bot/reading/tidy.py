@@ -170,6 +170,17 @@ _TWO_FIFTEEN = re.compile(
     rf"\b(pan|boil|boiling|boils|boiled|boils at|water|thermometer|syrup|draw)\b(.*?)\b(at|is|reads"
     rf"|reading|hit|to|says) two ({'|'.join(_LOW_TENS)})\b(?! ?(?:gal|lit|pint|quart|tap|jar))"
 )
+# "twenty for dollars", "boiled fore hours", "too courts of syrup", "put in ate more taps".
+_COURTS = re.compile(r"\b(to|too|two|three|four|few|\d+) courts\b")
+_TENS_AND_HEARD = re.compile(
+    r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) (for|to|too|won|ate) "
+    r"(?=(?:dollars|bucks|gal|taps|quarts|pints|hours|percent|degrees|spiles))"
+)
+_FORE = re.compile(
+    r"\b(fore|ate) (?=(?:more )?(?:taps|spiles|gal|quarts|pints|hours|hrs|cords)\w*)"
+)
+# "26 inches chest high": across.
+_CHEST_HIGH = re.compile(r",? (?:at )?(?:chest|breast)[- ](?:high|height)\b")
 # "to and a half gallons", "with a single tap", "a sixteenth of a cord", "staring the boil now".
 _TO_AND_A_HALF = re.compile(r"\b(?:to|too) and a half (?=gal|quart|qt|pint|cup|hour|cord)")
 _SINGLE_TAP = re.compile(r"(?:(?<=with )|(?<=has ))a single (?=(?:tap|spile|spout)\b)")
@@ -318,6 +329,9 @@ _ORDINAL = {
             *(("first", "st"), ("second", "nd"), ("third", "rd"), ("fourth", "th")),
             *(("fifth", "th"), ("sixth", "th"), ("seventh", "th"), ("eighth", "th")),
             *(("ninth", "th"), ("tenth", "th"), ("eleventh", "th"), ("twelfth", "th")),
+            *(("thirteenth", "th"), ("fourteenth", "th"), ("fifteenth", "th")),
+            *(("sixteenth", "th"), ("seventeenth", "th"), ("eighteenth", "th")),
+            ("nineteenth", "th"),
         ),
         start=1,
     )
@@ -438,6 +452,11 @@ def _from_to_24(hit: re.Match[str]) -> str:
     return f"from {_twelve(hit[1], hit[2])} to {_twelve(hit[3], hit[4])}"
 
 
+def _tens_and_heard(heard: re.Match[str]) -> str:
+    """`twenty for dollars` as twenty four."""
+    return f"{heard[1]} {_HEARD_NUMBERS[heard[2]]} "
+
+
 def _half_said(hit: re.Match[str]) -> str:
     """`from 7 in the morning until`: 7 am."""
     return f"from {_in_figures(hit[1])} {'am' if hit[2] == 'morning' else 'pm'}"
@@ -502,6 +521,10 @@ _REWRITES: tuple[Rewrite, ...] = (
         _TWO_FIFTEEN,
         lambda hit: f"{hit[1]}{hit[2]}{hit[3]} {_LOW_TENS[hit[4]]}",
     ),
+    (("courts",), _COURTS, r"\1 quarts"),
+    ((" for ", " to ", " too ", " won ", " ate "), _TENS_AND_HEARD, _tens_and_heard),
+    (("fore ", "ate "), _FORE, lambda hit: "four " if hit[1] == "fore" else "eight "),
+    (("chest", "breast"), _CHEST_HIGH, " across"),
     (("and a half",), _TO_AND_A_HALF, "2 and a half "),
     (("single",), _SINGLE_TAP, "1 "),
     (("th of ",), _PART_OF, lambda hit: f"{_PARTS[hit[1]]} of "),
@@ -557,6 +580,50 @@ _REWRITES: tuple[Rewrite, ...] = (
 )
 
 
+_ONES = {
+    word: number
+    for number, word in enumerate(
+        (
+            *("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven"),
+            *("twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen"),
+            "nineteen",
+        ),
+        start=2,
+    )
+}
+_TENS = {
+    word: 10 * number
+    for number, word in enumerate(
+        ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"), start=2
+    )
+}
+# "nineteen gallons", "a hundred and sixty two gallons": in figures, where the unit follows.
+_TO_NINETY_NINE = rf"(?:({'|'.join(_TENS)})(?:[ -]({'|'.join(_ONES)}|one))?|({'|'.join(_ONES)}))"
+_IN_WORDS = re.compile(
+    rf"(?<!ty )(?<!ty-)(?<!point )(?<!oh )(?<!hundred )(?<!hundred and )(?<!thousand )(?<!-)\b"
+    rf"(?:(an?|one|two|three|four|five) hundred(?:(?: and)? {_TO_NINETY_NINE})?|{_TO_NINETY_NINE})"
+    r"(?= (?:gal|gals|gallons?|qts?|quarts?|pints?|pts?|lit(?:er|re)s?|hours?|hrs?|taps|spiles|jars"
+    r"|cords?)\b)"
+)
+
+
+_TWO_DIGITS = 10
+_BEHIND_A_POINT = re.compile(r"\bpoint \w+ $")
+
+
+def _figures_of(said: re.Match[str]) -> str:
+    """`twenty-five` as 25, `a hundred and two` as 102."""
+    hundreds, *parts = said.groups()
+    tens, ones, teens = parts[:3] if hundreds else parts[3:]
+    whole = 100 * _ONES.get(hundreds, 1) if hundreds else 0
+    whole += _TENS.get(tens, 0) + _ONES.get(teens, 0)
+    whole += _ONES.get(ones, 1) if ones else 0
+    if _BEHIND_A_POINT.search(said.string[: said.start()]) is None:
+        return str(whole)
+    # "one point two five gallons" is 1.25; "one point nine twelve gallons" is two figures.
+    return said[0] if whole < _TWO_DIGITS else f", {whole}"
+
+
 def tidy(text: str) -> str:
     """The text in lower case, in plain signs. Never raises."""
     if not text.isascii():
@@ -575,5 +642,5 @@ def tidy(text: str) -> str:
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     if _DRAWN_OUT.search(text) is not None:
         text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
-    text = rewritten(text, _REWRITES)
+    text = _IN_WORDS.sub(_figures_of, rewritten(text, _REWRITES))
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

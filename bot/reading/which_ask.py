@@ -98,7 +98,7 @@ def _ends_with_makes(clause: Clause) -> bool:
     return last.text in _MAKES
 
 
-_AFTER_WHEN = frozenset("do does should can is will to would are did shall i am".split())
+_AFTER_WHEN = frozenset("do does should ought can is will to would are did shall i am".split())
 
 
 def _led_by_question(clause: Clause) -> bool:

@@ -30,7 +30,8 @@ CUES = {
     "LIT": (
         "lit_her_up just_lit_her_up just_lit_her just_lit_it just_lit_it_up relit relit_it "
         "relit_the_fire fire_back_on roasting_pans_are_on "
-        "fire's_on fires_on fire_is_on fire_is_already_on fryer_is_on fryer's_on "
+        "touched_off touched_it_off touched_her_off fire's_on fires_on "
+        "fire_is_on fire_is_already_on fryer_is_on fryer's_on "
         "fryer_is_already_on "
         "lite_the_fire lite_the_arch "
         "on_to_boil got_the_pan_on got_the_pans_on pan_on firing_up fired_up firing_it_up "

@@ -61,7 +61,8 @@ def _cords(clause: Clause, notes: Notes) -> None:
             item.used = True
             continue
         burned = (
-            clause.has("BURN", "BOIL", "BURNISH", "THROUGH")
+            clause.has("BURN", "BOIL", "THROUGH")
+            or (clause.has("BURNISH") and _CUT.isdisjoint(clause.words()))
             or _boil_told(notes)
             or clause.about("BOIL", "FIRE", "BURN", "DRAW", "SYRUP")
         )
@@ -97,6 +98,8 @@ def _still_there(clause: Clause) -> bool:
     return clause.has("STACK") or there is not None or not _LEFT.isdisjoint(clause.words())
 
 
+_CUT = frozenset("bucked split stacked stacking piled hauled sawed".split())
+"""What is done to wood that is not burned yet."""
 _LEFT = frozenset(("down to", "last", "remaining", "only"))
 
 

@@ -33,7 +33,8 @@ CUES = {
         "threw_it_all_out threw_all_of_it_out tossed_it_all dumped_it_all poured_it_all_out "
         "dribbled_away "
         "sprang_a_leak sprung_a_leak springing_a_leak "
-        "slopped_out sloshed_out slopped_over sloshed_over down_the_gutter down_the_ditch "
+        "heave_out heaved_out heaving_out slopped_out sloshed_out "
+        "slopped_over sloshed_over down_the_gutter down_the_ditch "
         "down_the_sink down_the_sewer down_the_bank "
         "down_the_drain on_the_ground threw_it_out threw_it_away poured_it_out dumped_it "
     ),

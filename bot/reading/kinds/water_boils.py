@@ -68,7 +68,8 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
     if (
         clause.has("WATERN")
         and not of_sap
-        and {"rolling", "bubbling", "thermometer", "comes", "came"} & set(clause.words())
+        and {"rolling", "rolled", "rolls", "bubbling", "thermometer", "comes", "came"}
+        & set(clause.words())
     ):
         return True
     before = notes.clause_before()

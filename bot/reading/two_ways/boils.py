@@ -60,7 +60,9 @@ FORMS = forms(
     ),
     (
         "from|out of",
-        rf"^(?:(?:i|we) )?(?:made|got) {VOLUME}(?: of syrup)? (?:from|out of) {VOLUME}$",
+        rf"^(?:(?:i|we) )?(?:made|got|ended with) "
+        rf"(?:{VOLUME}|(?:an?|half an?|one) \w+(?: and a half)?)"
+        rf"(?: of syrup)? (?:from|out of) {VOLUME}(?: of sap)?$",
         "Boiled? If so, text it like: boiled 30 gal in 6 hr. Then: drew 3 qt.",
     ),
     (
