@@ -18,7 +18,8 @@ def add_questions(notes: Notes) -> None:
     sentences: dict[tuple[int, int], list[int]] = {}
     asked_anew = 0
     for number, clause in enumerate(found):
-        if clause.has("ADD") and notes.last(Helper) is not None:
+        texts = clause.has("ADD") or "text" in clause.words()
+        if texts and notes.last(Helper) is not None:
             continue  # "can you add ken, ken@example.org"
         if clause.question or (clause.hypothetical and _asks(found, clause.sentence)):
             asked_anew += number > 0 and _asks_anew(found[number - 1], clause)

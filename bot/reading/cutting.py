@@ -153,7 +153,8 @@ def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
         dated = any(each.sort == "date" for each in current)
         acts = bool(_deed(item) & {"BOIL", "DRAW", "BOTTLE", "POUR", "GATHER"})
         more = dated and acts and any(each.sort == "volume" for each in ahead)
-        return pays or more  # "12 gal today | boiled 30 gal yesterday"
+        lost = "POUR" in _deed(item) and bool(ahead) and ahead[0].sort == "volume"
+        return pays or more or lost  # "12 gal today | boiled 30 gal yesterday"
     done = any(each.sort in QUANTITIES and not each.article for each in current[start:])
     own = _deed(current[at]) if at is not None else frozenset()
     amount = any(each.sort in QUANTITIES and not each.article for each in ahead)
@@ -210,6 +211,10 @@ def _starts_anew(
         return True  # "fire is out | we'll continue tomorrow"
     if has_amount and item.text == "the" and "would" in ahead:
         return True  # "118 gal on the sled | the mule would have quit"
+    told = has_amount or any(each.tags & _DEEDS_DONE for each in current)
+    must = following is not None and following.text in _HAVE_TO
+    if told and must and item.text in ("i", "we"):
+        return True  # "all done boiling | i have to teach in the morning"
     denied = following is not None and "NOT" in following.tags
     if has_amount and denied and item.text in ("it", "i", "we", "they"):
         return True  # "five quarts of sap today | it never got above freezing"
@@ -242,6 +247,7 @@ def _starts_anew(
     return False
 
 
+_HAVE_TO = frozenset(("have to", "need to", "gotta", "should", "ought to"))
 _FIRE_TAGS = frozenset(("FIRE", "LIT"))
 
 

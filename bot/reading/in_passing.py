@@ -134,6 +134,36 @@ _DO_NOT_ASK = re.compile(
 _NOT_SURE_HOW_MUCH = re.compile(
     r",? (?:but )?(?:i'm |im )?not sure (?:exactly )?how (?:much|many)(?: it was| exactly)?$"
 )
+# "let's call it 12 gal".
+_CALL_IT = re.compile(
+    r"^(?:so |well |ok |okay )?(?:let's |lets |we'll |i'd )?call it (?:about )?"
+    rf"(?={_FIGURE} {_UNIT}\b)"
+)
+# "26 taps in before first bell".
+_TAPS_IN_BY = re.compile(
+    r"^(\d+) (taps|spiles|spouts) in (?=(?:before|by|after|this|at|today|tonight|already|so)\b)"
+)
+# "pulled 18 taps on the south side the rest are still dripping".
+_REST_STILL_DRIP = re.compile(
+    r",? (?:and |but )?(?:the )?(?:rest|others) (?:are|is) still "
+    r"(?:dripping|running|going|flowing|in)\b[^\d]*$"
+)
+# "stuck a thermometer in the sap barrel and its forty four".
+_THERMOMETER_IN = re.compile(
+    r"\b(?:stuck|put|dropped|hung|dipped) (?:an?|the|my|our) thermometer in (?:the|my|our) "
+    r"((?:sap )?(?:barrel|tank|tote|drum|cooler|vat)),? (?:and )?(?:it's|its|it was|it is|it read"
+    rf"|it reads|it says|it said|got) (?={_FIGURE})"
+)
+# "went around twice today first time 5 gal".
+_TWICE_ROUND = re.compile(
+    r"\b(?:went|came|been) (?:a?round|out) twice(?: today)?,? (?=(?:the )?first\b)"
+)
+# "used 9 kg of propane on the boil": no boil begins.
+_FUEL_ON_THE_BOIL = re.compile(
+    r"\b(propane|wood|cords?|lbs?|pounds|kg) on (?:the|this|that|today's|tonight's) boil\b"
+)
+# "2 gal of buddy sap": it is no buddy's.
+_BUDDY_SAP = re.compile(r"\bbuddy (?=(?:sap|stuff|tasting|smell\w*)\b)")
 # "and still put 39 gal in the tank".
 _STILL_GOT = re.compile(r"\bstill (?=(?:put|brought|hauled|carried|gathered|collected) )")
 # "between 1 and 3 pm": when it was.
@@ -371,6 +401,13 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" on with ", " on, with "), _ON_WITH, r"boiling \1"),
     ((" ask ",), _DO_NOT_ASK, ", it cost plenty"),
     (("not sure",), _NOT_SURE_HOW_MUCH, ", a few"),
+    (("call it",), _CALL_IT, ""),
+    ((" in ",), _TAPS_IN_BY, r"set \1 \2 "),
+    (("still ",), _REST_STILL_DRIP, ""),
+    (("thermometer",), _THERMOMETER_IN, r"\1 temp "),
+    (("twice",), _TWICE_ROUND, ""),
+    (("boil",), _FUEL_ON_THE_BOIL, r"\1"),
+    (("buddy ",), _BUDDY_SAP, "bad "),
     (("still ",), _STILL_GOT, ""),
     (("between ",), _BETWEEN_HOURS, _between_hours),
     (("kindly", "do ", "would you"), _KINDLY, "please "),

@@ -84,11 +84,15 @@ _BOUGHT_FOR = re.compile(
 # "did the water test like you said. boils at 209.6".
 _WATER_TEST = re.compile(rf"(\bwater test\b[^.;!?\d]*){_STOP}(?=(?:it )?(?:boils|boiled|came)\b)")
 # "8 gal yesterday, 10 gal today. both 2.0".
+_LARGE = r"(?:gal|gals|gallons|l|lit\w+)"
 _BOTH = re.compile(
-    r"^(\d[\d.]* ?(?:gal|gals|gallons|l|lit\w+))\b([^.;!?\d]*?)[.,;]? (?:and )?"
-    r"(\d[\d.]* ?(?:gal|gals|gallons|l|lit\w+))\b([^.;!?\d]*?)[.,;]+ (?:they )?"
-    r"(?:were |are )?both (?:were |are |at |tested |test )*(\d\.\d+)(?:%| brix| percent)?$"
+    rf"^(\d[\d.]*) ?({_LARGE})\b([^.;!?\d]*?)[.,;]? (?:and )?(\d[\d.]*)(?: more)?(?: ?{_LARGE}\b)?"
+    r"([^.;!?\d]*?)[.,;]+ (?:they )?(?:were |are )?(?:both|all of it|all) "
+    r"(?:were |are |was |at |tested |test )*(\d\.\d+)(?:%| brix| percent)?$"
 )
+
+
+_SHARED = re.compile(r"\b(?:both|all)\b")
 
 
 def _of_the_tree(text: str) -> str:
@@ -111,12 +115,12 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("sold ",), _SOLD_FOR, r"\1 for "),
     (("new ", "used ", "more ", "another "), _BOUGHT_FOR, r"\1, "),
     (("water test",), _WATER_TEST, r"\1, "),
-    (("both",), _BOTH, r"\1 at \5\2, \3 at \5\4"),
+    ((" both", " all "), _BOTH, r"\1 \2 at \6\3, \4 \2 at \6\5"),
 )
 
 
 def put_together(text: str) -> str:
     """A tidy text, the sentences of one matter made one."""
-    if ". " not in text and "; " not in text and "! " not in text and "both" not in text:
+    if ". " not in text and "; " not in text and "! " not in text and not _SHARED.search(text):
         return text
     return rewritten(_of_the_tree(text), _REWRITES)

@@ -16,9 +16,14 @@ def mark_deeds(clause: Clause) -> None:
     tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)
     if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
         clause.tags -= {"POUR"}
-    dry = not any(item.sort in ("volume", "vessels") for item in clause.items)
+    dry = not any(
+        item.sort == "volume" or (item.sort == "vessels" and not item.article)
+        for item in clause.items
+    )
     if "POUR" in clause.tags and dry and _lost_a_thing(clause):
         clause.tags -= {"POUR"}  # "lost one mitten"
+    if "POUR" in clause.tags and dry and _LIES_THERE.search(clause.text):
+        clause.tags -= {"POUR"}  # "a bag was on the ground so we patched it"
     if "POUR" in clause.tags and dry and not _COVERS.isdisjoint(clause.words()):
         clause.tags -= {"POUR"}  # "a bucket lid blew off"
     if _INTO_JARS.search(clause.text):
@@ -37,6 +42,10 @@ def _lost_a_thing(clause: Clause) -> bool:
     return last.sort == "word" and not last.tags and last.text.isalpha() and len(clause.items) <= 4
 
 
+_LIES_THERE = re.compile(
+    r"\b(?:bag|bucket|pail|lid|line)s? (?:was|were|is|are|lying|laying|found) (?:\w+ )?"
+    r"on the ground\b"
+)
 _TURNED_IN_THERE = re.compile(
     r"\bin (?:the|my|our) \w+ (?:turned|spoiled|soured|went bad|went sour|froze)\b"
 )

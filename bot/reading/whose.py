@@ -95,9 +95,12 @@ def is_theirs(clause: Clause) -> bool:
 def of_whom(clause: Clause, notes: Notes) -> bool:
     """Asks about a doer that we do not know. Says whether it had to."""
     doer = _doer(clause)
-    if len(doer) < 2 or doer[0].text not in _ARTICLES or not _is_strange(doer[-1]):
+    if len(doer) < 2 or clause.has("FOREIGN"):
         return False
-    if any(item.text in _OUR_PEOPLE for item in doer):
+    away = doer[0].text in _OURS_BY_WORD and _elsewhere(clause, doer[-1])
+    if not away and (doer[0].text not in _ARTICLES or not _is_strange(doer[-1])):
+        return False
+    if not away and any(item.text in _OUR_PEOPLE for item in doer):
         return False
     if not any(item.sort in _FIGURES for item in clause.items):
         return False
@@ -143,7 +146,7 @@ def _doer(clause: Clause) -> list[Item]:
 
 
 def _is_deed(item: Item) -> bool:
-    if item.sort != "word":
+    if item.sort != "word" or item.text.startswith("came"):
         return False
     if item.text in ("got", "made"):
         return True

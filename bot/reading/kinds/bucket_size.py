@@ -64,6 +64,9 @@ def find(clause: Clause, notes: Notes) -> None:
             share = count.value if count is not None else 1.0
             _filled(clause, notes, item, share)
             continue
+        if _of_jugs(clause, item):
+            notes.ask("Sap, or syrup? Text it like: got 12 gal. Or: bottled 6 pints.")
+            continue
         if not LEAST_GALLONS <= item.gallons <= MOST_GALLONS:
             notes.ask("How many gal does one bucket hold?", fill="my buckets hold {} gal")
             continue
@@ -81,6 +84,15 @@ def find(clause: Clause, notes: Notes) -> None:
                 )
                 continue
         notes.add(BucketSize(gallons=item.gallons), item.start)
+
+
+def _of_jugs(clause: Clause, item: Item) -> bool:
+    """`five quart jugs`: as likely what syrup was put up in."""
+    jugs = any(each.text in ("jug", "jugs") for each in clause.following(item, 2))
+    return jugs and not clause.has("HOLD", "HAVE", "SETV") and _OURS.isdisjoint(clause.words())
+
+
+_OURS = frozenset("my our use using catch with".split())
 
 
 def _given_up(clause: Clause, item: Item, notes: Notes) -> bool:

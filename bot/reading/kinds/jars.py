@@ -23,7 +23,8 @@ CUES = {
         "i_put_up we_put_up canning jarring bottling bottled bottle bottles_up canned can_up "
         "jarred jarred_up "
         "put_it_in_jars put_them_in_jars put_it_up put_in_jars in_jars into_jars it_in_jars "
-        "did_up jar_up jugged jugging put_up packed packaged bottled_up canned_up capped sealed "
+        "put_by laid_by did_up jar_up jugged jugging put_up "
+        "packed packaged bottled_up canned_up capped sealed "
         "filled "
     ),
     "JARN": (

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from bot.reading.notes import Notes
 
 CUES = {
-    "WATERN": "h2o waterboils water water's plain_water tap_water boiling_point",
+    "WATERN": "h2o waterboils waters water water's plain_water tap_water boiling_point",
 }
 
 LEAST_F = 200.0
