@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Callable
 from datetime import datetime
@@ -31,6 +32,8 @@ def read() -> None:
     """Read texts (JSON lines on standard input) and print what each one means."""
     from bot.reading.lines import answer_lines
 
+    # What is loaded by now stays: the garbage collector need not look through it again and again.
+    gc.freeze()
     for line in answer_lines(sys.stdin):
         print(line, flush=False)
 

@@ -282,9 +282,10 @@ def unsure(clause: Clause, notes: Notes) -> bool:
 
 def _told_by_another(clause: Clause, notes: Notes) -> bool:
     """`she said she dumped 10 gal`: whose that is, nobody knows."""
-    mine = _AND_I.search(notes.text) is not None and _KIN_DID.search(notes.text) is not None
-    told = clause.near("REPORTED") or _SOMEBODYS_KIN.match(clause.text) or mine
-    if not told or not any(i.sort in _MEASURED for i in clause.items):
+    if not any(i.sort in _MEASURED for i in clause.items):
+        return False
+    told = clause.near("REPORTED") or _SOMEBODYS_KIN.match(clause.text) is not None
+    if not told and not (_KIN_DID.search(notes.text) and _AND_I.search(notes.text)):
         return False
     if not notes.doubts:
         notes.ask("Is that of your own sugarbush? If so, text it again without who said it.")

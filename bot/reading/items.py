@@ -636,9 +636,10 @@ def _word(run: Sequence[Token], i: int) -> tuple[Item, int]:
     """A phrase of our word list, or a word, corrected where it is misspelt."""
     token = run[i]
     text = token.text
-    for phrase, tags in lexicon.PHRASES.get(text, ()):
+    following = run[i + 1].text if i + 1 < len(run) else ""
+    for phrase, tags in lexicon.PHRASES.get((text, following), ()):
         if len(phrase) <= len(run) - i and all(
-            run[i + n].text == part for n, part in enumerate(phrase) if n > 0
+            run[i + n].text == part for n, part in enumerate(phrase) if n > 1
         ):
             end = run[i + len(phrase) - 1].end
             return Item("word", " ".join(phrase), token.start, end, tags=tags), len(phrase)

@@ -50,11 +50,12 @@ def _gathered() -> dict[str, frozenset[str]]:
 
 
 TAGS: dict[str, frozenset[str]] = _gathered()
-PHRASES: dict[str, list[tuple[tuple[str, ...], frozenset[str]]]] = defaultdict(list)
+PHRASES: dict[tuple[str, str], list[tuple[tuple[str, ...], frozenset[str]]]] = defaultdict(list)
+"""Phrases by their first two words, the longest first."""
 for _words, _tags in TAGS.items():
     _parts = tuple(_words.split())
     if len(_parts) > 1:
-        PHRASES[_parts[0]].append((_parts, _tags))
+        PHRASES[_parts[0], _parts[1]].append((_parts, _tags))
 for _list in PHRASES.values():
     _list.sort(key=lambda entry: -len(entry[0]))
 

@@ -106,6 +106,8 @@ def _parted(clause: Clause) -> frozenset[str]:
     if _TO_THE_GROUND.search(clause.text):
         found |= {"POUR", "GROUND"}
     for verbs, particles, tag in _PARTED:
+        if verbs.isdisjoint(words):
+            continue
         at = next((n for n, word in enumerate(words) if word in verbs), None)
         if at is not None and any(word.split()[0] in particles for word in words[at + 1 :]):
             found.add(tag)

@@ -29,11 +29,18 @@ def rejoined(found: Sequence[Item]) -> list[Item]:
     return out
 
 
+_OF_TWO_WORDS: dict[str, dict[str, frozenset[str]]] = {}
+"""The second words of our phrases of two, by the first."""
+for (_first, _second), _entries in lexicon.PHRASES.items():
+    for _parts, _tags in _entries:
+        if len(_parts) == 2:
+            _OF_TWO_WORDS.setdefault(_first, {})[_second] = _tags
+
+
 def _together(found: Sequence[Item], at: int) -> frozenset[str] | None:
     """What the word at `at` means with one behind the next amount."""
-    phrases = {parts[1]: tags for parts, tags in lexicon.PHRASES.get(found[at].text, ())
-               if len(parts) == 2}  # fmt: skip
-    if not phrases:
+    phrases = _OF_TWO_WORDS.get(found[at].text)
+    if phrases is None:
         return None
     counted = False
     for each in found[at + 1 : at + 2 + MOST_BETWEEN]:

@@ -597,6 +597,7 @@ _TENS = {
         ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"), start=2
     )
 }
+_NUMBER_WORDS = frozenset((*_ONES, *_TENS, "hundred"))
 # "nineteen gallons", "a hundred and sixty two gallons": in figures, where the unit follows.
 _TO_NINETY_NINE = rf"(?:({'|'.join(_TENS)})(?:[ -]({'|'.join(_ONES)}|one))?|({'|'.join(_ONES)}))"
 _IN_WORDS = re.compile(
@@ -642,5 +643,7 @@ def tidy(text: str) -> str:
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     if _DRAWN_OUT.search(text) is not None:
         text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
-    text = _IN_WORDS.sub(_figures_of, rewritten(text, _REWRITES))
+    text = rewritten(text, _REWRITES)
+    if not _NUMBER_WORDS.isdisjoint(text.replace("-", " ").split()):
+        text = _IN_WORDS.sub(_figures_of, text)
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -39,13 +39,13 @@ def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
     if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN") or "canner" in clause.words():
         return
-    if clause.near("BOTTLE") or _WAITED_FOR.search(clause.text):
-        return  # "bottled at 190", "waiting on 219"
+    if clause.near("BOTTLE"):
+        return  # "bottled at 190"
     item = next(
         (each for each in clause.free("temp", "number") if _likely(clause, each, notes)), None
     )
-    if item is None:
-        return
+    if item is None or _WAITED_FOR.search(clause.text):
+        return  # "waiting on 219"
     item.used = True
     if "water" in clause.text or _after_water(notes):
         notes.ask("Of plain water, or of the pan? Text it like: water boils at 210.6.")

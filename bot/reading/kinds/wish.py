@@ -56,7 +56,7 @@ class Wish(Reading):
 def find_whole(notes: Notes) -> bool:
     """A text that says how to be texted, and nothing else. Says whether it is one."""
     words = {word for clause in notes.clauses for word in clause.text.split()}
-    weekly = bool(_WEEKLY.search(notes.text)) and bool(words & _SUMMED)
+    weekly = bool(words & _SUMMED) and bool(_WEEKLY.search(notes.text))
     if any(_asks(clause, weekly=weekly) for clause in notes.clauses) or len(words) > MOST_WORDS:
         return False
     if any(i.sort in ("volume", "brix", "vessels") for c in notes.clauses for i in c.items):
