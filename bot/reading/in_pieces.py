@@ -48,6 +48,11 @@ _DUMPED_IT = re.compile(
     r"(?: it| them| all| out| away| some)*)"
     rf"{_STOP}(?={_AMOUNT})"
 )
+# "good drip today! came to 11 quarts".
+_GOOD_RUN = re.compile(
+    r"^((?:a )?(?:good|great|big|nice|slow|decent|fine|ok|poor) (?:drip|run|flow|day)"
+    r"(?: today| yesterday| this morning)?)[.;!]+ +(?=(?:it )?(?:came to|got|made|gave) )"
+)
 # "checked the buckets. nothing".
 _CHECKED = re.compile(
     r"\b(checked (?:the |all the |my |our )?(?:buckets|pails|bags|taps|trees))[.;!]+ +"
@@ -106,6 +111,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _DAY_AND_FIGURE, r"\1: "),
     (("dumped", "tossed", "poured", "chucked", "pitched", "threw", "spilled"), _DUMPED_IT, r"\1, "),
     (("first sap",), _FIRST_SAP, "first sap: "),
+    (("drip", "run", "flow", "day"), _GOOD_RUN, r"\1: sap "),
     (("checked",), _CHECKED, r"\1, "),
     (("tapp",), _TAPPED, r"\1 "),
     (("trees", "maples"), _TREES_AND_TAPS, r"\1, "),

@@ -1,9 +1,9 @@
 """The whole way from a text to what it means.
 
 1. A lone carrier's word is settled at once.
-2. tidy -> put_right -> in_pieces -> in_passing -> tokens -> items -> what stands apart put together
-   (carried, shares, parted) -> clauses. A form of words that can be read in two ways is asked
-   (two_ways).
+2. tidy -> put_right -> in_pieces -> in_passing -> plain_deeds -> tokens -> items -> what stands
+   apart put together (carried, shares, parted) -> clauses. A form of words that can be read in two
+   ways is asked (two_ways).
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
@@ -42,6 +42,7 @@ from bot.reading.kinds.undo import Undo
 from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
 from bot.reading.parted import rejoined
+from bot.reading.plain_deeds import in_plain_words
 from bot.reading.put_right import plain_correction
 from bot.reading.questioned import told_with_a_mark
 from bot.reading.shares import of_a_whole
@@ -78,7 +79,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     profile = profile if profile is not None else Profile()
     if len(text) > tidy.LONGEST:
         return Understanding((), Doubt("That is too long for me to read. Text it in pieces."))
-    plain = without_asides(put_together(plain_correction(tidy.tidy(text))))
+    plain = _in_plain(text)
     keyword = plain.strip(" .!\n\t\"'")
     if keyword.rstrip("? ") in HELP_WORDS or keyword.rstrip("? ") in SAID_HELP:
         return Understanding((Help(),))
@@ -119,6 +120,11 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     if not notes.noted and not notes.doubts:
         leftover(notes)
     return told_with_a_mark(_understood(notes), notes, lambda rest: read(rest, sent, profile))
+
+
+def _in_plain(text: str) -> str:
+    """A text as the stages from the tokens on take it."""
+    return in_plain_words(without_asides(put_together(plain_correction(tidy.tidy(text)))))
 
 
 def _pieces(found: list[Item]) -> list[Item]:

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from bot.reading.number_words import in_figures
 from bot.reading.rewrites import Rewrite, rewritten
 
 LONGEST = 2000
@@ -580,51 +581,6 @@ _REWRITES: tuple[Rewrite, ...] = (
 )
 
 
-_ONES = {
-    word: number
-    for number, word in enumerate(
-        (
-            *("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven"),
-            *("twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen"),
-            "nineteen",
-        ),
-        start=2,
-    )
-}
-_TENS = {
-    word: 10 * number
-    for number, word in enumerate(
-        ("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"), start=2
-    )
-}
-_NUMBER_WORDS = frozenset((*_ONES, *_TENS, "hundred"))
-# "nineteen gallons", "a hundred and sixty two gallons": in figures, where the unit follows.
-_TO_NINETY_NINE = rf"(?:({'|'.join(_TENS)})(?:[ -]({'|'.join(_ONES)}|one))?|({'|'.join(_ONES)}))"
-_IN_WORDS = re.compile(
-    rf"(?<!ty )(?<!ty-)(?<!point )(?<!oh )(?<!hundred )(?<!hundred and )(?<!thousand )(?<!-)\b"
-    rf"(?:(an?|one|two|three|four|five) hundred(?:(?: and)? {_TO_NINETY_NINE})?|{_TO_NINETY_NINE})"
-    r"(?= (?:gal|gals|gallons?|qts?|quarts?|pints?|pts?|lit(?:er|re)s?|hours?|hrs?|taps|spiles|jars"
-    r"|cords?)\b)"
-)
-
-
-_TWO_DIGITS = 10
-_BEHIND_A_POINT = re.compile(r"\bpoint \w+ $")
-
-
-def _figures_of(said: re.Match[str]) -> str:
-    """`twenty-five` as 25, `a hundred and two` as 102."""
-    hundreds, *parts = said.groups()
-    tens, ones, teens = parts[:3] if hundreds else parts[3:]
-    whole = 100 * _ONES.get(hundreds, 1) if hundreds else 0
-    whole += _TENS.get(tens, 0) + _ONES.get(teens, 0)
-    whole += _ONES.get(ones, 1) if ones else 0
-    if _BEHIND_A_POINT.search(said.string[: said.start()]) is None:
-        return str(whole)
-    # "one point two five gallons" is 1.25; "one point nine twelve gallons" is two figures.
-    return said[0] if whole < _TWO_DIGITS else f", {whole}"
-
-
 def tidy(text: str) -> str:
     """The text in lower case, in plain signs. Never raises."""
     if not text.isascii():
@@ -643,7 +599,5 @@ def tidy(text: str) -> str:
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     if _DRAWN_OUT.search(text) is not None:
         text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
-    text = rewritten(text, _REWRITES)
-    if not _NUMBER_WORDS.isdisjoint(text.replace("-", " ").split()):
-        text = _IN_WORDS.sub(_figures_of, text)
+    text = in_figures(rewritten(text, _REWRITES))
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

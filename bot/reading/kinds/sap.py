@@ -52,7 +52,7 @@ CUES = {
     ),
     "FULL": (
         "to_the_rim to_the_lip full brimming overflowing to_the_top topped_off brim_full "
-        "to_the_brim "
+        "to_the_brim brimful "
     ),
     "STILLOUT": (
         "hanging still_in_the_buckets still_in_the_pails still_in_buckets still_in_pails "
@@ -590,7 +590,8 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if not _LOST.isdisjoint(clause.words()) or (clause.has("ITEMS") and not clause.has("FULL")):
         item.used = True
         return  # "a bear got into the ridge, 3 buckets gone"
-    if clause.has("MOTHS") and not clause.has("FULL", "GATHER"):
+    signs = clause.has("MOTHS") or (item.part and clause.has("CLOUDY", "YELLOW", "SMELL"))
+    if signs and not clause.has("FULL", "GATHER"):
         item.used = True
         return  # "moths floating in half of the pails"
     if item.article and clause.near("HOLD") and not clause.has("FULL"):

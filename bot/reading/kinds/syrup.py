@@ -7,7 +7,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
-from bot.reading.kinds.boil import came_of_it
+from bot.reading.kinds.boil import Boil, came_of_it
 from bot.reading.kinds.sap import besides, sap_or_syrup
 from bot.reading.levels import is_a_sum
 from bot.reading.puzzling import strangers
@@ -35,6 +35,10 @@ CUES = {
 MOST_SYRUP_GALLONS = 60.0
 """A day's syrup that is believed without asking: the most sap of a day (kinds/sap.py) at the
 sweetest that is believed (kinds/sugar.py), in round figures."""
+
+
+MOST_SYRUP_OF_SAP = 0.2
+"""By volume, of sap at 16 Brix: twice what the sweetest sap gives (our own)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,7 +103,7 @@ def find(clause: Clause, notes: Notes) -> None:
                 ("syrup", f"{item.text} of syrup"),
             )
             continue
-        if _more_than_the_sap(notes, gallons):
+        if _more_than_the_sap(notes, gallons) or _more_than_was_boiled(notes, gallons):
             continue
         notes.add(Syrup(gallons=gallons, on=notes.day(clause)), item.start)
 
@@ -177,6 +181,21 @@ def _more_than_the_sap(notes: Notes, gallons: float) -> bool:
         return False
     for item in sap:
         item.used = True
+    notes.ask(
+        "That is more syrup than the sap can give. How much syrup was it?", fill="{} gal of syrup"
+    )
+    return True
+
+
+def _more_than_was_boiled(notes: Notes, gallons: float) -> bool:
+    """`boiled 40 gal and made 12 gal of syrup`: no sap is so sweet."""
+    boiled = [
+        noted.reading.gallons
+        for noted in notes.all(Boil)
+        if isinstance(noted.reading, Boil) and noted.reading.gallons is not None
+    ]
+    if not boiled or gallons <= MOST_SYRUP_OF_SAP * sum(boiled):
+        return False
     notes.ask(
         "That is more syrup than the sap can give. How much syrup was it?", fill="{} gal of syrup"
     )

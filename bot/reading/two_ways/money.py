@@ -28,6 +28,12 @@ FORMS = forms(
         r"|\$\d[\d.]* ?(?:x|times|\*) ?\d|\b\d+ ?(?:x|times|\*) ?\$\d",
         "How many $ in all? Text it like: 6 sap bags $24.",
     ),
+    # "saw pint jars at the hardware store for $14 a dozen".
+    (
+        "saw ",
+        r"^(?:i |we )?(?:just )?saw (?!an? |the |some )(?:[\w-]+ ){1,7}(?:for|at) \$\d",
+        "What was paid, and for what? Text it like: lids $6.",
+    ),
     # "used evaporator in the classifieds $900".
     (
         "classified|catalog|advert|for sale| ad ",
