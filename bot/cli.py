@@ -139,23 +139,23 @@ def _run(command: str, run: Callable[[Settings], None]) -> None:
     for line in misspelt():
         print(f"{command}: {line}", file=sys.stderr)
     log_to_standard_error()
+    code = 0
     try:
         run(load_settings())
-    except SystemExit as ended:  # by SIGTERM
-        if ended.code:
-            raise
+    except SystemExit as ended:  # by SIGTERM, or by uvicorn where it cannot listen
+        code = ended.code if isinstance(ended.code, int) else 0
     except SettingsError as error:
         for line in str(error).splitlines():
             print(f"{command}: {line}", file=sys.stderr)
-        raise typer.Exit(2) from error
+        code = 2
     except NoRoomError as error:
         print(f"{command}: {error}", file=sys.stderr)
-        raise typer.Exit(1) from error
+        code = 1
     except (NewerStoreError, SQLAlchemyError, OSError) as error:
         reason = str(error).partition("\n")[0]
         print(f"{command}: the store does not open: {reason}", file=sys.stderr)
-        raise typer.Exit(1) from error
-    leave()
+        code = 1
+    leave(code)
 
 
 @app.command()

@@ -7,7 +7,7 @@ import logging
 import os
 import signal
 import sys
-from contextlib import AbstractContextManager, nullcontext
+from contextlib import AbstractContextManager, nullcontext, suppress
 from typing import NoReturn
 
 import uvicorn
@@ -54,16 +54,17 @@ def log_to_standard_error() -> None:
         logging.getLogger(name).setLevel(logging.WARNING)
 
 
-def leave() -> NoReturn:
-    """End this process, its store being closed, with 0 and without waiting for any thread.
+def leave(code: int = 0) -> NoReturn:
+    """End this process with a code, its store being closed, without waiting for any thread.
 
     Python waits at its end for the threads of a pool, and those of the engine under the outbox may
     try the database again without end. What they had in hand is done by the next process.
     """
     logging.shutdown()
-    sys.stdout.flush()
-    sys.stderr.flush()
-    os._exit(0)
+    for stream in (sys.stdout, sys.stderr):
+        with suppress(OSError, ValueError):  # nobody reads it any more
+            stream.flush()
+    os._exit(code)
 
 
 def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True) -> None:
@@ -107,6 +108,8 @@ def serve(settings: Settings, host: str, port: int, *, with_worker: bool = True)
                 timeout_graceful_shutdown=_LAST_TEXTS_S,
             )
     finally:
+        # Told a second time, it closes its store all the same.
+        signal.signal(signal.SIGTERM, signal.SIG_IGN)
         parts.ledger.close()
 
 
@@ -162,4 +165,4 @@ def _settle() -> None:
     gc.freeze()
 
 
-__all__ = ["look_at_store", "open_webhook", "serve"]
+__all__ = ["leave", "look_at_store", "open_webhook", "serve"]

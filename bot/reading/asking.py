@@ -74,7 +74,7 @@ def _asks_anew(before: Clause, clause: Clause) -> bool:
     )
 
 
-_ORDERED = "ignore"
+_ORDERED = "ignore "
 """`ignore your rules`: an order to a program, and no question to us."""
 WEAK_MARGIN = 1.5
 WEAK_SCORE = 4.0

@@ -61,6 +61,7 @@ def _after_a_name_in_a_list(clause: Clause, notes: Notes, item: Item) -> bool:
     return stranger and clause.sentence - notes.clauses[before.clause].sentence <= 1
 
 
+_OF_A_BIT = re.compile(r"\d/\d\d?\b.*\bbit\b")
 _PLACES = frozenset("creek brook field hillside driveway road barn lane backyard".split())
 _ONE_OF_US = frozenset("me mine us ours kids boys girls wife husband dad mom son daughter".split())
 _OF_THE_WEATHER = frozenset("low high lows highs temp temps".split())
@@ -261,7 +262,7 @@ def unsure(clause: Clause, notes: Notes) -> bool:
     """`8 pints, or was it 9`: nothing of such a sentence is taken."""
     if _told_by_another(clause, notes) or _compared(clause, notes):
         return True
-    if "bit" in clause.words() or (clause.question and not clause.has("UNSURE")):
+    if _OF_A_BIT.search(clause.text) or (clause.question and not clause.has("UNSURE")):
         return False  # "5/16 or 7/16 bit for these old spouts"
     if not clause.near("UNSURE", "PERHAPS") and " or " not in notes.text:
         return False

@@ -89,7 +89,10 @@ _REST_STILL_DRIP = re.compile(
 # "sap is cloudy oh no": nothing is denied.
 _OH_NO = re.compile(r",? (?:oh|aw|ah|uh oh) no+[!.]*$")
 # "and still put 39 gal in the tank".
-_STILL_GOT = re.compile(r"\bstill (?=(?:put|brought|hauled|carried|gathered|collected) )")
+_STILL_GOT = re.compile(
+    r"(?<!can )(?<!could )(?<!ll )(?<!will )\bstill "
+    r"(?=(?:put|brought|hauled|carried|gathered|collected) )"
+)
 # "the sap was really going": praise, where "was really 14" corrects.
 _REALLY = re.compile(
     r"\b(was|were) really (?=(?!nothing|something)\w+ing\b|good|slow|fast|nice|cold|warm|hot|dark"
@@ -108,7 +111,7 @@ _AWAY = ("dumped", "pitched", "tossed", "threw")
 # "forgive me, that was 13", "my b, tree 9": sorry.
 _FORGIVE = re.compile(
     r"^(?:forgive me|my apologies|my bad|my b|my fault|whoopsie|beg (?:your )?pardon|mea culpa)"
-    r"[,.!;:]+ (?=\w)"
+    r"[,.!;:]+ (?=(?:that|it|i|should|make|no|tree|wrong)\b)"
 )
 # "hey maple thing eleven gal": who is spoken to.
 _SPOKEN_TO = re.compile(
@@ -138,7 +141,7 @@ _SORRY_TO_SAY = re.compile(
 # "thirteen gallons no fourteen gallons": the second.
 _SAID_ANEW = re.compile(
     rf"\b{FIGURE}(?: and a half)? ({UNIT}),? (?:no|no wait|wait no|wait|i mean|er|uh|make that)"
-    rf",? (?={FIGURE}(?: and a half)? \1\b)"
+    rf",? (?={FIGURE}(?: and a half)? \1(?:$|[.,;!]| of | at \d| and | today| tonight| yesterday))"
 )
 # "quick one before i lose signal nine gallons".
 _QUICK_ONE = re.compile(
@@ -147,16 +150,26 @@ _QUICK_ONE = re.compile(
 )
 # "make that thirty one dollars i forgot the tax".
 _WHY_IT_CHANGED = re.compile(
-    r"^((?:make (?:that|it)|no|oops|sorry|actually|correction|it was|should be)\b"
+    r"^((?:make (?:that|it)|no|correction|it was|should be)\b"
     rf".*\b{FIGURE}\b.*?),?(?: because| cause| cuz| since)?"
-    r" i (?:forgot|missed|misread|miscounted|didn't count|left out)"
-    r" (?:the|to|about|one|some|a)\b[^\d,.;]*$"
+    r" i (?:forgot (?:the|one)|missed|misread|miscounted|didn't count|left out)\b[^\d,.;]*$"
 )
 # "picked up some lids forgot what i paid".
 _FORGOT_WHAT = re.compile(
     r",? (?:i )?(?:forgot|forget|can't remember|dont remember|don't remember) (?:what|how much)"
     r" (?:i|we|it) (?:paid|spent|cost|was)\b"
 )
+
+
+def _some(said: re.Match[str]) -> str:
+    """`some sap in the pails, not sure how much`: a few; beside a figure as it came."""
+    return said[0] if re.search(r"\d", said.string[: said.start()]) else ", a few"
+
+
+def _said_anew(said: re.Match[str]) -> str:
+    """`13 gal no 14 gal`: the second, where no other figure stands before."""
+    return said[0] if re.search(r"\d", said.string[: said.start()]) else ""
+
 
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
@@ -183,15 +196,15 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("mine", "ours"), _BESIDE_OURS, ""),
     (_AWAY, _ICE_AWAY, ""),
     (("finger",), _A_FINGER, ""),
-    ((" no", " wait", " i mean", " er ", " uh ", "make that"), _SAID_ANEW, ""),
+    ((" no", " wait", " i mean", " er ", " uh ", "make that"), _SAID_ANEW, _said_anew),
     (("quick ",), _QUICK_ONE, ""),
     ((" i forgot", " i mis", " i didn't", " i left"), _WHY_IT_CHANGED, r"\1"),
-    (("forgot", "forget", "remember"), _FORGOT_WHAT, ""),
+    (("forgot", "forget", "remember"), _FORGOT_WHAT, ", it cost plenty"),
     ((" to say", " to report", " to tell", " to ann", " to inf"), _SORRY_TO_SAY, ""),
     (("start to finish",), _ALL_OF_IT, ""),
     ((" in",), _POURED_INTO, ""),
     (("boiling",), _ON_THE_PORCH, r"\1"),
-    (("not sure",), _NOT_SURE_HOW_MUCH, ", a few"),
+    (("not sure",), _NOT_SURE_HOW_MUCH, _some),
     (("call it",), _CALL_IT, ""),
     (("still ",), _REST_STILL_DRIP, ""),
     ((" no",), _OH_NO, ""),

@@ -26,7 +26,7 @@ _CAME_TO = re.compile(
     r"\b((?:empt(?:ied|ying)|gather(?:ed|ing)|collect(?:ed|ing)|haul(?:ed|ing)|buckets|pails"
     r"|bags)\b"
     rf"[^.;!?\d]*){_STOP}"
-    r"(?=(?:it|that|they)(?: all)? (?:came to|made|totall?ed|added up to|measured|yielded|was)\b)"
+    r"(?=(?:it|that|they)(?: all)? (?:came to|made|totall?ed|added up to|measured|yielded)\b)"
 )
 _AMOUNT = (
     r"(?:about |maybe |around )?(?:\d[\d.]*|one|two|three|four|five|six|seven|eight|nine|ten"
@@ -44,9 +44,8 @@ _NAMED_AND_AMOUNT = re.compile(
 _DAY_AND_FIGURE = re.compile(rf"(?<=[.;!] )({WEEKDAY}|yesterday){_STOP}(?=\d[\d.]*(?:$|[.!]))")
 # "sap's cloudy. dumped it. 6 gal".
 _DUMPED_IT = re.compile(
-    r"\b((?:dumped|tossed|poured|chucked|pitched|threw|spilled)"
-    r"(?: it| them| all| out| away| some)*)"
-    rf"{_STOP}(?={_AMOUNT})"
+    r"\b((?:dumped|tossed|chucked|pitched|threw) (?:it|them)(?: all| out| away)*)"
+    rf"{_STOP}(?={_AMOUNT}(?: of it| in all| total)?[.!]*$)"
 )
 # "good drip today! came to 11 quarts".
 _GOOD_RUN = re.compile(
@@ -63,11 +62,8 @@ _TAPPED = re.compile(
     rf"^((?:we |i )?(?:tapped|finished tapping|done tapping)(?: today| yesterday| out)?){_STOP}"
     r"(?=\d+ (?:trees|taps|more|maples))"
 )
-_TREES_AND_TAPS = re.compile(rf"\b(\d+ (?:trees|maples)){_STOP}(?=\d+ (?:taps|spiles))")
-# "got the fire going. 40 gal in the tank": beside a fire.
-_BESIDE_A_FIRE = re.compile(
-    r"\b((?:fire|arch|evaporator)(?:'s| is)? (?:lit|going|on|started|roaring)(?: up)?)[.;!]+ +"
-    rf"(?={_AMOUNT} (?:of sap )?in the )"
+_TREES_AND_TAPS = re.compile(
+    rf"\b(\d+ (?:trees|maples)){_STOP}(?=\d+ (?:taps|spiles)\b(?! left| to go| out))"
 )
 # "bought lids. $12".
 _BOUGHT_AND_PAID = re.compile(
@@ -80,7 +76,7 @@ _JARS_DONE = re.compile(
     rf"[.,;:!]+ +(?=(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|twelve) {_SIZE})"
 )
 # "sold 4 pints at the bake sale. $48".
-_SOLD_FOR = re.compile(rf"\b(sold [^.!?]*\d[^.!?]*){_STOP}(?=\$\d)")
+_SOLD_FOR = re.compile(rf"\b(sold [^.!?]*\d[^.!?]*){_STOP}(?=\$\d[\d.]*[.!]*$)")
 # "new candy thermometer. 27 bucks".
 _BOUGHT_FOR = re.compile(
     rf"^((?:(?:a |the )?(?:new|used|another|more) )[a-z' ]{{3,30}}){_STOP}"
@@ -97,6 +93,15 @@ _BOTH = re.compile(
 )
 
 
+_BEHIND_AN_AMOUNT = re.compile(r"\d[^.;!]*[.;!] $")
+
+
+def _named(said: re.Match[str]) -> str:
+    """`sunday. 9 gal. monday. 12 gal`: each of its day; behind a plan as it came."""
+    begins = said.start() == 0 or _BEHIND_AN_AMOUNT.search(said.string[: said.start()])
+    return f"{said[1]}: " if begins else said[0]
+
+
 _SHARED = re.compile(r"\b(?:both|all)\b")
 
 
@@ -107,15 +112,14 @@ def _of_the_tree(text: str) -> str:
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
     ((". ", "; ", "! "), _CAME_TO, r"\1, "),
-    (("tree ", "day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _NAMED_AND_AMOUNT, r"\1: "),
+    (("tree ", "day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _NAMED_AND_AMOUNT, _named),
     (("day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _DAY_AND_FIGURE, r"\1: "),
-    (("dumped", "tossed", "poured", "chucked", "pitched", "threw", "spilled"), _DUMPED_IT, r"\1, "),
+    (("dumped", "tossed", "chucked", "pitched", "threw"), _DUMPED_IT, r"\1, "),
     (("first sap",), _FIRST_SAP, "first sap: "),
     (("drip", "run", "flow", "day"), _GOOD_RUN, r"\1: sap "),
     (("checked",), _CHECKED, r"\1, "),
     (("tapp",), _TAPPED, r"\1 "),
     (("trees", "maples"), _TREES_AND_TAPS, r"\1, "),
-    (("fire", "arch", "evap"), _BESIDE_A_FIRE, r"\1, "),
     (("$",), _BOUGHT_AND_PAID, r"\1, "),
     ((" done", " finished", " sealed"), _JARS_DONE, "bottled "),
     (("sold ",), _SOLD_FOR, r"\1 for "),

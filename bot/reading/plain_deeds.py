@@ -36,14 +36,17 @@ _START_TO_FINISH = re.compile(
     r"([\d.]+ ?(?:hrs?|hours)) (?:from )?start to finish"
 )
 # "2.3 on our sap": tested.
-_ON_OUR_SAP = re.compile(r"\b(\d\.\d+)(?:%| brix)? (?:on|for) (?:our|the|my) sap\b")
+_ON_OUR_SAP = re.compile(
+    r"(?<![$\d.])\b(\d\.\d+)(?:%| brix)? on (?:our|the|my) sap(?=$|[.,;!]| today\b| this\b)"
+)
 # "all 18 taps are in".
 _ALL_TAPS_IN = re.compile(
-    rf"\ball ({FIGURE}) (?:of (?:the|our|my) )?(taps|spiles|spouts)(?: are| were| is)? in\b"
-    r"(?! (?:the (?:shed|barn|box|truck|mail)|my|a box))"
+    rf"\ball ({FIGURE}) (?:of (?:the|our|my) )?(taps|spiles|spouts)(?: are| were| is)? in"
+    r"(?=$|[.,;!]| (?:by|before|after|today|now|and|as|at|since|so)\b)"
 )
 # "we have finished emptying the buckets, 13 gal".
 _DONE_GATHERING = re.compile(
+    r"(?<!almost )(?<!nearly )(?<!about )(?<!not )(?<!half )"
     r"\b(?:(?:have |has |just |got |all )?(?:finished(?: up)?|done)) "
     r"(?=(?:emptying|gathering|collecting|hauling)\b)"
 )
@@ -60,11 +63,13 @@ _ON_WITH = re.compile(
 )
 # "bought another filter, don't ask what it cost"; "some sap in the pails, not sure how much".
 _DO_NOT_ASK = re.compile(
-    r",? (?:and |but )?(?:don't|dont|do not) ask (?:me )?(?:what|how much)\b.*$"
+    r",? (?:and |but )?(?:don't|dont|do not) ask (?:me )?(?:what|how much) (?:it|they|that|i) "
+    r"(?:cost|costs|paid)\b[^.;\d]*$"
 )
 # "26 taps in before first bell".
 _TAPS_IN_BY = re.compile(
-    r"^(\d+) (taps|spiles|spouts) in (?=(?:before|by|after|this|at|today|tonight|already|so)\b)"
+    r"^(\d+) (taps|spiles|spouts) in "
+    r"(?=(?:before|by|after|at|since|as of|today|tonight|already|so)\b)"
 )
 # "stuck a thermometer in the sap barrel and its forty four".
 _THERMOMETER_IN = re.compile(
@@ -112,8 +117,7 @@ _KINDLY = re.compile(
 )
 # "with 1.25 gallons of syrup drawn off".
 _WITH_DRAWN = re.compile(
-    rf",? with ({FIGURE}(?: and a half)? {UNIT})(?: of syrup)?"
-    r" (?:drawn off|drawn|made|taken off)\b"
+    rf",? with ({FIGURE}(?: and a half)? {UNIT})( of syrup)? (?:drawn off|drawn|taken off)\b"
 )
 _STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
 # "pulled all 120": of taps, since nothing else is pulled by the number.
@@ -129,7 +133,8 @@ _NEARLY = re.compile(
 )
 # "other 30 gal made the tank": it is in there.
 _MADE_THE_TANK = re.compile(
-    r"\bmade (?:it (?:in)?to |it in )?the (?=(?:tank|barrel|tote|drum|vat|sugarhouse|shack)\b)"
+    rf"\b({FIGURE}(?: {UNIT})?(?: of sap)?) made (?:it (?:in)?to |it in )?the "
+    r"(?=(?:tank|barrel|tote|drum|vat|sugarhouse|shack)\b)"
 )
 # "red maple, 14 inch, call it tree 31": that tree.
 _CALLED_TREE = re.compile(
@@ -142,7 +147,10 @@ _BETTER_OR_WORSE = re.compile(
     r"^(?:so )?(?=(?:better or worse|ahead or behind|up or down|ahead of or behind)\b)"
 )
 # "tree 3 ran 2 gal, 4 was dry, 6 had 1 gal": each of them a tree.
-_TREES_IN_A_ROW = re.compile(r"(?<=, )(\d{1,3})(?= (?:was|ran|gave|had|did|got|made|is) )")
+_TREES_IN_A_ROW = re.compile(
+    r"(?<=, )(\d{1,3})(?= (?:(?:ran|gave|had|did|got|made) "
+    r"|(?:is|was) (?:dry|empty|slow|frozen|nothing|still)\b))"
+)
 # "tree 31, the double trunk by the gate, filled 9.5 l", "the favorite, tree 6, gave a gallon".
 _APPOSED = re.compile(
     r"^(tree \w+), (?:the|our|my|that) (?!\w* ?maple)[^,.\d]{3,40}, (?=(?:filled|gave|had|ran|made"
@@ -160,7 +168,7 @@ _ATE_WOOD = re.compile(
 # "dumped out the bags and it came to 18 gal": emptied.
 _DUMPED_AND_GOT = re.compile(
     r"\bdumped(?: out)? (?=(?:all )?(?:the |our |my )?(?:bags|buckets|pails) and"
-    r" (?:it|that|they|we)(?: all)? (?:came to|made|was|got|had|measured))"
+    r" (?:it|that|they|we)(?: all)? (?:came to|made|got|had|measured))"
 )
 # "split it into 8 pints".
 _SPLIT_INTO = re.compile(
@@ -194,6 +202,23 @@ _WENT_IN_JARS = re.compile(
 )
 
 
+_ANOTHER_DEED = re.compile(
+    r"\b(?:spill|spilt|dump|toss|pour|los[te]|leak|boil|hung|hang|set|sold|hold|ran over|bought"
+    r"|drew|bottl|threw|burn|gave|broke)\w*\b"
+)
+
+
+def _in_all(said: re.Match[str]) -> str:
+    """`three jugs and one about half full so 17 gal`: the sum; beside another deed as it came."""
+    return said[0] if _ANOTHER_DEED.search(said[0]) else said[1]
+
+
+def _with_drawn(said: re.Match[str]) -> str:
+    """`boiled 54 gal, with 1.25 gal drawn off`: of syrup, where that is said or sap was boiled."""
+    syrup = said[2] or "boil" in said.string[: said.start()]
+    return f", drew off {said[1]} of syrup" if syrup else said[0]
+
+
 def _of_trees(said: re.Match[str]) -> str:
     """`tree 3 ran 2 gal, 4 was dry`: tree 4."""
     return f"tree {said[1]}" if said.string.startswith("tree ") else said[1]
@@ -201,7 +226,17 @@ def _of_trees(said: re.Match[str]) -> str:
 
 def _between_hours(said: re.Match[str]) -> str:
     """`boiled between 1 and 3 pm`: from one to the other; of all else it only says when."""
-    return f" from {said[1]} to {said[2]}" if "boil" in said.string else ""
+    if _JUST_BOILED.search(said.string[: said.start()]) is None:
+        return ""
+    first, last = said[1], said[2]
+    if not first.endswith("m"):
+        half, other = last[-2:], "am" if last.endswith("pm") else "pm"
+        earlier = int(first.split(":")[0]) % 12 < int(re.split(r"[: ap]", last)[0]) % 12
+        first = f"{first} {half if earlier else other}"
+    return f" from {first} to {last}"
+
+
+_JUST_BOILED = re.compile(r"\bboiled(?: [\d.]+ ?(?:gal\w*|l|lit\w+))?(?: of sap)?$")
 
 
 def _done_tapping(said: re.Match[str]) -> str:
@@ -216,11 +251,34 @@ def _pulled_all(said: re.Match[str]) -> str:
     return f"{joint}{said[1]} {every}{said[3]} taps"
 
 
+# "fire lite at 8 am": lit.
+_FIRE_LITE = re.compile(r"\b(fire|arch|evaporator)(?:'s| is)? lite\b")
+
+
+# "bucket capacity, measured: 2.1 gal".
+_CAPACITY = re.compile(
+    r"^(?:our |my |the )?(bucket|pail|bag)s?'?s? (?:capacity|size|volume)\b[^\d]{0,20}[:=] ?(?=\d)"
+)
+# "t2, circumference 88 in, holds two taps".
+_HOLDS_TAPS = re.compile(r"\bholds (?=(?:\d|one|two|three|four) (?:taps?|spiles?)\b)")
+# "the graders helped us install 17 taps".
+_HELPED = {
+    "install": "installed", "set": "set", "put in": "put in", "hang": "hung", "tap": "tapped",
+    "pull": "pulled", "gather": "gathered", "collect": "collected", "boil": "boiled",
+    "bottle": "bottled", "haul": "hauled", "drill": "drilled",
+}  # fmt: skip
+_HELPED_US = re.compile(rf"\bhelped (?:us|me) (?:to )?({'|'.join(_HELPED)})\b")
+
+
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
+    (("capacity", "size", "volume"), _CAPACITY, r"\1s hold "),
+    (("holds ",), _HOLDS_TAPS, "has "),
+    (("helped ",), _HELPED_US, lambda said: _HELPED[said[1]]),
+    ((" lite",), _FIRE_LITE, r"\1 lit"),
     (("inch", "close to", " hair "), _NEARLY, "nearly dumped"),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),
-    ((" so ", "makes "), _SO_MUCH_IN_ALL, r"\1"),
+    ((" so ", "makes "), _SO_MUCH_IN_ALL, _in_all),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
     (("dumped",), _DUMPED_AND_GOT, "emptied "),
@@ -230,7 +288,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("better", "ahead", "up or"), _BETTER_OR_WORSE, "are we "),
     (("tree ",), _TREES_IN_A_ROW, _of_trees),
     ((" maple",), _CALLED_TREE, r"\2: \1"),
-    (("made ",), _MADE_THE_TANK, "went into the "),
+    (("made ",), _MADE_THE_TANK, r"\1 went into the "),
     ((" at 1", " at 2"), _BOTTLED_HOT, r"\1 "),
     ((" in ", " into "), _WENT_IN_JARS, "bottled "),
     ((" as ", " into "), _AS_JARS, r"\1 "),
@@ -254,7 +312,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("buddy ",), _BUDDY_SAP, "bad "),
     (("between ",), _BETWEEN_HOURS, _between_hours),
     (("kindly", "do ", "would you"), _KINDLY, "please "),
-    (("with ",), _WITH_DRAWN, r", drew off \1 of syrup"),
+    (("with ",), _WITH_DRAWN, _with_drawn),
     ((" to boil",), _STARTS, "started boiling"),
     (("pulled", "yanked"), _PULLED_ALL, _pulled_all),
 )

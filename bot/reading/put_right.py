@@ -100,6 +100,8 @@ _TAKEN_BACK = re.compile(
     r"|(?:ugh |oops )?\w+ (?:already|just) (?:logged|sent|texted|told you|put in|entered)(?: you)?"
     r" (?:that|it|this)(?: one)?,? (?:take|cancel|delete|undo|scrap|drop|remove)"
     r" (?:mine|it|that|my one)(?: back)?(?: out| off)?"
+    r"|take that one back(?: out| off)?,? (?:it|that) (?:got|was) (?:counted|logged|sent|entered)"
+    r" twice"
     r"|i already (?:told you|sent|texted) that one,? (?:ignore|forget)(?: it)?)"
 )
 _THEN_ANEW = re.compile(
@@ -127,6 +129,7 @@ _REWRITES: tuple[Rewrite, ...] = (
 _AND_MORE = re.compile(
     r"^((?:no|nope|make (?:that|it)|oops|whoops|sorry|actually|it was|i meant|should be|correction)"
     r"\b[^.!?]*\d[\d.]*[^.!?]*)[.!]+ (?!.*(?<![a-z\d])\d[\d.]*(?![\ds]))"
+    r"(?!.*\b(?:spill|spilt|dump|threw|gave|los|burn|fed|pull|sold|toss|pour|froze|leak|drew|hung|bottl)\w*\b)"
     r"(?!.*\b(?:sap|gal\w*|syrup|taps?|boil\w*|fire|arch|brix|sugar|trees?|buckets?|pails?|jars?|lit|moths?"
     r"|buds|cloudy|pints?|quarts?|pan|tank|lot|how|what|when|can|should|do|is|will)\b)[^?]*$"
 )

@@ -200,7 +200,7 @@ _ORDERS = re.compile(
     r"(?:please |guys,? |hey,? |ok,? )*(?:stop|quit|no more|keep|start) "
     r"(?:putting|leaving|dumping|setting|throwing|filling|stacking|pouring|letting|spilling|using"
     r"|taking|pulling) (?!\d)|(?:please |guys,? |hey,? )*(?:remember to|make sure|be sure to|don't"
-    r" forget to) "
+    r" forget to) (?!log|add|count|record|note|put|write|mark|text|save|keep)"
 )
 """`stop putting full bags on the ground`: what others are told to do, or not to."""
 _TOLD_IT = frozenset("told mentioned logged texted reported".split())

@@ -42,7 +42,10 @@ _DOLLARS_BEHIND = re.compile(
 _CENTS = re.compile(r"\b(\d+) (?:dollars|bucks) (?:and )?(\d\d?) cents\b")
 _INCHES = re.compile(r"(?<=\d) ?in\.(?= ?[,;]| (?:a?round|across|diam|dbh|thick|girth|circ))")
 _FEET_INCHES = re.compile(r"\b(\d{1,2}) ?(?:ft|feet|foot|') ?(\d{1,2}) ?(?:in\b|inch\w*|\")")
-_WORTH = re.compile(r"\b(gal|gals|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?) worth\b")
+_WORTH = re.compile(
+    r"\b(gal|gals|gallons?|l|lit(?:re|er)s?|quarts?|qts?|pints?) worth\b"
+    r"(?! ?\$| ?\d| at least| about| more)"
+)
 _HOURS_MINUTES = re.compile(r"\b(\d{1,2})h([0-5]\d)\b")
 # "lit at 7h30": the time of day, as it is written in French.
 _CLOCK_H = re.compile(r"\b(at|by|from|since|till?|until|to|around) (\d{1,2})h([0-5]\d)\b")
@@ -55,7 +58,8 @@ _DASHED_DATE = re.compile(
 # "haul #3 was 6 gal": no tree.
 _NUMBERED_HAUL = re.compile(r"\b(haul|trip|load) # ?\d{1,2}\b")
 _NUMBERED = re.compile(
-    r"\b(boil|run|batch|gathering|draw|tap|bucket|pail|lot) (?:no\.?|number) ?(?=\d)"
+    r"\b(boil|run|batch|gathering|draw|tap|bucket|pail|lot|tank|barrel|line)"
+    r" (?:no\.?|number) ?(?=\d)"
     r"|\b(tree) no\.? ?(?=\d)"
 )
 # "boil number two is underway".
@@ -86,7 +90,7 @@ _NUMBER_BEFORE_TREE = re.compile(
 # "slow trickle. quart and a half of sap": an amount that begins with its unit.
 _AND_A_HALF = re.compile(
     r"(^|[,.;:!] ?|\btree \d{1,3} )"
-    r"(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug|hour) (and a half)\b"
+    r"(gallon|gal|quart|qt|pint|litre|liter|bucket|pail|jug|hour|cord|cup) (and a half)\b"
 )
 # "60 L @ 2.2 deg": sugar, and no heat.
 _DEGREES_OF_SUGAR = re.compile(r"(@|\bat) ?(\d(?:\.\d+)?) ?deg\b(?! ?[cf]\b)")
@@ -168,32 +172,38 @@ _LOW_TENS = {
     )
 }
 _TWO_FIFTEEN = re.compile(
-    rf"\b(pan|boil|boiling|boils|boiled|boils at|water|thermometer|syrup|draw)\b(.*?)\b(at|is|reads"
-    rf"|reading|hit|to|says) two ({'|'.join(_LOW_TENS)})\b(?! ?(?:gal|lit|pint|quart|tap|jar))"
+    r"\b((?:pan|thermometer|syrup|water)(?:'s)?(?: is| was| reads| says| hit| hits| boils| boiled)?"
+    rf"(?: now)?(?: at| to)?) two ({'|'.join(_LOW_TENS)})\b"
+    r"(?! ?(?:gal|lit|pint|quart|tap|jar|am\b|pm\b|o'?clock))"
 )
 # "twenty for dollars", "boiled fore hours", "too courts of syrup", "put in ate more taps".
 _COURTS = re.compile(r"\b(to|too|two|three|four|few|\d+) courts\b")
 _TENS_AND_HEARD = re.compile(
-    r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) (for|to|too|won|ate) "
+    r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)"
+    r" (for|won|ate|too?(?= gallons)) "
     r"(?=(?:dollars|bucks|gal|taps|quarts|pints|hours|percent|degrees|spiles))"
 )
 _FORE = re.compile(
-    r"\b(fore|ate) (?=(?:more )?(?:taps|spiles|gal|quarts|pints|hours|hrs|cords)\w*)"
+    r"\b(got|had|made|gathered|collected|put in|set|tapped|drilled|hung|drew off|drew|boiled"
+    r"|bottled|pulled|took|in|for)"
+    r" (fore|ate) "
+    r"(?=(?:more )?(?:taps|spiles|gal|quarts|pints|hours|hrs|cords)\w*)"
 )
 # "26 inches chest high": across.
 _CHEST_HIGH = re.compile(r",? (?:at )?(?:chest|breast)[- ](?:high|height)\b")
 # "to and a half gallons", "with a single tap", "a sixteenth of a cord", "staring the boil now".
 _TO_AND_A_HALF = re.compile(r"\b(?:to|too) and a half (?=gal|quart|qt|pint|cup|hour|cord)")
 _SINGLE_TAP = re.compile(r"(?:(?<=with )|(?<=has ))a single (?=(?:tap|spile|spout)\b)")
+_A_TREE = re.compile(r"(?:tree|no\b|number|#|[a-z]\d)")
 _PARTS = {"fifth": "1/5", "sixth": "1/6", "eighth": "1/8", "tenth": "1/10", "twelfth": "1/12"} | {
     "sixteenth": "1/16"
 }
-_PART_OF = re.compile(rf"\b(?:an?|one) ({'|'.join(_PARTS)}) of (?=an? |the )")
+_PART_OF = re.compile(rf"\b(?:an?|one) ({'|'.join(_PARTS)}) of (?=an? (?:face |full )?cord\b)")
 _STARING = re.compile(r"\bstaring (?=(?:the|to|a) (?:boil|fire)\b)")
 # "drilled and hung four": tapped.
 _DRILLED_AND_HUNG = re.compile(
     rf"\bdrilled and (?:hung|set) (?=(?:\d+|{'|'.join(_HOUR_WORDS)})\b"
-    r"(?! (?:\w+ )?(?:buckets|pails|bags|taps|spiles|spouts)\b))"
+    r"(?! (?:\w+ )?(?:buckets|pails|bags|taps|spiles|spouts|lids|covers)\b))"
 )
 # "tree ate gave two gallons".
 _TREE_ATE = re.compile(r"\btree (ate|won) (?=(?:gave|had|made|ran|filled|is|was|tests|tested)\b)")
@@ -209,6 +219,11 @@ _GLUED = re.compile(
     r"|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty)"
     r"(gals?|gallons?|quarts?|pints?|litres?|liters?|taps|spiles|buckets|hours|hrs)\b"
 )
+# "the fourth-graders": no day of the month.
+_GRADERS = re.compile(r"\b(\w+)-(?=graders?\b)")
+# "on 3 may": no doubt, but a day; "my 4yo".
+_N_MAY = re.compile(r"\b(\d{1,2}) may\b(?! (?:be|have|not|need|go|get|come))")
+_SO_OLD = re.compile(r"\b\d{1,2}[ -]?(?:yo|y/o|yr olds?|year[- ]olds?)\b")
 # "4got 2 say", "b4hand", "gr8".
 _FORGOT = re.compile(r"\b4got(?:ten)? (?:2|to|two) (?=[a-z])|\b4got(?= )|\bforgot 2 (?=[a-z])")
 # "thx 4 the help", "set to pints aside": what a figure or a word stands for in writing.
@@ -350,7 +365,9 @@ _LIT_AT = re.compile(
     r"(1[0-2]|[1-9])(?: ?([0-5]\d))?(?= *(?:$|[.,;!]|am\b|pm\b|this\b|today\b|tonight\b))"
 )
 # "lit teh fier 530".
-_LIT_MISSPELT = re.compile(r"^(lit \w{2,4} \w{3,5}) (1[0-2]|[1-9])([0-5]\d)$")
+_LIT_MISSPELT = re.compile(
+    r"^(lit (?:teh|hte|th|the|my|a) (?:fier|fire|frie|fyre|arch|acrh)) (1[0-2]|[1-9])([0-5]\d)$"
+)
 _WILL = re.compile(
     r"\bill (?=(?:bottle|draw|put|light|boil|spend|burn|gather|collect|get|go|be|do|try|text|check"
     r"|set|tap|pull|haul|finish|start|add|have|need|empty|pick|run|make|drop|bring)\b)"
@@ -520,14 +537,14 @@ _REWRITES: tuple[Rewrite, ...] = (
     (
         (" two ",),
         _TWO_FIFTEEN,
-        lambda hit: f"{hit[1]}{hit[2]}{hit[3]} {_LOW_TENS[hit[4]]}",
+        lambda hit: f"{hit[1]} {_LOW_TENS[hit[2]]}",
     ),
     (("courts",), _COURTS, r"\1 quarts"),
     ((" for ", " to ", " too ", " won ", " ate "), _TENS_AND_HEARD, _tens_and_heard),
-    (("fore ", "ate "), _FORE, lambda hit: "four " if hit[1] == "fore" else "eight "),
+    (("fore ", "ate "), _FORE, lambda hit: f"{hit[1]} {'four' if hit[2] == 'fore' else 'eight'} "),
     (("chest", "breast"), _CHEST_HIGH, " across"),
     (("and a half",), _TO_AND_A_HALF, "2 and a half "),
-    (("single",), _SINGLE_TAP, "1 "),
+    (("single",), _SINGLE_TAP, lambda hit: "1 " if _A_TREE.match(hit.string) else hit[0]),
     (("th of ",), _PART_OF, lambda hit: f"{_PARTS[hit[1]]} of "),
     (("staring",), _STARING, "starting "),
     (("drilled and",), _DRILLED_AND_HUNG, "tapped "),
@@ -540,6 +557,9 @@ _REWRITES: tuple[Rewrite, ...] = (
         _GLUED,
         r"\1 \2",
     ),
+    (("-grader",), _GRADERS, r"\1 "),
+    ((" may",), _N_MAY, r"may \1"),
+    (("yo", "y/o", "old"), _SO_OLD, "kid"),
     (("4got", "forgot 2"), _FORGOT, lambda hit: "forgot " + "to " * hit[0].endswith(" ")),
     (("4 ",), _FOR_IN_A_FIGURE, "for "),
     ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _heard_before_a_size),

@@ -110,6 +110,9 @@ def _names_a_thing_behind(clause: Clause, item: Item) -> bool:
     return bool(behind) and bool(behind[0].tags & {"SAP", "SYRUP"})
 
 
+_BEASTS = frozenset("cow cows goats".split())
+
+
 def role(clause: Clause, item: Item) -> str:
     """sap, syrup, boil, pan, poured_out, jars, bucket, rate, foreign, or unclear. Decided once for
     each amount of a clause."""
@@ -123,6 +126,9 @@ def _role(clause: Clause, item: Item) -> str:
     thing = _of(clause, item)
     if thing in ("foreign", "fuel"):
         return thing
+    second = clause.items[1].text if len(clause.items) > 1 else ""
+    if clause.items[0].text in _BEASTS and second in ("gave", "made", "produced", "drank"):
+        return "foreign"  # "cows gave 38 gallon this morning"
     if is_rate(clause, item):
         return "rate"
     ahead = [each.text for each in clause.preceding(item, 2)]

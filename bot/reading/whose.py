@@ -32,6 +32,7 @@ _OUTSIDERS = frozenset(
     "customer customers visitor visitors stranger strangers amish mennonites somebody someone "
     "nobody people folks dudes".split()
 )
+_SPOKEN_TO = frozenset("man dude dudes folks people guy chap fella".split())
 _ELSEWHERE = re.compile(
     r"\b(?:across|down|over|up|beyond|past)(?: from)? (?:the |our |my )?(?:road|rd|street|st|lane"
     r"|way|river|creek|valley|hollow|line|border|fence|county|lake|bridge|highway|hwy|mountain"
@@ -51,7 +52,8 @@ _ASKED_US = re.compile(
     r"|wants to know|wondered|wonders|was asking)(?: me| us)? (?:whether|if|how|why|what|about)\b"
 )
 _THEY_THERE = re.compile(
-    r"^(?:over |up |down |out )?(?:at|in|on|near|by) .*\b(?:they|he|she) (?:got|made|drew|boiled"
+    r"^(?:(?:over|up|down|out) (?:at|in|on|near|by) .*|at (?:the|his|her|their) .*"
+    r"(?:farm|place|school|church|park|camp|bush)\b.*)\b(?:they|he|she) (?:got|made|drew|boiled"
     r"|hauled|gathered|collected|tapped|pulled|bottled|canned|paid|spent|brought|have|had|set)\b"
 )
 _HABITS = frozenset(("gathers", "collects"))
@@ -81,11 +83,15 @@ def is_theirs(clause: Clause) -> bool:
     ):
         return True
     doer = _doer(clause)
-    if doer and not _HABITS.isdisjoint(clause.words()):
+    dated = any(item.sort == "date" for item in clause.items)
+    if doer and not dated and not _HABITS.isdisjoint(clause.words()):
         return True  # "our storybook farmer gathers 50 gal in a day"
     if not doer or doer[0].text in _OURS_BY_WORD:
         return False
     named = [item for item in doer if item.text not in _ARTICLES]
+    spoken_to = len(doer) == 1 and doer[0].text in _SPOKEN_TO
+    if spoken_to or not named or named[-1].tags & {"LOTN", "TREEN"}:
+        return False  # "hey folks got 12 gal", "the university lot got 12 gal"
     if any(item.text in _OUTSIDERS for item in named):
         return True
     people = [item for item in named if item.text in _OUR_PEOPLE or _is_strange(item)]
@@ -148,7 +154,7 @@ def _doer(clause: Clause) -> list[Item]:
 def _is_deed(item: Item) -> bool:
     if item.sort != "word" or item.text.startswith("came"):
         return False
-    if item.text in ("got", "made"):
+    if item.text in ("got", "made", "report", "reports", "reported"):
         return True
     tags = item.tags & _DEEDS
     if "BOIL" in tags and "PAST" not in item.tags:

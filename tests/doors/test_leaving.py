@@ -44,6 +44,11 @@ def test_leaving_waits_for_no_thread_and_what_was_written_is_out(tmp_path: Path)
     assert (done.returncode, done.stdout) == (0, "closed")
 
 
+@pytest.mark.parametrize("code", [0, 1, 2])
+def test_leaving_gives_the_code_that_it_was_told(tmp_path: Path, code: int) -> None:
+    assert run(WAITS_FOR_EVER + f"leave({code})", tmp_path, 60.0).returncode == code
+
+
 def test_without_leaving_python_would_wait_for_it(tmp_path: Path) -> None:
     with pytest.raises(subprocess.TimeoutExpired):
         run(WAITS_FOR_EVER, tmp_path, SOON_S)

@@ -32,7 +32,9 @@ if TYPE_CHECKING:
 
 CUES = {
     "AMENDLEAD": (
-        "forget_that never_mind nevermind nvm no nope oops sorry wait actually correction typo "
+        "i_misspoke i_misread_it i_mistyped "
+        "i_was_wrong i_told_you_wrong told_you_wrong forget_that "
+        "never_mind nevermind nvm no nope oops sorry wait actually correction typo "
         "my_bad hold_on whoops oop woops ope my_mistake mistake scratch_that sorry_about_that "
         "correcting fix fat_thumbs fat_thumbed fat_fingered fat_fingers fat_finger wrong_number "
         "mistyped "
@@ -61,11 +63,12 @@ CUES = {
         "meant_to_write meant_to_put meant_to_type meant_to_enter meant_to_log "
         "that_one_was_for that_one_was_from that_one_was last_one_was_for "
         "last_one_was_from "
-        "that_one_goes_on that_goes_on that_one_goes_under that_goes_under that_one_goes_to "
+        "that_one_goes_on that_one_goes_under that_goes_under that_one_goes_to "
         "that_one_belongs_to that_belongs_to that_one_belongs_on "
         "that_entry_belongs_to that_record_belongs_to that_text_belongs_to that_entry_is_for "
         "that_entry_was_for that_entry_goes_under that_entry_belongs_on that_entry_was_on "
-        "ought_to_have_been should_have_read ought_to_read ought_to_say "
+        "last_one_belongs_to last_one_goes_on last_one_goes_under i_told_you_wrong told_you_wrong "
+        "i_misspoke ought_to_have_been should_have_read ought_to_read ought_to_say "
         "it_was_actually that_was_actually "
         "it_was_only_really it_was_really was_really "
         "really_was that_was_on that_was_from more_like double_checked should_have_said "

@@ -30,6 +30,7 @@ CUES = {
     "LIT": (
         "lit_her_up just_lit_her_up just_lit_her just_lit_it just_lit_it_up relit relit_it "
         "relit_the_fire fire_back_on roasting_pans_are_on "
+        "firing_commenced boil_commenced commenced_boiling commenced_firing "
         "touched_off touched_it_off touched_her_off fire's_on fires_on "
         "fire_is_on fire_is_already_on fryer_is_on fryer's_on "
         "fryer_is_already_on "

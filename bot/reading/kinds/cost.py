@@ -114,8 +114,8 @@ def find(clause: Clause, notes: Notes) -> None:
 
 
 _OF_THE_HOUSE = frozenset(
-    "vet vets hay feed grain silage calf calves heifer cow cows groceries mortgage rent dentist "
-    "doctor tuition haircut vitamins diapers insurance taxes phone internet".split()
+    "milk vet vets hay grain silage calf calves heifer cow cows groceries mortgage rent dentist "
+    "doctor tuition haircut vitamins diapers insurance taxes internet".split()
 )
 """What money goes on that is most likely not for sugaring (our own)."""
 _COST = frozenset("were was cost ran came".split())

@@ -148,6 +148,11 @@ def _some_of_them(clause: Clause, notes: Notes) -> bool:
     return True
 
 
+_GRADES = frozenset(
+    "amber medium dark gold golden light fancy goodness grade liquid robust".split()
+)
+
+
 def _of_something_else(clause: Clause, item: Item) -> bool:
     """`14 quarts of tomatoes`: of what we do not know."""
     behind = clause.following(item, 2)
@@ -157,7 +162,7 @@ def _of_something_else(clause: Clause, item: Item) -> bool:
         and thing.sort == "word"
         and not thing.tags
         and thing.text.isalpha()
-        and thing.text not in PLAIN_WORDS
+        and thing.text not in PLAIN_WORDS | _GRADES
     )
 
 

@@ -34,8 +34,8 @@ CUES = {
         "dribbled_away "
         "sprang_a_leak sprung_a_leak springing_a_leak "
         "heave_out heaved_out heaving_out slopped_out sloshed_out "
-        "slopped_over sloshed_over down_the_gutter down_the_ditch "
-        "down_the_sink down_the_sewer down_the_bank "
+        "slopped_over sloshed_over down_the_gutter "
+        "down_the_sink down_the_sewer down_the_bank_it_went "
         "down_the_drain on_the_ground threw_it_out threw_it_away poured_it_out dumped_it "
     ),
 }

@@ -594,6 +594,9 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     if signs and not clause.has("FULL", "GATHER"):
         item.used = True
         return  # "moths floating in half of the pails"
+    if item.article and not _RAIDERS.isdisjoint(clause.words()):
+        item.used = True
+        return  # "raccoons got a pail, 3 quarts on the ground"
     if item.article and clause.near("HOLD") and not clause.has("FULL"):
         item.used = True
         return  # "one bucket holds 6 quarts, we measured it with a jug"
@@ -676,6 +679,10 @@ def _of_so_many(clause: Clause, item: Item) -> None:
         item.value = before[1].value
 
 
+_RAIDERS = frozenset(
+    "raccoon raccoons coon coons bear bears deer squirrel squirrels dog dogs goat goats cow cows "
+    "wind moose porcupine turkey turkeys".split()
+)
 _PUT_AWAY = frozenset(
     "washed washing scrubbed scrubbing rinsed rinsing cleaned cleaning dried drying stacked "
     "stacking nested stored sanitized bleached lids covers".split()

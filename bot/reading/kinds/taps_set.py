@@ -213,7 +213,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             return item, "total"
         if (
             sett
-            and (_tapped(clause) or _in_a_lot(clause, behind, after))
+            and (_tapped(clause) or _drilled_or_in_a_lot(clause, behind, after))
             and (not after or after[0].sort != "number")
             and _bare_ok(clause, item)
         ):
@@ -375,15 +375,17 @@ def _tapped(clause: Clause) -> bool:
     )
 
 
-def _in_a_lot(clause: Clause, behind: str, after: Sequence[Item]) -> bool:
+def _drilled_or_in_a_lot(clause: Clause, behind: str, after: Sequence[Item]) -> bool:
     """`drilled 15`, `set 22 on the lane`, where a lot is of that name."""
     placed = bool(after) and after[0].text in ("on", "at", "in", "along")
     hung = behind in ("set", "hung", "drilled in", "put in", "hammered in")
     if not _SIZED.isdisjoint(each.text for each in after):
         return False  # "drilled 2 in deep"
-    return behind == "drilled" or (hung and placed and clause.lot is not None)
+    bare = not after or after[0].sort in ("date", "lot") or after[0].text in _OF_DRILLED
+    return (behind == "drilled" and bare) or (hung and placed and clause.lot is not None)
 
 
+_OF_DRILLED = frozenset("on at along trees maples more holes".split())
 _SIZED = frozenset("deep wide long across".split())
 _RUN = frozenset("running dripping flowing dry going".split())
 

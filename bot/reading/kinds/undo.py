@@ -15,8 +15,9 @@ if TYPE_CHECKING:
 
 CUES = {
     "UNDOP": (
-        "remove_my delete_my erase_my cancel_my_last void_my remove_that_entry delete_that_entry "
-        "erase_that_entry remove_our delete_our "
+        "remove_my_last delete_my_last erase_my_last void_my_last remove_that_entry "
+        "delete_that_entry "
+        "erase_that_entry remove_our_last delete_our_last "
         "wipe_out_what wipe_out_that wipe_out_the "
         "don't_count_that dont_count_that do_not_count_that don't_count_it "
         "take_it_out last_one_was_wrong that_last_one_is_wrong that_one_is_wrong remove_what "

@@ -64,7 +64,7 @@ def _of_water(clause: Clause, notes: Notes) -> bool:
     """Does it speak of boiling water, here or (`did the water test, 209.2`) just before?"""
     if clause.has("WATERN") and (clause.has("BOIL") or "boiling point" in clause.text):
         return True
-    of_sap = clause.has("PANN", "SAP", "STORE", "GATHER")
+    of_sap = clause.has("PANN", "SAP", "STORE", "GATHER") and "plain water" not in clause.text
     if (
         clause.has("WATERN")
         and not of_sap

@@ -61,6 +61,12 @@ FORMS = forms(
         rf"\bbest (?:year|season|spring|march)\b.*{VOLUME}",
         "Is that the sum of a season? Of today text it like: got 12 gal.",
     ),
+    # "filled a pail and then half of another".
+    (
+        "another",
+        r"\b(?:half|a quarter|a third|most) of another(?: one| pail| bucket)?\b",
+        HOW_MUCH_SAP,
+    ),
     # "3 half gallon jugs".
     (
         "half",

@@ -8,6 +8,21 @@ _SET_TAPS = "Taps set, or what? If set, text it like: set 12 taps."
 _HOW_MANY_TAPS = "How many taps in all? Text it like: pulled 6 taps."
 
 FORMS = forms(
+    # "took out every spile but the two on the old tree".
+    (
+        "every|all ",
+        r"\b(?:every|all)(?: of)?(?: the| my| our)? (?:spile|tap|spout)s?\b.*"
+        r"\b(?:but|except|save for|besides)\b(?! the (?:bill|cost))",
+        _HOW_MANY_TAPS,
+    ),
+    # "put taps in today", "we put the taps in! whole family out there": how many?
+    (
+        "taps|spiles|spouts",
+        r"^(?:we |i |finally |just )*(?:put|set|got|hammered|pounded) (?:all )?(?:the |our |my )?"
+        r"(?:taps|spiles|spouts)(?: in)?(?: today| yesterday| this morning| this afternoon)?"
+        r"(?:[.!]+ [^\d]*|[.!]*)$",
+        "How many taps are in? Text it like: put in 20 taps.",
+    ),
     # "put 12 taps out this morning": out in the woods, or out of the trees?
     (
         "put ",
