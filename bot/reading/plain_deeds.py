@@ -296,7 +296,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("picked up",), _PICKED_UP, "bought "),
     (("start to finish",), _START_TO_FINISH, r"\1, boiled \2"),
     ((" sap",), _ON_OUR_SAP, r"sap tested \1"),
-    ((" in",), _ALL_TAPS_IN, r"set \1 \2"),
+    ((" in",), _ALL_TAPS_IN, r"\1 \2 in all"),
     (("emptying", "gathering", "collecting", "hauling"), _DONE_GATHERING, ""),
     (("through", "thru"), _STRAINED, "strained it"),
     ((" on with ", " on, with "), _ON_WITH, r"boiling \1"),

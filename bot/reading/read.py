@@ -31,7 +31,7 @@ from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.in_passing import without_asides
 from bot.reading.in_pieces import put_together
 from bot.reading.items import Item
-from bot.reading.kinds import Question, Reading, cost, helper, wish
+from bot.reading.kinds import Chat, Question, Reading, cost, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
 from bot.reading.kinds.start import KEYWORDS as START_WORDS
@@ -118,8 +118,16 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     whence(notes)
     add_questions(notes)
     if not notes.noted and not notes.doubts:
-        leftover(notes)
+        _nothing_of_ours(notes)
     return told_with_a_mark(_understood(notes), notes, lambda rest: read(rest, sent, profile))
+
+
+def _nothing_of_ours(notes: Notes) -> None:
+    """What an outsider did is talk; of all else that recorded nothing a figure is asked about."""
+    if all(is_theirs(clause) for clause in notes.clauses):
+        notes.add(Chat(), 0)
+    else:
+        leftover(notes)
 
 
 def _in_plain(text: str) -> str:

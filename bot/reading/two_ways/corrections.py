@@ -6,6 +6,12 @@ from bot.reading.dates import WEEKDAY
 from bot.reading.two_ways.form import DAY, DEED, VOLUME, forms
 
 _ONE_AT_A_TIME = "One at a time, please: first what should change, then the new record."
+_SAYS_IT_WAS = (
+    r"(?:^|, )(?:the |my |our )?"
+    r"(?:receipt|dipstick|bill|invoice|sales slip|slip|notebook|ledger|log)"
+    r" (?:(?:actually|really|in fact) (?:says|said|reads|shows|is)|should (?:say|show|read)"
+    r"|(?:says|said|reads|shows) (?:it was |actually |really ))"
+)
 _WHICH_DAY = "I read two days. Text it once more, with the right one."
 
 FORMS = forms(
@@ -47,15 +53,18 @@ FORMS = forms(
         r" (?:came|was|were) (?:from|off|out of)\b.*)$",
         "New, or put right? If right, text it like: that was yesterday.",
     ),
-    # "receipt actually says $17.60", "my husband says it was 14 gal".
+    # "receipt actually says $17.60", "the dipstick really shows 14 gal".
     (
-        "receipt|dipstick|bill|invoice|slip|notebook|ledger|log ",
-        r"(?:^|, )(?:the |my |our )?"
-        r"(?:receipt|dipstick|bill|invoice|sales slip|slip|notebook|ledger|log)"
-        r" (?:(?:actually|really|in fact) (?:says|said|reads|shows|is)|should (?:say|show|read)"
-        r"|(?:says|said|reads|shows) (?:it was |actually |really ))",
-        "New, or put right? If right, text it like: no, $17.60. Or: no, 14 gal.",
+        "receipt|bill|invoice|slip|ledger|log ",
+        rf"{_SAYS_IT_WAS}.*\$\d",
+        "New, or put right? If right, text it like: no, $17.60.",
     ),
+    (
+        "dipstick|slip|notebook|ledger|log ",
+        rf"{_SAYS_IT_WAS}.*\d",
+        "New, or put right? If right, text it like: no, 14 gal.",
+    ),
+    # "my husband says it was 14 gal".
     (
         "it was |corrects|corrected|insists|swears|reminds",
         r"^(?:and |but )?(?:my |the )?(?!i |we )\w+ (?:says|said|thinks|tells me|told me|insists"
