@@ -184,7 +184,7 @@ _TENS_AND_HEARD = re.compile(
     r"(?=(?:dollars|bucks|gal|taps|quarts|pints|hours|percent|degrees|spiles))"
 )
 _FORE = re.compile(
-    r"\b(got|had|made|gathered|collected|put in|set|tapped|drilled|hung|drew off|drew|boiled"
+    r"\b(sap|got|had|made|gathered|collected|put in|set|tapped|drilled|hung|drew off|drew|boiled"
     r"|bottled|pulled|took|in|for)"
     r" (fore|ate) "
     r"(?=(?:more )?(?:taps|spiles|gal|quarts|pints|hours|hrs|cords)\w*)"

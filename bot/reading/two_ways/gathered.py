@@ -67,6 +67,22 @@ FORMS = forms(
         r"\b(?:half|a quarter|a third|most) of another(?: one| pail| bucket)?\b",
         HOW_MUCH_SAP,
     ),
+    # "helped carl gather 40 gal": whose?
+    (
+        "helped ",
+        r"^(?:i |we )?helped (?!us\b|me\b|(?:my |the )?neighbou?r)(?:\w+ ){1,3}(?:to )?"
+        r"(?:gather|collect|boil|haul|bottle|tap|set|draw)\b.*\d",
+        "Theirs, or for your tally? If yours, text it like: got 12 gal.",
+    ),
+    # "bought a gallon of syrup", "traded 12 gal of sap for 2 pints".
+    (
+        "bought|ordered|traded|swapped|exchanged",
+        r"\b(?:bought|ordered) (?:an?|half an?|one|\d[\d.]*) ?"
+        r"(?:gal|gallon|quart|qt|pint|jug|bottle)s? of (?:maple )?syrup\b"
+        rf"|\b(?:traded|swapped|exchanged) (?:them |him |her )?{VOLUME}(?: of (?:sap|syrup))?"
+        r" (?:for|with)\b",
+        "Of your own making? If so, text it like: drew 3 qt. Or: got 12 gal.",
+    ),
     # "3 half gallon jugs".
     (
         "half",

@@ -8,6 +8,27 @@ _SET_TAPS = "Taps set, or what? If set, text it like: set 12 taps."
 _HOW_MANY_TAPS = "How many taps in all? Text it like: pulled 6 taps."
 
 FORMS = forms(
+    # "maxed out at 40 taps", "drilled out 6 old holes".
+    (
+        " out ",
+        r"\btapped out at\b|\b(?:maxed|topped|levell?ed) out at \d+ (?:taps|spiles)"
+        r"|\b(?:drilled|reamed) out \d+\b",
+        _SET_TAPS,
+    ),
+    # "started with 40 taps, pulled 6, so 34".
+    (
+        "pulled",
+        r"\bpulled \d+(?: of them| taps| spiles)?,? (?:so|leaves|that leaves|leaving|and now|now)"
+        r"(?: that's| we have| i have)? \d+",
+        _HOW_MANY_TAPS,
+    ),
+    # "6 taps stopped".
+    (
+        "taps|spiles|spouts",
+        r"^\d+ (?:taps|spiles|spouts) (?:have |just )?(?:stopped|quit|died|plugged|popped|fell"
+        r"|came loose|broke|healed|closed|shut)\b",
+        "Pulled, or only dry? If pulled, text it like: pulled 6 taps.",
+    ),
     # "took out every spile but the two on the old tree".
     (
         "every|all ",
