@@ -20,7 +20,7 @@ _SAME = 0.02
 
 def set_aside(clause: Clause, notes: Notes) -> None:
     """Takes the figures of a clause out that only repeat, compare or look ahead."""
-    for item in clause.free("volume", "cords", "brix", "number", "hours", "money"):
+    for item in clause.free("volume", "cords", "brix", "number", "hours", "money", "mass"):
         item.used = (
             _repeats(clause, item, notes)
             or _is_a_sum_beside_more(clause, item, notes)
@@ -86,7 +86,27 @@ def _is_a_sum_beside_more(clause: Clause, item: Item, notes: Notes) -> bool:
         for other in notes.clauses
         for each in other.items
     )
-    return item.sort == "volume" and others and is_a_sum(clause, item)
+    if item.sort == "volume" and others and is_a_sum(clause, item):
+        return True
+    taps = item.sort == "number" and clause.near("SETV", "PUTIN")
+    summed = taps or item.sort in ("volume", "money", "cords", "mass")
+    return summed and bool(_before(notes, item, item.sort)) and _is_the_sum(notes, item)
+
+
+def _is_the_sum(notes: Notes, item: Item) -> bool:
+    """`12 gal today, 140 gal so far`, `$14 bringing the total to $90`, `5 taps for 40 total`."""
+    before, behind = notes.text[: item.start], notes.text[item.end :]
+    if before.endswith("for ") and behind.startswith(" total"):
+        return True
+    return _SUM_BEFORE.search(before) is not None or _SUM_BEHIND.match(behind) is not None
+
+
+_SUM_BEFORE = re.compile(
+    r"\b(?:putting (?:us|me) at|bring(?:s|ing) (?:us|me|it|the total|total) (?:up )?to"
+    r"|for a total of|total so far|that brings (?:us|me|it) to|so (?:we're|were|i'm|im) at)"
+    r" (?:about )?$"
+)
+_SUM_BEHIND = re.compile(r" ?(?:of \w+ )?(?:so far|to date)\b| in the (?:tank|barrel) now\b")
 
 
 def _is_left(clause: Clause, item: Item, notes: Notes) -> bool:

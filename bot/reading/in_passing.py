@@ -50,7 +50,10 @@ _BESIDE_OURS = re.compile(
 )
 # "pitched the ice, 14 gal".
 _ICE_AWAY = re.compile(
-    r"^(?:dumped|pitched|tossed|threw out) (?:some |the )?ice,? (?:and )?(?=\d)"
+    r"^(?:dumped|pitched|tossed|threw out|took out|picked out|pulled out|lifted out|took|threw)"
+    r" (?:some |the )?ice(?: out)?(?: of (?:the|my|our) (?:buckets|pails))?,? (?:and )?(?:got"
+    r" |had )?"
+    r"(?=\d)"
     r"|,? (?:and )?(?:dumped|pitched|tossed|threw out) (?:some |the )?ice$"
 )
 # "filled 7 jars and only burned one finger": no cry for help.
@@ -107,7 +110,7 @@ _NOT_AS = re.compile(
     rf"(?:yesterday|{WEEKDAY}|last \w+)"
     r"(?:'?s)?(?: \d[\d.]*(?: gal\w*)?)?(?P<end>[,.] |$)"
 )
-_AWAY = ("dumped", "pitched", "tossed", "threw")
+_AWAY = ("dumped", "pitched", "tossed", "threw", "took ", "picked out", "pulled out", "lifted")
 # "forgive me, that was 13", "my b, tree 9": sorry.
 _FORGIVE = re.compile(
     r"^(?:forgive me|my apologies|my bad|my b|my fault|whoopsie|beg (?:your )?pardon|mea culpa)"
@@ -161,6 +164,13 @@ _FORGOT_WHAT = re.compile(
 )
 
 
+# "12 gal up from 9 gal yesterday": of today.
+_UP_FROM = re.compile(
+    rf"(?<=\d )({UNIT}),? (?:up|down) from \d[\d.]* ?{UNIT}"
+    rf"(?: (?:yesterday|last \w+|on \w+day|{WEEKDAY}))?"
+)
+
+
 def _some(said: re.Match[str]) -> str:
     """`some sap in the pails, not sure how much`: a few; beside a figure as it came."""
     return said[0] if re.search(r"\d", said.string[: said.start()]) else ", a few"
@@ -188,6 +198,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("sorry", "apologies"), _EXCUSED, ""),
     (("oops", "mistake", "sorry"), _MISHAP, ""),
     (("actually",), _RAN_WELL, ""),
+    ((" from ",), _UP_FROM, r"\1"),
     ((" like ",), _LIKE_THEN, ""),
     ((" than ",), _THAN_THEN, ""),
     (("same as", "like"), _SAME_AS, ""),

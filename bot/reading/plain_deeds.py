@@ -270,11 +270,35 @@ _HELPED = {
 _HELPED_US = re.compile(rf"\bhelped (?:us|me) (?:to )?({'|'.join(_HELPED)})\b")
 
 
+# "got a new pan on sale": no fire.
+_PAN_ON_SALE = re.compile(
+    r"\b(pan|burner|evaporator|arch) on (?=(?:sale|order|the way|craigslist|facebook|ebay|hold"
+    r"|the list)\b)"
+)
+# "got 12 gal at 2.2 boiled 30 gal": two deeds.
+_GOT_AND_BOILED = re.compile(
+    rf"\b((?:got|had) \d[\d.]* ?{UNIT}(?: at [\d.]+)?) (?=(?:boiled|drew off|bottled|canned) \d)"
+)
+# "filtered 3 quarts and bottled 6 pints": the jars count.
+_FILTERED_AND_BOTTLED = re.compile(
+    rf"\b(?:filtered|heated|reheated|strained|warmed) {FIGURE} {UNIT}(?: of syrup)?"
+    r"(?: and|,|, and|, then| then) (?=(?:bottled|canned|jarred|filled)\b)"
+)
+# "tapped 20 trees 26 taps": so many taps.
+_TREES_TAPS = re.compile(
+    r"\b(\d+ (?:trees|maples))(?:,? (?:with|for|and))? (?=\d+ (?:taps|spiles)\b)"
+)
+
+
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
     (("capacity", "size", "volume"), _CAPACITY, r"\1s hold "),
     (("holds ",), _HOLDS_TAPS, "has "),
     (("helped ",), _HELPED_US, lambda said: _HELPED[said[1]]),
+    ((" on ",), _PAN_ON_SALE, r"\1 for "),
+    (("got ", "had "), _GOT_AND_BOILED, r"\1, "),
+    (("filtered", "heated", "strained", "warmed"), _FILTERED_AND_BOTTLED, ""),
+    (("trees", "maples"), _TREES_TAPS, r"\1, "),
     ((" lite",), _FIRE_LITE, r"\1 lit"),
     (("inch", "close to", " hair "), _NEARLY, "nearly dumped"),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),

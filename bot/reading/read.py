@@ -79,6 +79,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     profile = profile if profile is not None else Profile()
     if len(text) > tidy.LONGEST:
         return Understanding((), Doubt("That is too long for me to read. Text it in pieces."))
+    if _of_another_year(text, sent):
+        return Understanding((), Doubt("Is that of now? If so, text it without the year."))
     plain = _in_plain(text)
     keyword = plain.strip(" .!\n\t\"'")
     if keyword.rstrip("? ") in HELP_WORDS or keyword.rstrip("? ") in SAID_HELP:
@@ -120,6 +122,22 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     if not notes.noted and not notes.doubts:
         _nothing_of_ours(notes)
     return told_with_a_mark(_understood(notes), notes, lambda rest: read(rest, sent, profile))
+
+
+_YEAR = re.compile(
+    r"\b(?:in|of|season|spring|for) (20\d\d|'[012]\d)\b(?! ?(?:gal|l\b|lit|taps|lb))"
+)
+_WITH_A_FIGURE = re.compile(
+    r"\d.*\b(?:in|of|season|spring|for) (?:20\d\d|'\d\d)|(?:20\d\d|'\d\d)\D.*\d"
+)
+
+
+def _of_another_year(text: str, sent: datetime) -> bool:
+    """`made 12 gal of syrup in 2025`: told with a year that is not this one."""
+    said = _YEAR.search(text.lower())
+    if said is None or "?" in text or not _WITH_A_FIGURE.search(text.lower()):
+        return False
+    return int(said[1][-2:]) != sent.year % 100
 
 
 def _nothing_of_ours(notes: Notes) -> None:

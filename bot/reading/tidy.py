@@ -133,7 +133,7 @@ _POINT_CLOCK = re.compile(
 # "from 7 in the morning until 2": from 7 am.
 _FROM_AN_HOUR = re.compile(
     rf"\bfrom (\d{{1,2}}(?::\d\d)?|{'|'.join(_HOUR_WORDS)})"
-    r" (?:in the|this) (morning|afternoon|evening)"
+    r" (in the|this) (morning|afternoon|evening)"
     r"(?= (?:to|till?|until)\b)"
 )
 # "71 gal in, 1.75 gal syrup out": sap into the pan, boiled.
@@ -149,7 +149,7 @@ _BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
 _SPOKEN_HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _HOUR_OF_DAY = re.compile(
     rf"\b(at|by|since|till?|until) (\d{{1,2}}(?::\d\d)?|{_SPOKEN_HOURS})"
-    r" (?:in the|this) (morning|afternoon|evening)\b"
+    r" (in the|this) (morning|afternoon|evening)\b"
 )
 # "the twenty-ninth of March".
 _TENS_ORDINAL = re.compile(
@@ -225,7 +225,10 @@ _GRADERS = re.compile(r"\b(\w+)-(?=graders?\b)")
 _N_MAY = re.compile(r"\b(\d{1,2}) may\b(?! (?:be|have|not|need|go|get|come))")
 _SO_OLD = re.compile(r"\b\d{1,2}[ -]?(?:yo|y/o|yr olds?|year[- ]olds?)\b")
 # "4got 2 say", "b4hand", "gr8".
-_FORGOT = re.compile(r"\b4got(?:ten)? (?:2|to|two) (?=[a-z])|\b4got(?= )|\bforgot 2 (?=[a-z])")
+_FORGOT = re.compile(
+    r"\b4got(?:ten)? (?:2|to|two) (?=[a-z])|\b4got(?= )|\bforgot 2 (?=[a-z])"
+    r"(?!gal|qt|quart|pint|tap|bucket|pail|jar|l\b|lit|hour|hr|cord|tree|jug|bag)"
+)
 # "thx 4 the help", "set to pints aside": what a figure or a word stands for in writing.
 _FOR_IN_A_FIGURE = re.compile(r"\b4 (?=(?:the|all|your|my|me|us|now|sure|ever) )")
 _HEARD_BEFORE_A_SIZE = re.compile(
@@ -269,7 +272,8 @@ _FROM_TO_24 = re.compile(
     rf"\b(?:from )?{_OF_24} ?(?:-|to|till?|until) ?{_OF_24}\b(?: ?(?:hrs?|hours)\b)?"
 )
 _AT_24 = re.compile(
-    rf"\b(lit(?: at)?|at|by|since|till?|until|home|around) (?:(?=0)|(?=1[3-9]|2)){_OF_24}\b"
+    rf"\b(lit(?: at)?|at|by|since|till?|until|home|around(?<!paid around)) (?:(?=0)|(?=1[3-9]"
+    rf"|2)){_OF_24}\b"
     r"(?: ?(?:hrs?|hours)\b)?(?! ?(?:gal|l\b|lit|f\b"
     r"|f(?:ee)?t\b|m\b|meters?|metres?|deg|\$|taps?\b))"
 )
@@ -422,7 +426,8 @@ def _degrees(said: re.Match[str]) -> str:
 
 def _hour_of_day(said: re.Match[str]) -> str:
     """`at 8 in the morning` as at 8 am."""
-    return f"{said[1]} {_in_figures(said[2])} {'am' if said[3] == 'morning' else 'pm'}"
+    today = "today " if said[3] == "this" and said[1] in ("at", "by", "since") else ""
+    return f"{today}{said[1]} {_in_figures(said[2])} {'am' if said[4] == 'morning' else 'pm'}"
 
 
 def _in_figures(hour: str) -> str:
@@ -477,7 +482,8 @@ def _tens_and_heard(heard: re.Match[str]) -> str:
 
 def _half_said(hit: re.Match[str]) -> str:
     """`from 7 in the morning until`: 7 am."""
-    return f"from {_in_figures(hit[1])} {'am' if hit[2] == 'morning' else 'pm'}"
+    today = "today " if hit[2] == "this" else ""
+    return f"{today}from {_in_figures(hit[1])} {'am' if hit[3] == 'morning' else 'pm'}"
 
 
 # What is written anew, in this order (see `rewrites`).

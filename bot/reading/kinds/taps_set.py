@@ -196,7 +196,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             if not sett and "out" in clause.words() and not (clause.has("HAVE") or this_year):
                 continue
             if sett or clause.has("MORE"):
-                return item, "total" if clause.has("TOTAL") else "add"
+                return item, "total" if clause.has("TOTAL") and not _summed(clause, item) else "add"
             if (
                 clause.about("GATHER")
                 and not clause.has("HAVE", "TOTAL")
@@ -256,6 +256,14 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
         ):
             return item, "add"
     return None
+
+
+def _summed(clause: Clause, item: Item) -> bool:
+    """`put in 5 taps for a total of 40`: another figure is the sum."""
+    return any(
+        each.sort == "number" and each is not item and each.used and each.value > item.value
+        for each in clause.items
+    )
 
 
 def _just_added(clause: Clause, notes: Notes) -> bool:

@@ -92,6 +92,13 @@ FORMS = forms(
         r"(?:one|entry|record|text)\b.*\d",
         "New, or put right? If right, text it like: make that 2.6 brix.",
     ),
+    # "never mind the 12 gal".
+    (
+        "mind|disregard|ignore|forget|nvm",
+        r"^(?:never ?mind|nvm|disregard|ignore|forget)(?: about)? (?:the|those|my) \d[\d.]* ?"
+        r"(?:gal\w*|taps|pints?|quarts?|qts?|l|lit\w+)$",
+        "Take it back, or put it right? Text: undo. Or: no, 14 gal.",
+    ),
     # "take 2 gal off that": less, and no syrup.
     (
         "take |subtract|minus",

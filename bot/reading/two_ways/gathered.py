@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from bot.reading.two_ways.form import HOW_MUCH_SAP, VOLUME, forms
+from bot.reading.dates import WEEKDAY
+from bot.reading.two_ways.form import DAY, HOW_MUCH_SAP, VOLUME, forms
 
 FORMS = forms(
     # "took 30 gal to jim's to boil it": no boil of ours.
@@ -66,6 +67,49 @@ FORMS = forms(
         "another",
         r"\b(?:half|a quarter|a third|most) of another(?: one| pail| bucket)?\b",
         HOW_MUCH_SAP,
+    ),
+    # "8 gal at noon, 14 gal now": a level, twice.
+    (
+        " now",
+        rf"{VOLUME}\b[^.;]*\b(?:now {VOLUME}|{VOLUME} now)\b",
+        "How many gal came in since? Text it like: got 12 gal.",
+    ),
+    # "down 4 gal from yesterday", "9 gal added to the 21 gal from yesterday", "half of yesterday's
+    # 12 gal", "the tank went from 21 gal to 30 gal".
+    (
+        "from |to the |half |after |since|old record",
+        rf"^(?:up|down) {VOLUME} from\b|\badd(?:ed|ing)? (?:\w+ )?{VOLUME} to (?:the |my |our"
+        rf" )?{VOLUME}"
+        rf"|\bhalf (?:of )?(?:{DAY}|{WEEKDAY})'?s? {VOLUME}|\bhalf (?:of )?that$"
+        rf"|\bwent from {VOLUME} to {VOLUME}|{VOLUME} after {VOLUME} {DAY}"
+        rf"|\bold record (?:was |is )?{VOLUME}|{VOLUME} since$",
+        HOW_MUCH_SAP,
+    ),
+    # "12 gal with 2 gal of rain in it", "threw out 2 gal ice kept 10 gal".
+    (
+        "rain|ice",
+        rf"{VOLUME},? (?:with|including|incl|plus|minus|less) (?:about )?{VOLUME} (?:of"
+        rf" )?(?:rain|ice)"
+        rf"|\bout {VOLUME} (?:of )?ice\b(?!,)[^,]*{VOLUME}|\bfull of rain",
+        "How many gal of sap did you keep? Text it like: got 12 gal.",
+    ),
+    # "each of the 6 buckets had a gallon", "half filled a 5 gal bucket".
+    (
+        "each of|half|halfway",
+        r"^each of (?:the |my |our )?\d+ (?:buckets|pails|trees|taps|maples)\b.*\b(?:had|gave)\b"
+        r"|\bhalf[- ]filled an? \d|\bfilled an? \d+ ?gal\w* \w+ (?:halfway|half way)"
+        r"|\btank \d+ ?gal\w* half full",
+        HOW_MUCH_SAP,
+    ),
+    # "got a quart of syrup from jim", "made candy from a quart of syrup".
+    (
+        "syrup",
+        r"\b(?:got|picked up|received|found) (?:an?|half an?|one|\d[\d.]*) ?\w+ of (?:\w+"
+        r" ){0,2}syrup"
+        r" (?:from|off) (?!(?:the|this|that|our|my|today|yesterday|last|first|all|tree|\d|an?\b))"
+        r"|\b(?:candy|sugar|cream|taffy|fudge|caramels?) (?:from|out of) .*\bsyrup"
+        r"|\bsyrup (?:in)?to (?:candy|sugar|cream|taffy|fudge)\b",
+        "Of your own making? If so, text it like: drew 3 qt.",
     ),
     # "helped carl gather 40 gal": whose?
     (

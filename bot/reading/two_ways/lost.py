@@ -5,6 +5,21 @@ from __future__ import annotations
 from bot.reading.two_ways.form import HOW_MUCH_SAP, VOLUME, forms
 
 FORMS = forms(
+    # "2 gal lost 10 gal saved", "dumped 2 kept 10 gal".
+    (
+        "saved|kept",
+        rf"{VOLUME} lost\b.*{VOLUME} (?:saved|kept)|\bdumped \d+,? (?:but |and )?kept \d",
+        "How many gal are in, and how many lost? Text one, then the other.",
+    ),
+    # "forgot to collect 12 gal", "the pigs got 6 gal", "lost a 5 gal bucket".
+    (
+        "forgot to|got |ate |drank |lost ",
+        rf"\bforgot (?:about |to )(?:dump|collect|gather|empty)\b.*{VOLUME}"
+        r"|\b(?:pigs?|raccoons?|coons?|deer|dogs?|cows?|goats?|bears?|chickens) "
+        rf"(?:got(?: into)?|drank|ate) (?:about )?{VOLUME}"
+        r"|\blost (?:an?|one|two|\d) \d+ ?gal\w* (?:bucket|pail|jug)",
+        "Was sap lost, and how much? Text it like: poured out 2 gal.",
+    ),
     # "12 gal, tossed one bucket that was cloudy".
     (
         "bucket|pail",

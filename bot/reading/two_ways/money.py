@@ -20,6 +20,17 @@ FORMS = forms(
         r"\bbought \d+ (?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
         "How many $ in all? Text it like: 6 sap bags $24.",
     ),
+    # "got a $250 pan for $100", "$5 off a $20 pan", "almost bought a hydrometer for $22".
+    (
+        "$",
+        r"\$\d[\d.]* (?!and\b)\w+(?: (?!and\b)\w+)? for (?:an? )?\$\d|\bcoupon\b|\$\d[\d.]*"
+        r" off\b|\bmarked down\b"
+        r"|\bdown on an? \$|\bof the \$\d|\bexchanged the \$|\bwith a \$\d+$|\bcancell?ed the\b"
+        r"|\btook back the\b|\balmost bought\b|\bseems (?:high|steep|like a lot)\b|\bwould be"
+        r" nice\b"
+        r"|\bgot rid of the (?:old )?\w+ for \$|\bgot \$\d[\d.]* for (?:the|my|our) old\b",
+        "What was paid, and for what? Text it like: lids $6.",
+    ),
     # "3 boxes of jars at $12", "$13 x 2 on jars".
     (
         "$",

@@ -22,6 +22,14 @@ FORMS = forms(
         r"(?: that's| we have| i have)? \d+",
         _HOW_MANY_TAPS,
     ),
+    # "tapped 30 trees, two taps on the big ones".
+    (
+        " big| large| old",
+        r"\b\d+ (?:trees|maples),? (?:and |with )?(?:two|2|three|3) (?:taps |spiles )?(?:on"
+        r"|in|for) "
+        r"(?:the |each )?(?:big|large|old|fat)",
+        "How many taps are in? Text it like: put in 20 taps.",
+    ),
     # "6 taps stopped".
     (
         "taps|spiles|spouts",
