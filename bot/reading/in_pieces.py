@@ -73,7 +73,8 @@ _BOUGHT_AND_PAID = re.compile(
 # "jars done. 3 pints".
 _JARS_DONE = re.compile(
     r"\b(?:jars|bottles|bottling|canning|jarring)(?: is| are| all)? (?:done|finished|sealed)"
-    rf"[.,;:!]+ +(?=(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|twelve) {_SIZE})"
+    rf"[.,;:!]+ +(?=(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|twelve)"
+    rf" {_SIZE}(?! short| left| to go))"
 )
 # "sold 4 pints at the bake sale. $48".
 _SOLD_FOR = re.compile(rf"\b(sold [^.!?]*\d[^.!?]*){_STOP}(?=\$\d[\d.]*[.!]*$)")

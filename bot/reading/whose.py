@@ -89,7 +89,8 @@ def is_theirs(clause: Clause) -> bool:
     if not doer or doer[0].text in _OURS_BY_WORD:
         return False
     named = [item for item in doer if item.text not in _ARTICLES]
-    spoken_to = len(doer) == 1 and doer[0].text in _SPOKEN_TO
+    behind = clause.following(doer[0], 1)
+    spoken_to = doer[0].text in _SPOKEN_TO and bool(behind) and _is_deed(behind[0])
     if spoken_to or not named or named[-1].tags & {"LOTN", "TREEN"}:
         return False  # "hey folks got 12 gal", "the university lot got 12 gal"
     if any(item.text in _OUTSIDERS for item in named):

@@ -11,6 +11,21 @@ FORMS = forms(
         rf"\b(?:for|to|per|from|in|out of) every {VOLUME}",
         "Is that of now? If so, text it by itself, like: drew 3 qt.",
     ),
+    # "boiled all but 5 gal", "20 gal is enough to boil", "8am to 4 with a 1 hour break".
+    (
+        "all but|to be boiled|to boil|rate| break",
+        rf"\bboiled all but {VOLUME}|{VOLUME} (?:waiting to be boiled|is enough to boil)"
+        r"|\bboil(?:ing)? rate\b.*\d|\bwith an? (?:[\d.]+ ?hours?|half hour|hour) break\b",
+        "How much was boiled, and how long? Text it like: boiled 30 gal in 6 hr.",
+    ),
+    # "burned 1 of the 2 cords", "needs half a cord to finish", "the propane tank is at 20 lb".
+    (
+        "cord|propane",
+        r"\bburned \d+ of (?:the|my|our) \d+ cords|\bneeds? (?:about )?(?:half|an?"
+        r"|\d)[^.;]*\bcords? to (?:finish|go|boil)"
+        r"|\bpropane tank (?:is at|ran out|reads)|^filled the propane\b",
+        "How much was burned? Text it like: burned 1/3 cord. Or: used 20 lb propane.",
+    ),
     # "6 hrs in, 30 gal down".
     (
         " in",

@@ -111,6 +111,26 @@ FORMS = forms(
         r"|\bsyrup (?:in)?to (?:candy|sugar|cream|taffy|fudge)\b",
         "Of your own making? If so, text it like: drew 3 qt.",
     ),
+    # "bob pulled all his taps", "boiled 60 gal at my brothers sugarhouse".
+    (
+        " his | their |sugarhouse|place|watched",
+        r"^(?!.*\b(?:i|we|my|our|me|us|neighbou?rs?|friends?|uncle|cousin)\b)\w+"
+        r" (?:\w+ ){0,4}(?:his|their) (?:\w+ )?"
+        r"(?:taps|fire|arch|buds|pan|spiles|maples|syrup|sap|lines|buckets)\b"
+        rf"|\bboil(?:ed|ing) {VOLUME}(?: of \w+)? at (?:my )?\w+'?s "
+        r"(?:sugarhouse|place|farm|camp|house)"
+        rf"|\bwatched \w+ (?:\w+ ){{0,3}}boil\w* {VOLUME}",
+        "Theirs, or for your tally? If yours, text it like: got 12 gal.",
+    ),
+    # "filled 2 five gallon jugs", "12 pints in the cellar", "have 24 pint jars ready".
+    (
+        "jugs|in the |jars",
+        r"\bfilled (?:\d+|two|three|four) (?:\d+|five|six|seven|three)[ -]?gal\w* jugs?\b"
+        r"|^(?:put )?\d+ (?:pints|quarts|half pints)(?: are)? in the "
+        r"(?:fridge|cellar|pantry|freezer)\b"
+        r"|^(?:have|got) \d+ (?:empty |new )?(?:pint|quart|half pint) jars(?: ready)?$",
+        "Sap, or syrup put up? Text it like: got 12 gal. Or: bottled 6 pints.",
+    ),
     # "helped carl gather 40 gal": whose?
     (
         "helped ",

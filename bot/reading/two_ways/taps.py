@@ -30,6 +30,13 @@ FORMS = forms(
         r"(?:the |each )?(?:big|large|old|fat)",
         "How many taps are in? Text it like: put in 20 taps.",
     ),
+    # "boiled 40 spiles", "made 20 spiles from sumac", "reseated 5 taps".
+    (
+        "taps|spiles|spouts|holes",
+        r"\b(?:boiled|made|whittled|reseated|re-?drilled|washed|sterilized|sanitized|cleaned) \d+ "
+        r"(?:\w+ )?(?:taps|spiles|spouts|holes)\b",
+        _SET_TAPS,
+    ),
     # "6 taps stopped".
     (
         "taps|spiles|spouts",
