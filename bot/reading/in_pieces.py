@@ -106,6 +106,21 @@ def _named(said: re.Match[str]) -> str:
 _SHARED = re.compile(r"\b(?:both|all)\b")
 
 
+_BOTH_OF_THEM = re.compile(
+    r"[.,;]+ (?:they )?(?:were |are )?both (?:were |are |at |tested |test )*(\d\.\d+)"
+    r"(?:%| brix| percent)?$"
+)
+_VOLUME = re.compile(rf"\b\d[\d.]* ?{_LARGE}\b")
+
+
+def _of_both(text: str) -> str:
+    """`fencerow 17 gal, hill 23 gal. both 2.0`: the sugar of each."""
+    said = _BOTH_OF_THEM.search(text)
+    if said is None or len(_VOLUME.findall(text)) != 2:
+        return text
+    return _VOLUME.sub(lambda amount: f"{amount[0]} at {said[1]}", text[: said.start()])
+
+
 def _of_the_tree(text: str) -> str:
     return _OF_THE_TREE.sub(", ", text) if _A_TREE.match(text) else text
 
@@ -134,4 +149,4 @@ def put_together(text: str) -> str:
     """A tidy text, the sentences of one matter made one."""
     if ". " not in text and "; " not in text and "! " not in text and not _SHARED.search(text):
         return text
-    return rewritten(_of_the_tree(text), _REWRITES)
+    return rewritten(_of_both(_of_the_tree(text)), _REWRITES)

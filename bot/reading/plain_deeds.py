@@ -290,6 +290,13 @@ _TREES_TAPS = re.compile(
 )
 
 
+# "3 pints came off the stove as finished syrup".
+_CAME_OFF = re.compile(
+    rf"^({FIGURE}(?: and a half)? {UNIT}) came off (?:the|my|our) "
+    r"(?:stove|pan|fire|arch|evaporator)(?: as (?:finished )?syrup)?\b"
+)
+
+
 # In this order (see `rewrites`).
 _REWRITES: tuple[Rewrite, ...] = (
     (("capacity", "size", "volume"), _CAPACITY, r"\1s hold "),
@@ -299,6 +306,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("got ", "had "), _GOT_AND_BOILED, r"\1, "),
     (("filtered", "heated", "strained", "warmed"), _FILTERED_AND_BOTTLED, ""),
     (("trees", "maples"), _TREES_TAPS, r"\1, "),
+    (("came off",), _CAME_OFF, r"drew off \1 of syrup"),
     ((" lite",), _FIRE_LITE, r"\1 lit"),
     (("inch", "close to", " hair "), _NEARLY, "nearly dumped"),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),

@@ -185,7 +185,7 @@ def ask_if_sap(clause: Clause, notes: Notes) -> None:
     for item in clause.free("brix", "number"):
         item.used = True
     asked = any(c.question and c.sentence == clause.sentence for c in notes.clauses)
-    if asked:
+    if asked and not_gathered_now(clause, notes):
         for item in clause.free("volume"):
             item.used = True  # "I have 45 gal in the tank, do I need to boil"
         return

@@ -70,6 +70,8 @@ _KEYWORDS: dict[str, type[Reading]] = {
 }
 MOST_CLAUSES = 80
 """Pieces of the longest text that is taken apart: three times what a long text has."""
+_GO_ON = re.compile(r"\b(?:don't|dont|do not|never|can't|cant) (?:\w+ ){0,2}stop")
+"""`don't stop sending these` asks for more."""
 _PLANNED_STILL = frozenset(("helper", "place", "bucket_size", "tree"))
 """Kinds that a word of planning does not undo: "my buckets will hold 2 gal"."""
 
@@ -94,7 +96,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return nothing(plain)
     if not any(token.shape != "sign" for token in run):
         return nothing(plain)
-    if len(run) < 12 and any(said in plain for said in SAID_OUT) and not _about_alerts(plain):
+    out = len(run) < 12 and any(said in plain for said in SAID_OUT)
+    if out and not _about_alerts(plain) and not _GO_ON.search(plain):
         return Understanding((Stop(),))
     if keyword in SAID_IN:
         return Understanding((Start(),))

@@ -277,6 +277,11 @@ _AT_24 = re.compile(
     r"(?: ?(?:hrs?|hours)\b)?(?! ?(?:gal|l\b|lit|f\b"
     r"|f(?:ee)?t\b|m\b|meters?|metres?|deg|\$|taps?\b))"
 )
+# "1845 - stopped boil", "0730: 3 gal", "fire lit 1015 hrs".
+_STARTS_AT_24 = re.compile(rf"^{_OF_24}(?: ?(?:hrs?|hours)\b)?(?:[:,]| -|-) (?=[a-z\d])")
+_AT_24_HRS = re.compile(
+    rf"\b(lit(?: at)?|at|by|since|till?|until|out|off) {_OF_24} ?(?:hrs?|hours)\b"
+)
 # "taped at 63 in around": measured.
 _TAPED = re.compile(r"\btaped (?=(?:out |in )?at\b)")
 # "pulled all the tops": taps, as they are heard.
@@ -470,6 +475,12 @@ def _twelve(hour: str, minute: str) -> str:
     return f"{int(hour) % 12 or 12}:{minute} {'am' if int(hour) < 12 else 'pm'}"
 
 
+def _starts_at(hit: re.Match[str]) -> str:
+    """`1845 - stopped boil`: when it was; of sap it says nothing."""
+    fired = re.search(r"\b(?:boil\w*|fire|lit|arch)\b", hit.string) is not None
+    return f"at {_twelve(hit[1], hit[2])} " if fired else ""
+
+
 def _from_to_24(hit: re.Match[str]) -> str:
     """`0800 to 1430` as from 8:00 am to 2:30 pm."""
     return f"from {_twelve(hit[1], hit[2])} to {_twelve(hit[3], hit[4])}"
@@ -532,6 +543,8 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("sw", "se", "nw", "ne"), _BY_COMPASS, lambda hit: _POINTS[hit[1]]),
     (("half",), _HALF_PINTS, "half pints"),
     (("0", "1", "2"), _FROM_TO_24, _from_to_24),
+    (("0", "1", "2"), _STARTS_AT_24, _starts_at),
+    (("hr", "hours"), _AT_24_HRS, lambda hit: f"{hit[1]} {_twelve(hit[2], hit[3])}"),
     (("0", "1", "2"), _AT_24, lambda hit: f"{hit[1]} {_twelve(hit[2], hit[3])}"),
     (("taped",), _TAPED, "measured "),
     ((" tops", " tabs"), _TOPS, r"\1 taps"),

@@ -59,7 +59,8 @@ def find(clause: Clause, notes: Notes) -> None:
     if any((c.negated and c.has("BUY")) or c.has("EARN") for c in notes.sentence(clause)):
         return
     amounts = clause.free("money")
-    if amounts and not _OF_THE_HOUSE.isdisjoint(clause.words()):
+    said = [word for other in notes.sentence(clause) for word in other.words()]
+    if amounts and not _OF_THE_HOUSE.isdisjoint(said):
         for item in amounts:
             item.used = True
         notes.ask("Was that for sugaring? If so, text what for, like: lids $6.")

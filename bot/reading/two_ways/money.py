@@ -31,6 +31,12 @@ FORMS = forms(
         r"|\bgot rid of the (?:old )?\w+ for \$|\bgot \$\d[\d.]* for (?:the|my|our) old\b",
         "What was paid, and for what? Text it like: lids $6.",
     ),
+    # "got $20 from the lady at church for two pints".
+    (
+        "$",
+        r"^(?:i |we )?(?:got|received|took in) \$\d[\d.]* from\b",
+        "What was paid, and for what? Text it like: lids $6.",
+    ),
     # "3 boxes of jars at $12", "$13 x 2 on jars".
     (
         "$",

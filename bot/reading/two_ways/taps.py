@@ -44,7 +44,14 @@ FORMS = forms(
         r"|came loose|broke|healed|closed|shut)\b",
         "Pulled, or only dry? If pulled, text it like: pulled 6 taps.",
     ),
-    # "took out every spile but the two on the old tree".
+    # "pulled the camp taps except the three by the pole"; "took out every spile but the two on the
+    # old tree".
+    (
+        "except|all but",
+        r"\b(?:pulled|took out|took|yanked|removed)\b.*\b(?:taps|spiles|spouts)\b"
+        r".*\b(?:except|but not)\b",
+        _HOW_MANY_TAPS,
+    ),
     (
         "every|all ",
         r"\b(?:every|all)(?: of)?(?: the| my| our)? (?:spile|tap|spout)s?\b.*"
