@@ -28,7 +28,7 @@ PLAIN_WORDS = frozenset(
         "about some more most much many few one two first last best good great nice big fine "
         "bad far yes than like after before when while noon lunch supper dinner dark dawn "
         "breakfast day days week time year season set got get made since till row fence lane "
-        "milking milkings chore between pulled demonstration demo program please found "
+        "milking milkings chore between pulled demonstration demo program please "
         "road barn shed house home help kids boys girls wife husband son daughter dad mom "
         "brother sister first second third fourth trip trips load loads sled round rounds haul "
         "hair "
