@@ -84,8 +84,7 @@ def cut(items: Sequence[Item]) -> list[Clause]:
             close("to")
         if _new_deed(current, items, n):
             close("")
-        ahead = [each.text for each in items[n + 1 : n + 3]]
-        if _starts_anew(current, item, items[n + 1] if n + 1 < len(items) else None, ahead):
+        if _starts_anew(current, items, n):
             led: list[Item] = []
             while len(current) > 1 and _leads_on(current[-1]):
                 led.insert(0, current.pop())
@@ -186,11 +185,11 @@ _LATER = frozenset(("later", "tonight", "soon"))
 _DENIES = frozenset(("not", "instead of", "rather than"))
 
 
-def _starts_anew(
-    current: Sequence[Item], item: Item, following: Item | None, ahead: Sequence[str]
-) -> bool:
+def _starts_anew(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
     if not current:
         return False
+    item, ahead = items[n], items[n + 1 : n + 3]
+    following = ahead[0] if ahead else None
     has_amount = any(each.sort in QUANTITIES for each in current)
     if "ASKHOW" in item.tags and has_amount and current[-1].text not in ("is", "was", "that's"):
         return True
@@ -209,7 +208,7 @@ def _starts_anew(
         return True  # "if we pull 50 gal at 2.2 | do we get a gallon of syrup"
     if item.text in _SAYS_WHAT_COMES and any(each.tags & _DEEDS_DONE for each in current):
         return True  # "fire is out | we'll continue tomorrow"
-    if has_amount and item.text == "the" and "would" in ahead:
+    if has_amount and item.text == "the" and any(each.text == "would" for each in ahead):
         return True  # "118 gal on the sled | the mule would have quit"
     told = has_amount or any(each.tags & _DEEDS_DONE for each in current)
     must = following is not None and following.text in _HAVE_TO

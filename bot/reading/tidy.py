@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 import unicodedata
 
-from bot.reading.number_words import in_figures
+from bot.reading.number_words import TENS, in_figures
 from bot.reading.rewrites import Rewrite, rewritten
 
 LONGEST = 2000
@@ -69,7 +69,7 @@ _NUMBERED_IN_WORDS = re.compile(
 )
 # What a telephone hears for a number: "thirty ate", "won gallon", "too more taps".
 _HEARD = re.compile(
-    r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety) ate\b"
+    rf"\b({'|'.join(TENS)}) ate\b"
     r"|\b(won) (?=gal|quart|pint|cup|half|tap|jar)"
     r"|\b(too) (?=(?:more )?(?:tap|gal|pint|quart|jar|spile|bucket|pail)s?\w*\b)"
     r"|\b(\d+)ish\b|\ba (3rd|4th) of (?=a\b|the\b)"
@@ -146,9 +146,8 @@ _POURED_TOGETHER = re.compile(r"\bpoured (?=(?:\w+ ){1,4}together\b)")
 _PROPANE_BOTTLE = re.compile(r"\bpropane bottle\b")
 _BACK_FORTY = re.compile(r"\bback 40\b(?! (?:gal|l|lit|qt|quart|tap|tree)s?)")
 # "started at 8 in the morning": a time of day; "got 8 in the morning" is of gallons.
-_SPOKEN_HOURS = "one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _HOUR_OF_DAY = re.compile(
-    rf"\b(at|by|since|till?|until) (\d{{1,2}}(?::\d\d)?|{_SPOKEN_HOURS})"
+    rf"\b(at|by|since|till?|until) (\d{{1,2}}(?::\d\d)?|{'|'.join(_HOUR_WORDS)})"
     r" (in the|this) (morning|afternoon|evening)\b"
 )
 # "the twenty-ninth of March".
@@ -179,7 +178,7 @@ _TWO_FIFTEEN = re.compile(
 # "twenty for dollars", "boiled fore hours", "too courts of syrup", "put in ate more taps".
 _COURTS = re.compile(r"\b(to|too|two|three|four|few|\d+) courts\b")
 _TENS_AND_HEARD = re.compile(
-    r"\b(twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety)"
+    rf"\b({'|'.join(TENS)})"
     r" (for|won|ate|too?(?= gallons)) "
     r"(?=(?:dollars|bucks|gal|taps|quarts|pints|hours|percent|degrees|spiles))"
 )
@@ -459,8 +458,8 @@ def _tens_ordinal(said: re.Match[str]) -> str:
     return f"{tens + int(digits[:-2])}{digits[-2:]}"
 
 
-def _heard_before_a_size(heard: re.Match[str]) -> str:
-    """`drew off to pints` as two pints."""
+def _number_heard(heard: re.Match[str]) -> str:
+    """`drew off to pints` as two pints, `twenty for dollars` as twenty four."""
     return f"{heard[1]} {_HEARD_NUMBERS[heard[2]]} "
 
 
@@ -484,11 +483,6 @@ def _starts_at(hit: re.Match[str]) -> str:
 def _from_to_24(hit: re.Match[str]) -> str:
     """`0800 to 1430` as from 8:00 am to 2:30 pm."""
     return f"from {_twelve(hit[1], hit[2])} to {_twelve(hit[3], hit[4])}"
-
-
-def _tens_and_heard(heard: re.Match[str]) -> str:
-    """`twenty for dollars` as twenty four."""
-    return f"{heard[1]} {_HEARD_NUMBERS[heard[2]]} "
 
 
 def _half_said(hit: re.Match[str]) -> str:
@@ -559,7 +553,7 @@ _REWRITES: tuple[Rewrite, ...] = (
         lambda hit: f"{hit[1]} {_LOW_TENS[hit[2]]}",
     ),
     (("courts",), _COURTS, r"\1 quarts"),
-    ((" for ", " to ", " too ", " won ", " ate "), _TENS_AND_HEARD, _tens_and_heard),
+    ((" for ", " to ", " too ", " won ", " ate "), _TENS_AND_HEARD, _number_heard),
     (("fore ", "ate "), _FORE, lambda hit: f"{hit[1]} {'four' if hit[2] == 'fore' else 'eight'} "),
     (("chest", "breast"), _CHEST_HIGH, " across"),
     (("and a half",), _TO_AND_A_HALF, "2 and a half "),
@@ -581,7 +575,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("yo", "y/o", "old"), _SO_OLD, "kid"),
     (("4got", "forgot 2"), _FORGOT, lambda hit: "forgot " + "to " * hit[0].endswith(" ")),
     (("4 ",), _FOR_IN_A_FIGURE, "for "),
-    ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _heard_before_a_size),
+    ((" to ", " too ", " for "), _HEARD_BEFORE_A_SIZE, _number_heard),
     (("..",), _POINT_TWICE, "."),
     (("i mean",), _SPOKEN_ANEW, ""),
     (

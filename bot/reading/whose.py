@@ -22,14 +22,14 @@ _OUR_PEOPLE = frozenset(
     "partner spouse fiance fiancee boyfriend girlfriend intern interns senior seniors junior "
     "juniors camper campers teen teens youth hand hands farmhand staff group groups party "
     "brother brothers sister sisters twins baby toddler everyone everybody all rest others us "
-    "teacher teachers ranger rangers rest lads lad missus better-half".split()
+    "teacher teachers ranger rangers lads lad missus better-half".split()
 )
 _OUTSIDERS = frozenset(
     "guy fella fellow feller dude chap man woman lady gentleman couple stranger oldtimer farmer "
     "farmers sugarer sugarers sugarmaker sugarmakers producer producers outfit operation "
     "operations operator company co-op coop competitor competition pros commercial monastery "
     "abbey college university museum park county town municipality inspector dealer clerk "
-    "customer customers visitor visitors stranger strangers amish mennonites somebody someone "
+    "customer customers visitor visitors strangers amish mennonites somebody someone "
     "nobody people folks dudes".split()
 )
 _SPOKEN_TO = frozenset("man dude dudes folks people guy chap fella".split())
