@@ -143,7 +143,9 @@ def _run(command: str, run: Callable[[Settings], None]) -> None:
     try:
         run(load_settings())
     except SystemExit as ended:  # by SIGTERM, or by uvicorn where it cannot listen
-        code = ended.code if isinstance(ended.code, int) else 0
+        if isinstance(ended.code, str):
+            print(f"{command}: {ended.code}", file=sys.stderr)
+        code = ended.code if isinstance(ended.code, int) else int(ended.code is not None)
     except SettingsError as error:
         for line in str(error).splitlines():
             print(f"{command}: {line}", file=sys.stderr)

@@ -52,3 +52,20 @@ def test_leaving_gives_the_code_that_it_was_told(tmp_path: Path, code: int) -> N
 def test_without_leaving_python_would_wait_for_it(tmp_path: Path) -> None:
     with pytest.raises(subprocess.TimeoutExpired):
         run(WAITS_FOR_EVER, tmp_path, SOON_S)
+
+
+@pytest.mark.parametrize(
+    ("ended", "code", "said"),
+    [
+        ("sys.exit()", 0, ""),
+        ("sys.exit(3)", 3, ""),
+        ("sys.exit('no key')", 1, "work: no key\n"),
+    ],
+)
+def test_a_command_that_exits_with_a_sentence_says_it_and_fails(
+    tmp_path: Path, ended: str, code: int, said: str
+) -> None:
+    done = run(
+        f"import sys; from bot.cli import _run; _run('work', lambda s: {ended})", tmp_path, 60.0
+    )
+    assert (done.returncode, done.stderr) == (code, said)
