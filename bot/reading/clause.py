@@ -15,7 +15,8 @@ class Clause:
     None for the day it was sent; ahead: that day is still to come. question, plan, negated:
     how it is meant; carried: a plan of the clause before holds for it. kept: what it tells of
     went into a store, and not on the ground. joint: the sign or word before it. by_mark: it
-    asks by its question mark alone. aside: it only compares with another day. spent: the deeds
+    asks by its question mark alone. said: what its items do, each by itself; sorts: what sorts of
+    items it has. aside: it only compares with another day. spent: the deeds
     that it goes on from, where their own amount was told already."""
 
     items: list[Item]
@@ -41,8 +42,14 @@ class Clause:
     bucket_before: bool = False
     sentence_tags: frozenset[str] = frozenset()
     word_texts: list[str] | None = field(default=None, compare=False)
+    said: frozenset[str] = frozenset()
+    sorts: frozenset[str] = field(default=frozenset(), compare=False)
     roles: dict[int, str] = field(default_factory=dict, compare=False)
     text: str = field(default="")
+
+    def __post_init__(self) -> None:
+        self.sorts = frozenset(item.sort for item in self.items)
+        self.said = frozenset().union(*(item.tags for item in self.items))
 
     def has(self, *tags: str) -> bool:
         """Does one of its own words do one of these?"""
@@ -62,10 +69,14 @@ class Clause:
 
     def free(self, *sorts: str) -> list[Item]:
         """Items of these sorts that no reading has taken yet."""
+        if self.sorts.isdisjoint(sorts):
+            return []
         return [item for item in self.items if item.sort in sorts and not item.used]
 
     def first(self, tag: str) -> Item | None:
         """The first item whose word does this."""
+        if tag not in self.said:
+            return None
         return next((item for item in self.items if tag in item.tags), None)
 
     def following(self, item: Item, count: int = 2) -> list[Item]:

@@ -10,7 +10,7 @@ from bot.reading.clause import Clause
 
 def mark_deeds(clause: Clause) -> None:
     """Fills in its tags, its text and whether what it tells of was kept."""
-    clause.tags = frozenset().union(*(item.tags for item in clause.items))
+    clause.tags = clause.said
     clause.text = " ".join(item.text for item in clause.items)
     clause.tags |= _parted(clause)
     tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)

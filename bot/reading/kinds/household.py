@@ -83,8 +83,14 @@ class Household(Reading):
     address: str | None = None
 
 
+_NEVER_IN_IT = ("volume", "brix", "hours", "money", "tree", "vessels", "temp")
+"""Amounts and names that no such wish has, and most records have."""
+
+
 def find_whole(notes: Notes) -> bool:
     """A text that is one such wish, and nothing else. Says whether it is one."""
+    if any(clause.free(*_NEVER_IN_IT) for clause in notes.clauses):
+        return False
     said = " ".join(notes.text.split()).strip(" .!?")
     for deed, pattern in _DEEDS:
         found = pattern.fullmatch(said)
