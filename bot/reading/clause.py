@@ -73,6 +73,11 @@ class Clause:
             return []
         return [item for item in self.items if item.sort in sorts and not item.used]
 
+    def settle(self, item: Item, sort: str, unit: str) -> None:
+        """Says of one of its items what sort it is after all, and in what unit."""
+        item.sort, item.unit = sort, unit
+        self.sorts |= {sort}
+
     def first(self, tag: str) -> Item | None:
         """The first item whose word does this."""
         if tag not in self.said:

@@ -391,7 +391,7 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
     for item in clause.free("number"):
         before = clause.preceding(item, 1)
         if before and "PAST" in before[0].tags:
-            item.sort, item.unit = "volume", "gallon"
+            clause.settle(item, "volume", "gallon")
             return [item]
     return []
 

@@ -143,13 +143,14 @@ def _the_same(clause: Clause, notes: Notes) -> None:
     before = notes.last(Sap)
     said = [each for each in clause.items if each.sort != "sign" and each.text != "and"]
     words = [each.text for each in said if each.sort == "word"]
+    told = [word for word in words if word not in _WHENCE]
     days = [each for each in said if each.sort == "date"]
     named = [each for each in said if each.sort in ("tree", "lot")]
     if before is not None and len(named) == 1 and len(said) == len(words) + 1 and not clause.plan:
-        if words in _THE_SAME and isinstance(before.reading, Sap):
+        if told in _THE_SAME and isinstance(before.reading, Sap):
             tree, lot = (named[0].text, None) if named[0].sort == "tree" else (None, named[0].text)
             copy = replace(before.reading, tree=tree, lot=lot, brix=None)
-            notes.add(copy, clause.items[0].start)  # "A1 2 gal, A2 same"
+            notes.add(copy, clause.items[0].start)  # "A1 2 gal, A2 same", "and the same from A2"
         elif {"half", "again", "did"} & set(clause.text.split()):
             notes.ask("How many gal of sap was that?", fill="{} gal of sap")
         return
@@ -162,6 +163,7 @@ def _the_same(clause: Clause, notes: Notes) -> None:
         notes.add(again, clause.items[0].start)
 
 
+_WHENCE = frozenset(("from", "off", "at", "on"))
 _THE_SAME = (
     ["same"], ["the", "same"], ["same", "amount"], ["ditto"], ["same", "again"], ["again"],
 )  # fmt: skip

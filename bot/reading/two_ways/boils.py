@@ -26,6 +26,13 @@ FORMS = forms(
         r"|\bpropane tank (?:is at|ran out|reads)|^filled the propane\b",
         "How much was burned? Text it like: burned 1/3 cord. Or: used 20 lb propane.",
     ),
+    # "boiled 3 hrs today 14 hrs so far".
+    (
+        "so far|total|for the season|altogether",
+        r"\bboil\w*\b.*\b[\d.]+ ?(?:hrs?|hours?)\b.*\b[\d.]+ ?(?:hrs?|hours?) (?:\w+ )?(?:so far"
+        r"|total|for the season|altogether)\b",
+        "How many hours today? Text it by itself, like: boiled 3 hr.",
+    ),
     # "6 hrs in, 30 gal down".
     (
         " in",

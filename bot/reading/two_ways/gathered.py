@@ -5,7 +5,23 @@ from __future__ import annotations
 from bot.reading.dates import WEEKDAY
 from bot.reading.two_ways.form import DAY, HOW_MUCH_SAP, VOLUME, forms
 
+_ONE_DAY = rf"(?:yesterday|today|{WEEKDAY}|mon|tues?|wed|thurs?|fri|sat|sun)"
+_GOT = r"(?:(?:got|gathered|collected|hauled) )?"
+
 FORMS = forms(
+    # "saturday and sunday 12 gal": how much on each?
+    (
+        " and | & ",
+        rf"^(?:we |i )?{_GOT}(?:on )?{_ONE_DAY} (?:and|&) {_ONE_DAY}(?: (?:we|i))?[,:]? ?{_GOT}"
+        rf"(?:about )?{VOLUME}(?!.* each\b)",
+        "How much was it on each of the two days? Text one day at a time.",
+    ),
+    # "12 gal north, same from the pond".
+    (
+        "same ",
+        rf"{VOLUME}.*\b(?:the )?same (?:amount )?(?:from|off|at|on|in) (?!tree|{DAY})",
+        "How much was it from each? Text them one by one, like: north lot 8 gal.",
+    ),
     # "took 30 gal to jim's to boil it": no boil of ours.
     (
         "'s",
