@@ -463,9 +463,7 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
     if month > 12 >= day and len(parts) == 2:
         # "13/03": the day first, as most of the world writes it; "25/12 ratio" is none.
         turned = _month_day(day, month, 1, today)
-        on = None if turned is None else turned.on
-        recent = on is not None and 0 <= (today - on).days <= FURTHEST_BACK_DAYS
-        return turned if recent else None
+        return turned if _is_of_late(turned, today) else None
     if not (1 <= month <= 12 and 1 <= day <= 31):
         return None
     if len(parts) == 2 and month < day and day in _FRACTION_BELOW and not sure:
@@ -475,13 +473,60 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
             following.text in (":", "-", ",") or following.shape in ("number", "mixed")
             or (following.text == "was" and i + 2 < len(run) and run[i + 2].shape == "number")
             or following.text in _DEEDS_BEHIND
+            or _heads_a_note(run, i, month, day, today)
         )  # fmt: skip
-        if not (first and dated):
+        if not (first and dated) and not _ends_a_note(run, i, month, day, today):
             return None
     if len(parts) == 2:
         return _month_day(month, day, 1, today)
     year = parts[2] if parts[2] > 99 else 2000 + parts[2]
     return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
+
+
+def _heads_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
+    """`3/4 tree 5 gave 2 gal`: a day of late, and nothing behind it that has parts."""
+    following = run[i + 1]
+    measured = following.text in ("tank", "barrel", "pan") and _next(run, i + 2) in _READS
+    has_parts = following.text in _HAS_PARTS and not measured
+    late = _is_of_late(_month_day(month, day, 1, today), today)
+    return late and following.shape == "word" and not has_parts
+
+
+def _ends_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
+    """`boiled 20 gal 3/16`, `12 gal at 2.2 3/8, clear`: a day of late, behind an amount."""
+    before = run[i - 1] if i > 0 else None
+    ends = _next(run, i + 1) in _ENDS_OR_GOES_ON
+    if before is None or not ends:
+        return False
+    amount = before.text in _MEASURED or (before.shape == "number" and "." in before.text)
+    return amount and _is_of_late(_month_day(month, day, 1, today), today)
+
+
+def _is_of_late(hit: DateHit | None, today: date) -> bool:
+    if hit is None or hit.on is None:
+        return False
+    return 0 <= (today - hit.on).days <= FURTHEST_BACK_DAYS
+
+
+_MEASURED = frozenset(
+    "gal gals gallon gallons qt qts quart quarts pt pts pint pints l liter liters litre litres "
+    "h hr hrs hour hours sap syrup taps spiles brix % ( ,".split()
+)
+_ENDS_OR_GOES_ON = frozenset(("", ".", ",", ";", "!", ")", "\n", "and", "&", "at", "from"))
+_HAS_PARTS = frozenset(
+    "full of a an the inch left done way mile empty gone off there more bucket buckets pail "
+    "pails bag bags tank barrel jar jug pan tote cord cords load hour hours day through filled "
+    "and to or tall deep g gal gals gallon gallons qt qts quart quarts pt pts pint pints cup "
+    "cups oz ounce ounces l lit liter liters litre litres face rick ricks lb lbs pound pounds "
+    "in inches ft foot feet mug thermos".split()
+)
+"""What a fraction may be of."""
+_READS = frozenset("is was at reads read temp".split())
+"""`3/4 tank is at 38`."""
+
+
+def _next(run: Sequence[Token], j: int) -> str:
+    return run[j].text if j < len(run) else ""
 
 
 def _in_its_year(

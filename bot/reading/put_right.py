@@ -81,7 +81,8 @@ _SORRY_BEHIND = re.compile(
 )
 """`pond lot, sorry`: the name that the last record should have."""
 _LAST_ONE = re.compile(
-    r"^(?:the |that )(?:last one|last entry|last text) (?:was|is|belongs|goes) "
+    r"^(?:(?:sorry|oops|whoops|my bad|actually|oh|ugh),? )?(?:the |that )"
+    r"(?:last one|last entry|last text) (?:was|is|belongs|goes) "
     r"(?:(?:for|from|on|to|under) |(?=yesterday|today|\w+day\b|(?:the )?\w+ lot\b))"
 )
 _TAKEN_BACK = re.compile(

@@ -228,7 +228,11 @@ def _ends_it(clause: Clause, item: Item) -> bool:
 
 
 def _is_added(clause: Clause, item: Item) -> bool:
-    """`a gallon and three quarters`: a part more of what stands before it."""
+    """`a gallon and three quarters`: a part more of what stands before it; `12 gal 3/16 north lot`:
+    more of it, or a day."""
+    behind_amount = [each.sort for each in clause.preceding(item, 1)] == ["volume"]
+    if "/" in item.text and behind_amount:
+        return True
     return clause.joint in ("and", "&") and clause.items[0] is item
 
 

@@ -222,7 +222,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "sap" if tested else "unclear"  # "boiled 11 hours and got 1.5 gal"
     rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
     if (clause.has("THROUGH", "LIT") or lit) and not drawn_last and not rounds:
-        return "boil"
+        eaten = clause.has("THROUGH") and item.gallons < _LEAST_BOILED
+        return "unclear" if eaten else "boil"  # "went through a pint of it on pancakes"
     if thing == "sap" and not clause.about("BOIL", "FIRE"):
         return "sap"
     if clause.has("BATCH") and not clause.has("BOIL", "FIRE", "SAP"):

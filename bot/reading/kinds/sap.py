@@ -544,13 +544,20 @@ def _containers(clause: Clause, item: Item) -> float:
 
 def _counted(clause: Clause, notes: Notes) -> float | None:
     """`5 pails at 10 litres each`, `2 milk cans of sap, ten gallons apiece`: the count."""
-    for other in (clause, notes.clause_before() or clause):
+    before = notes.clause_before() or clause
+    for other in (clause, before):
         if other.sentence != clause.sentence:
             continue
         for each in other.free("vessels", "number"):
             if not each.part and each.value == int(each.value):
                 each.used = True
                 return each.value
+    # "collected 2 pails, 3 gal in each": put by, since the amount was still to come.
+    told = any(noted.clause == notes.clause_number - 1 for noted in notes.noted)
+    pails = [each for each in before.items if each.sort == "vessels"]
+    here = before.sentence == clause.sentence and before is not clause and not told
+    if here and len(pails) == 1 and not pails[0].part and pails[0].value % 1 == 0:
+        return pails[0].value
     return None
 
 
@@ -753,7 +760,7 @@ def _dry(clause: Clause, notes: Notes) -> None:
     listed = notes.last(Sap) is not None and any(i.sort == "date" for i in clause.items)
     about_sap = named or listed or clause.has("BUCKET", "SAP", "TAPN")
     empty = clause.items[-1].text == "empty" and len(clause.items) == 2 and named
-    said = clause.has("DRYSAID") or (clause.has("DRY") and about_sap) or empty
+    said = clause.has("DRYSAID") or (clause.has("DRY") and about_sap) or empty or _dry_day(clause)
     if not said and not (clause.has("NONE") and (about_sap or clause.about("GATHER"))):
         return
     if {"wood", "weather"} & set(clause.words()):
@@ -788,6 +795,19 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if following is not None and _is_one_more_day(clause, following):
         on = notes.day(following)
         notes.add(Sap(gallons=0.0, on=on, tree=clause.tree, lot=clause.lot), start)
+
+
+def _dry_day(clause: Clause) -> bool:
+    """`dry today`, `monday nothing`, `bone dry all day`: a day, and that it gave nothing."""
+    told = [each for each in clause.items if each.sort != "sign"]
+    dry = [each for each in told if each.tags & {"DRY", "NONE"} and each.text in _DRY_ALONE]
+    day = any(each.sort == "date" for each in told)
+    rest = [each for each in told if each.sort != "date" and each not in dry]
+    return day and len(dry) == 1 and all(each.text in _BESIDE_DRY for each in rest)
+
+
+_DRY_ALONE = frozenset(("dry", "bone dry", "nothing", "none", "zip", "nada", "zilch"))
+_BESIDE_DRY = frozenset(("all", "everything", "on", "day", "at all", "at", "again"))
 
 
 def _is_one_more_day(clause: Clause, following: Clause) -> bool:

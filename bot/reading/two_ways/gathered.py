@@ -16,6 +16,19 @@ FORMS = forms(
         rf"(?:about )?{VOLUME}(?!.* each\b)",
         "How much was it on each of the two days? Text one day at a time.",
     ),
+    # "12 gal 3/4": three quarters more, or the 4th of March?
+    (
+        "1/2|1/4|3/4",
+        rf"\b{VOLUME} (?:1/2|1/4|3/4)(?=$|[,.;])",
+        "How much was that in all? Text it like: 12.75 gal.",
+    ),
+    # "12 gal yesterday and 9 the day before".
+    (
+        "day before",
+        rf"\d.*(?:\band|,) (?:the )?day before (?:that )?(?:about )?(?:\d|{VOLUME})"
+        r"|\d.*(?:\band|,) \d[\d.]* (?:\w+ )?the day before\b(?! yesterday)",
+        "One day at a time, please, like: yesterday 12 gal.",
+    ),
     # "12 gal north, same from the pond".
     (
         "same ",
