@@ -406,7 +406,7 @@ def _month_first(run: Sequence[Token], i: int, today: date) -> DateHit | None:
 
 _UNITS_BEHIND_A_DAY = frozenset(
     (
-        "gal gals gallon gallons l litres liters qt qts quarts pints pint cord cords face of a "
+        "gal gals gallon gallons l litres liters qt qts quarts pints pint cord cords face of "
         "taps buckets pails g % brix inches in"
     ).split()
 )
@@ -414,6 +414,8 @@ _UNITS_BEHIND_A_DAY = frozenset(
 
 
 def _unit_follows(run: Sequence[Token], j: int) -> bool:
+    if ":" in (_next(run, j + 1), _next(run, j + 2)) and _next(run, j) == "taps":
+        return False  # "mar 8 taps in: 9"
     return j < len(run) and run[j].text in _UNITS_BEHIND_A_DAY
 
 
@@ -486,20 +488,26 @@ def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -
 def _heads_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
     """`3/4 tree 5 gave 2 gal`: a day of late, and nothing behind it that has parts."""
     following = run[i + 1]
-    measured = following.text in ("tank", "barrel", "pan") and _next(run, i + 2) in _READS
-    has_parts = following.text in _HAS_PARTS and not measured
+    behind = _next(run, i + 2)
+    measured = following.text in _SAID_OF and behind not in _SHARED
+    named = following.text == "the" and behind != "way"
+    one = following.text in ("a", "an") and day not in _PARTS_OF_ONE
+    has_parts = following.text in _HAS_PARTS and not (measured or named or one)
     late = _is_of_late(_month_day(month, day, 1, today), today)
-    return late and following.shape == "word" and not has_parts
+    return late and following.shape in ("word", "money", "label") and not has_parts
 
 
 def _ends_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
     """`boiled 20 gal 3/16`, `12 gal at 2.2 3/8, clear`: a day of late, behind an amount."""
     before = run[i - 1] if i > 0 else None
-    ends = _next(run, i + 1) in _ENDS_OR_GOES_ON
-    if before is None or not ends:
+    if before is None or _next(run, i + 1) not in _ENDS_OR_GOES_ON:
         return False
-    amount = before.text in _MEASURED or (before.shape == "number" and "." in before.text)
-    return amount and _is_of_late(_month_day(month, day, 1, today), today)
+    if before.text == "on":
+        before = run[i - 2] if i > 1 else before  # "pan's on the fire on 3/8"
+    whole = before.shape == "number" and "." not in before.text and run[i - 2].text != "tree"
+    part = before.text in _BEFORE_A_PART or whole
+    part = part or (day in _PARTS_OF_ONE and before.text in _HAS_PARTS)
+    return not part and _is_of_late(_month_day(month, day, 1, today), today)
 
 
 def _is_of_late(hit: DateHit | None, today: date) -> bool:
@@ -512,17 +520,25 @@ _MEASURED = frozenset(
     "gal gals gallon gallons qt qts quart quarts pt pts pint pints l liter liters litre litres "
     "h hr hrs hour hours sap syrup taps spiles brix % ( ,".split()
 )
+_BEFORE_A_PART = frozenset(
+    "a an and about almost nearly is was at to burned used only just another than over half wood "
+    "pile down left below - it's now by size line tubing drop bit depth deep".split()
+)
+_PARTS_OF_ONE = frozenset((2, 3, 4))
+"""Words that a part stands behind: `burned about 3/4`, `the tank is at 3/4`; and what is said in
+halves, thirds and quarters, as of `the tank 3/4`."""
 _ENDS_OR_GOES_ON = frozenset(("", ".", ",", ";", "!", ")", "\n", "and", "&", "at", "from"))
 _HAS_PARTS = frozenset(
-    "full of a an the inch left done way mile empty gone off there more bucket buckets pail "
-    "pails bag bags tank barrel jar jug pan tote cord cords load hour hours day through filled "
+    "full of a an the inch left way mile empty gone off there more bucket buckets pail "
+    "pails bag bags tank barrel jar jug pan tote cord cords load hour hours day through "
     "and to or tall deep g gal gals gallon gallons qt qts quart quarts pt pts pint pints cup "
     "cups oz ounce ounces l lit liter liters litre litres face rick ricks lb lbs pound pounds "
     "in inches ft foot feet mug thermos".split()
 )
 """What a fraction may be of."""
-_READS = frozenset("is was at reads read temp".split())
-"""`3/4 tank is at 38`."""
+_SAID_OF = frozenset(("tank", "barrel", "pan", "there"))
+_SHARED = frozenset(("", "full", "of", "left", "empty", "gone", "and", "."))
+"""`3/4 tank left`; but `3/4 tank is at 38`."""
 
 
 def _next(run: Sequence[Token], j: int) -> str:

@@ -180,7 +180,12 @@ def _at(
     quantity = _quantity(run, i, before)
     if quantity is not None:
         return quantity
-    return _word(run, i)
+    item, length = _word(run, i)
+    last = i + length - 1
+    lit = length > 1 and run[last].text == "on" and "LIT" in item.tags
+    if lit and dates.match(run, last, sent) is not None:
+        return _word(run[:last], i)  # "in the syrup pan | on monday"
+    return item, length
 
 
 def _by_initial(run: Sequence[Token], i: int, profile: Profile) -> tuple[Item, int] | None:

@@ -57,8 +57,10 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
         if days:
             on, ahead = days[0].on, days[0].ahead
             quantities = any(item.sort in QUANTITIES for item in clause.items)
-            lone_day = n == 0 and not quantities and not clause.tags & FRAME_TAGS
+            heads = not clause.tags & FRAME_TAGS or (not ahead and _goes_on_bare(found, n))
+            lone_day = n == 0 and not quantities and heads
             if _of_the_weather(clause) or _has_a_day_of_its_own(clause):
+                clause.tree, clause.lot = clause.tree or tree, lot
                 clause.on, clause.ahead = on, ahead
                 on, ahead = None, False
                 continue
@@ -69,6 +71,16 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
     _name_said_last(found)
     _lot_before_its_sugar(found)
     _names_behind_amounts(found)
+    _of_lots_in_a_row(found)
+
+
+def _goes_on_bare(found: Sequence[Clause], n: int) -> bool:
+    """`yesterday first draw! 0.4 gal`: a sentence of an amount, with no deed of its own."""
+    following = found[n + 1] if n + 1 < len(found) else None
+    if following is None or following.sentence == found[n].sentence:
+        return False
+    amount = any(item.sort in QUANTITIES for item in following.items)
+    return amount and not following.tags & (FRAME_TAGS - {"SYRUP", "SAP"})
 
 
 _OF_A_TREE_ALONE = frozenset(
@@ -218,8 +230,18 @@ def _day_said_last(found: Sequence[Clause]) -> None:
             continue
         if clause.plan and clause.ahead:
             continue  # "fire is out, we'll continue tomorrow"
+        if clause.items[0].sort == "date" and any(i.sort in _TESTS for i in clause.items):
+            continue  # "12 gal, brix 2.1, yesterday was 2.3"
         if not _TO_COME.isdisjoint(clause.words()):
             continue  # "spent $48 on spiles, coming monday"
+        told_then = clause.items[0].text in _THEN and not any(
+            i.sort == "volume" for i in clause.items
+        )
+        listed = _named_alike(before, clause) or _only_tests(before, clause)
+        listed = listed or _goes_with_it(before, clause)
+        if told_then or listed or _more_jars(before, clause):
+            before.on, before.ahead = clause.on, clause.ahead
+            continue
         own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
             item.sort in ("volume", "cords", "money", "tree") for item in clause.items
         )
@@ -230,6 +252,56 @@ def _day_said_last(found: Sequence[Clause]) -> None:
             before.on, before.ahead = clause.on, clause.ahead
 
 
+def _more_jars(before: Clause, clause: Clause) -> bool:
+    """`bottled 3 quarts and 6 pints yesterday`: one deed, and its day."""
+    jarred = not _JARRED.isdisjoint(before.frame | clause.frame)
+    joined = clause.joint in ("and", "&", "plus", "+", ",")
+    own = [each.tags & (FRAME_TAGS - {"BOTTLE", "SYRUP"}) for each in (before, clause)]
+    sizes = any(item.sort == "volume" for item in before.items)
+    both = "BOTTLE" in before.tags and "BOTTLE" in clause.tags
+    return jarred and joined and sizes and not any(own) and not both
+
+
+def _named_alike(before: Clause, clause: Clause) -> bool:
+    """`20 gal from ridge and 10 from brook yesterday`: a list, with its day."""
+    deeds = clause.tags & (FRAME_TAGS - {"SAP"})
+    joined = clause.joint in ("and", "&", ",", "")
+    return (
+        joined
+        and not deeds
+        and all(
+            any(item.sort in ("tree", "lot") for item in each.items)
+            and any(item.sort in ("volume", "number") for item in each.items)
+            for each in (before, clause)
+        )
+    )
+
+
+def _only_tests(before: Clause, clause: Clause) -> bool:
+    """`2.4% and 10 gal yesterday`: the sugar of that sap."""
+    figures = [item for item in before.items if item.sort in QUANTITIES or item.sort == "number"]
+    tested = bool(figures) and all(item.sort in _TESTS for item in figures)
+    tested = tested and ("SUGAR" in before.tags or figures[0].sort == "brix")
+    named = any(item.sort in ("tree", "lot") for item in (*before.items, *clause.items))
+    return tested and not named and any(item.sort == "volume" for item in clause.items)
+
+
+def _goes_with_it(before: Clause, clause: Clause) -> bool:
+    """`seven jugs filled and capped on monday`, `$31 on hooks and lids on monday`: no figure of its
+    own, and no weather."""
+    joined = clause.joint in ("and", "&", "n", "then")
+    figures = any(item.sort in QUANTITIES or item.sort in _COUNTS for item in clause.items)
+    weather = not _OTHER_MATTERS.isdisjoint(clause.words())
+    night = any(item.text in ("last night", "tonight") for item in clause.items)
+    told = any(item.sort in QUANTITIES or item.sort in _COUNTS for item in before.items)
+    return joined and told and not (figures or weather or night or clause.plan or clause.ahead)
+
+
+_COUNTS = frozenset(("number", "vessels", "money"))
+_JARRED = frozenset(("BOTTLE", "JARN"))
+_TESTS = frozenset(("brix", "number"))
+_THEN = frozenset("when as while after once because".split())
+"""`lost 4 gal when the tote tipped yesterday`: then it was."""
 _TO_COME = frozenset(
     "coming arriving arrive arrives due getting shipped delivered here back next".split()
 )
@@ -279,6 +351,24 @@ def _lot_before_its_sugar(found: Sequence[Clause]) -> None:
         unnamed = not any(item.sort in ("lot", "tree", "trees") for item in amount.items)
         if one and _tells_an_amount(amount) and unnamed and sorts == [{"lot"}, {"brix"}]:
             amount.lot = name.lot
+
+
+def _of_lots_in_a_row(found: Sequence[Clause]) -> None:
+    """`20 gal from ridge and brook yesterday`, `ridge and brook 20 gal`: one amount of several
+    lots, and none's own."""
+    for _, each in itertools.groupby(found, lambda c: c.sentence):
+        sentence = list(each)
+        told = [clause for clause in sentence if _tells_an_amount(clause)]
+        bare = [clause for clause in sentence if clause not in told and _only_names_a_lot(clause)]
+        others = len(sentence) - len(told) - len(bare)
+        joined = any(clause.joint in ("and", "&") for clause in sentence[1:])
+        if len(told) == 1 and bare and not others and joined and _names_a_lot(told[0]):
+            told[0].lot = None
+
+
+def _only_names_a_lot(clause: Clause) -> bool:
+    said = {item.sort for item in clause.items}
+    return "lot" in said and said <= {"lot", "date", "sign"}
 
 
 def _names_behind_amounts(found: Sequence[Clause]) -> None:

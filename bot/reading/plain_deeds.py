@@ -270,6 +270,11 @@ _HELPED = {
 _HELPED_US = re.compile(rf"\bhelped (?:us|me) (?:to )?({'|'.join(_HELPED)})\b")
 
 
+# "stinks so I dumped the lot": all of it.
+_DUMPED_THE_LOT = re.compile(
+    r"\b(dumped|tossed|threw out|threw|poured out|tipped out|chucked|pitched) the (?:whole )?lot"
+    r"(?: out)?(?=$|[,.;!])"
+)
 # "got a new pan on sale": no fire.
 _PAN_ON_SALE = re.compile(
     r"\b(pan|burner|evaporator|arch) on (?=(?:sale|order|the way|craigslist|facebook|ebay|hold"
@@ -313,6 +318,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" so ", "makes "), _SO_MUCH_IN_ALL, _in_all),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
+    (("the lot", "whole lot"), _DUMPED_THE_LOT, r"\1 it all"),
     (("dumped",), _DUMPED_AND_GOT, "emptied "),
     ((" in ", " into "), _SPLIT_INTO, "bottled "),
     (("charged",), _CHARGED, "paid "),

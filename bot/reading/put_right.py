@@ -83,7 +83,7 @@ _SORRY_BEHIND = re.compile(
 _LAST_ONE = re.compile(
     r"^(?:(?:sorry|oops|whoops|my bad|actually|oh|ugh),? )?(?:the |that )"
     r"(?:last one|last entry|last text) (?:was|is|belongs|goes) "
-    r"(?:(?:for|from|on|to|under) |(?=yesterday|today|\w+day\b|(?:the )?\w+ lot\b))"
+    r"(?:(?:for|from|on|to|under) |(?=yesterday|today|tree \d|\w+day\b|(?:the )?\w+ lot\b))"
 )
 _TAKEN_BACK = re.compile(
     rf"{_LEAD}(?:forget (?:that )?i said (?:that|anything)"

@@ -32,7 +32,7 @@ PLAIN_WORDS = frozenset(
         "road barn shed house home help kids boys girls wife husband son daughter dad mom "
         "brother sister first second third fourth trip trips load loads sled round rounds haul "
         "hair "
-        "well oh yeah wow man anyway anyways anyhow "
+        "well oh yeah wow man anyway anyways anyhow final overall grand official "
         "boy gee finally again already today's evening's morning's run's hands cold wet snow "
         "rain mud wind sun sunny warm freezing thaw record tally count ones way little bit "
         "total backyard driveway hill hillside field creek brook end side same another other "

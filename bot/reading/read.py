@@ -27,6 +27,7 @@ from bot.reading.carried import with_cents, with_units
 from bot.reading.clause import Clause
 from bot.reading.clauses import clauses
 from bot.reading.danger import danger
+from bot.reading.dated import apart_from_its_day
 from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.in_passing import without_asides
 from bot.reading.in_pieces import put_together
@@ -101,7 +102,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return Understanding((Stop(),))
     if keyword in SAID_IN:
         return Understanding((Start(),))
-    doubt = two_ways(plain)
+    doubt = _in_two_ways(plain)
     if doubt is not None:
         return Understanding((), doubt)
     meant = apart(plain, profile, lambda rest: read(rest, sent, profile))
@@ -153,7 +154,18 @@ def _nothing_of_ours(notes: Notes) -> None:
 
 def _in_plain(text: str) -> str:
     """A text as the stages from the tokens on take it."""
-    return in_plain_words(without_asides(put_together(plain_correction(tidy.tidy(text)))))
+    plain = in_plain_words(without_asides(put_together(plain_correction(tidy.tidy(text)))))
+    dated = apart_from_its_day(plain)
+    if dated is None:
+        return plain
+    head, rest, end = dated
+    return f"{head}{in_plain_words(without_asides(rest))}{end}"
+
+
+def _in_two_ways(plain: str) -> Doubt | None:
+    """The same form is asked about with a day beside it and without."""
+    dated = apart_from_its_day(plain)
+    return two_ways(plain) or (None if dated is None else two_ways(dated[1]))
 
 
 def _pieces(found: list[Item]) -> list[Item]:

@@ -19,7 +19,7 @@ _SHAPES = re.compile(
   | (?P<postal>\b[a-z]\d[a-z]\s?\d[a-z]\d\b)
   | (?P<clock>\d{1,2}:\d{2}\s?(?:[ap]\.?m\b\.?)?|\d{1,2}\s?[ap]\.?m\b\.?)
   | (?P<garbled>\d+(?:\.+\d+){2,}|\d+\.\.+\d+)
-  | (?P<mixed>(?<!\#)(?<!\#\ )(?<![\d.])\d+(?:\s+|\s*-\s*|\s+and\s+)\d/\d{1,2}(?!\d|/))
+  | (?P<mixed>(?<!\#)(?<!\#\ )(?<!tree\ )(?<![\d.])\d+(?:\s+|\s*-\s*|\s+and\s+)\d/\d{1,2}(?!\d|/))
   | (?P<slash>\d{1,2}/\d{1,4}(?:/\d{2,4})?)
   | (?P<ordinal>\d{1,2}(?:st|nd|rd|th)\b)
   | (?P<number>\d+(?:\.\d+)?|\.\d+)

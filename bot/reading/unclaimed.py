@@ -230,8 +230,8 @@ def _ends_it(clause: Clause, item: Item) -> bool:
 def _is_added(clause: Clause, item: Item) -> bool:
     """`a gallon and three quarters`: a part more of what stands before it; `12 gal 3/16 north lot`:
     more of it, or a day."""
-    behind_amount = [each.sort for each in clause.preceding(item, 1)] == ["volume"]
-    if "/" in item.text and behind_amount:
+    before = [each.sort for each in clause.preceding(item, 1)]
+    if "/" in item.text and before in (["volume"], ["vessels"], ["cords"]):
         return True
     return clause.joint in ("and", "&") and clause.items[0] is item
 
@@ -347,6 +347,9 @@ def _counts_others(clause: Clause, item: Item) -> bool:
     at = [each.text for each in clause.following(item, 1)] in (["in"], ["on"], ["off"], ["from"])
     if item.text == "one" and at and clause.near("TAPN", "GATHER"):
         return False  # "two taps in tree 4, one in tree 5"
+    given = ahead[:1] in (["only"], ["just"], ["gave"], ["had"], ["got"], ["did"])
+    if item.text == "one" and clause.own_tree and given and clause.items[-1] is item:
+        return False  # "tree 3 gave 2 gal, tree 5 only one"
     stays = _STAYS.intersection(clause.words())
     if stays == {"still"} and clause.has("GATHER"):
         stays = frozenset()  # "lost 2 gal, still got 15 home"

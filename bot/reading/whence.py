@@ -24,7 +24,7 @@ def whence(notes: Notes) -> None:
         if name is None or name.text in held:
             continue
         said = notes.clauses[noted.clause].spoken()
-        of = f"tree {name.text}" if name.sort == "tree" else f"the {name.text} lot"
+        of = f"tree {name.text}" if name.sort == "tree" else f"the {_as_lot(name.text)}"
         tree, lot = (name.text, None) if name.sort == "tree" else (None, name.text)
         fixed = replace(told, tree=tree, lot=lot)
         notes.noted.remove(noted)
@@ -52,9 +52,14 @@ def _named_beside(notes: Notes, noted: Noted) -> Item | None:
     return next(iter(names.values())) if len(names) == 1 else None
 
 
+def _as_lot(name: str) -> str:
+    """A lot as it is spoken of: `the ridge lot`."""
+    return name if name.endswith("lot") else f"{name} lot"
+
+
 def _as_text(told: Sap | Sugar) -> str:
     """A text that reads as that record."""
-    where = f"tree {told.tree} " if told.tree else f"{told.lot} lot " if told.lot else ""
+    where = f"tree {told.tree} " if told.tree else f"{_as_lot(told.lot)} " if told.lot else ""
     when = f" on {told.on.isoformat()}"
     if isinstance(told, Sugar):
         return f"{where}sugar {told.brix:g} brix{when}"

@@ -61,7 +61,8 @@ def find(clause: Clause, notes: Notes) -> None:
         if contents or (count is not None and count.part):
             if count is not None:
                 count.used = True
-            share = count.value if count is not None else 1.0
+            both = bool(before) and before[0].text == "both"
+            share = count.value if count is not None else 2.0 if both else 1.0
             _filled(clause, notes, item, share)
             continue
         if _of_jugs(clause, item):
@@ -71,6 +72,8 @@ def find(clause: Clause, notes: Notes) -> None:
             notes.ask("How many gal does one bucket hold?", fill="my buckets hold {} gal")
             continue
         if clause.about("POUR", "COSTV", "BUY") or clause.free("money"):
+            continue
+        if _SAT_ON.search(clause.text):
             continue
         if clause.has("BROKEN") or not _HURT.isdisjoint(clause.words()):
             continue  # "the 5 gal bucket has a crack in it"
@@ -104,6 +107,11 @@ def _given_up(clause: Clause, item: Item, notes: Notes) -> bool:
     return deed is not None and deed.start < item.start and behind
 
 
+_SAT_ON = re.compile(
+    r"\bfor an? (?:seat|stool|chair|step|table|drum|hat|sled|helmet)\b"
+    r"|\bto (?:sit|stand) on\b"
+)
+"""`used a 5 gallon pail for a seat`."""
 _HURT = frozenset("crack cracks cracked hole holes leave left missing".split())
 _GIVES_UP = frozenset("swapped traded replaced switched changed upgraded".split())
 _OTHERS = frozenset("his her their".split())

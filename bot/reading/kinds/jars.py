@@ -140,8 +140,10 @@ def _some_of_them(clause: Clause, notes: Notes) -> bool:
     if not filled or len(counts) != 1 or not {"them", "those"} & set(following.words()):
         return False
     sizes[0].used = counts[0].used = True
-    count, each = counts[0].value, sizes[0].gallons / sizes[0].value
-    if not 0 < count <= sizes[0].value or count != int(count):
+    measured = sizes[0].unit in ("fluid_ounce", "milliliter")  # "16 oz bottles - filled 13 of them"
+    stand = MOST_JARS if measured else sizes[0].value
+    count, each = counts[0].value, sizes[0].gallons / (1.0 if measured else sizes[0].value)
+    if not 0 < count <= stand or count != int(count):
         notes.ask("How many jars were filled? Like 6 pints.", fill="bottled {}", number_only=False)
         return True
     _write(notes, clause, [Jar(int(count), each)], sizes[0].start)
@@ -342,6 +344,15 @@ _BETWEEN = frozenset(
 
 def _write(notes: Notes, clause: Clause, found: list[Jar], start: int) -> None:
     before = notes.last(Jars)
+    told = None if before is None else notes.clauses[before.clause]
+    undated = told is not None and told.on is None and told.sentence == clause.sentence
+    if (
+        before is not None
+        and isinstance(before.reading, Jars)
+        and before.reading.on != notes.day(clause)
+        and undated
+    ):
+        before.reading = replace(before.reading, on=notes.day(clause))
     if (
         before is not None
         and isinstance(before.reading, Jars)

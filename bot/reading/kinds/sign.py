@@ -77,10 +77,8 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
     words = set(clause.words())
     if words & _ONLY_FEARED or "looking for" in clause.text:
         return False
-    if tag == "BUDS" and re.search(
-        r"\b(?:my|the|with|his) buds (?:at|and|for|over|came)\b", clause.text
-    ):
-        return False  # "meeting my buds at seven"
+    if tag == "BUDS" and _FRIENDS.search(clause.text):
+        return False
     if tag == "BUDS" and word in _FLOWERS and not words & _OUR_TREES and not clause.has("SPECIES"):
         return False  # "the crocus is blooming"
     if tag == "BUDS":
@@ -133,6 +131,13 @@ def _windy_beside(clause: Clause, notes: Notes) -> bool:
     )
 
 
+_FRIENDS = re.compile(
+    r"\b(?:my|the|with|his|our|her) (?:\w+ )?buds (?:at|and|for|over|came|are coming"
+    r"|is coming|helped|help|will|said|say|dropped|stopped|show|showed|want|wanted|love|loved"
+    r"|think)\b"
+    r"|\bbuds (?:\w+ ){0,2}(?:coming over|to help|helped|came over|stopped by)\b"
+)
+"""`meeting my buds at seven`, `my buds are coming over`: no buds of trees."""
 _OTHER_PLANTS = frozenset(
     "lilac lilacs apple apples willow willows poplar poplars popple aspen aspens forsythia cherry "
     "pear magnolia dogwood".split()

@@ -357,6 +357,9 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
             )
         return
     if noted is not None and isinstance(noted.reading, Sap) and noted.reading.brix is None:
+        if clause.on not in (None, noted.reading.on):
+            _of_another_day(clause, notes, noted, item)
+            return
         noted.reading = replace(noted.reading, brix=brix)
         if clause.has("BOTH") or "each" in clause.words() or "all" in clause.words():
             _to_all(clause, notes, brix)
@@ -367,6 +370,17 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
     if _CONCENTRATES.search(notes.text) and any(other.question for other in notes.clauses):
         return  # "ro to 8 percent, how long to boil 400 L": what the question is about
     notes.add(Sugar(brix=brix, on=notes.day(clause), tree=clause.tree, lot=clause.lot), item.start)
+
+
+def _of_another_day(clause: Clause, notes: Notes, told: Noted, item: Item) -> None:
+    """`31 gal. brix was 1.8 yesterday`: a test of its own; without the `was` the day may be that
+    of both."""
+    dated = notes.clauses[told.clause].on is not None
+    if dated or "was" in clause.words() or clause.items[0].sort == "date":
+        notes.add(Sugar(brix=item.value, on=notes.day(clause)), item.start)
+        return
+    notes.noted.remove(told)
+    notes.ask("Which day was that? Text each by itself, like: yesterday 12 gal at 2.2.")
 
 
 _CONCENTRATES = re.compile(r"\b(?:ro|r\.o|reverse osmosis|membrane|concentrat\w*)\b")

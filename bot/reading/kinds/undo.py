@@ -76,6 +76,8 @@ def find_whole(notes: Notes) -> bool:
     if said is None or said.question or _asks_when(said):
         return False
     deed = said.first("UNDOP")
+    if deed is not None and deed.text == "that last one" and _tells_of_it(said, deed):
+        return False
     denied = any(
         "NOT" in item.tags and item.text != "no" and item is not deed for item in said.items
     )
@@ -106,6 +108,13 @@ def find_whole(notes: Notes) -> bool:
     return True
 
 
+def _tells_of_it(said: Clause, deed: Item) -> bool:
+    """`that last one was a big run`: what it was, and not that it was wrong."""
+    was = [each.text for each in said.following(deed, 1)]
+    return was in (["was"], ["is"], ["ran"], ["gave"]) and _AMISS.isdisjoint(said.words())
+
+
+_AMISS = frozenset("wrong mistake error bad off test duplicate repeat oops accident twice".split())
 _OF_ANY_THING = frozenset(
     ("cancel the", "cancel my", "forget my", "disregard the", "ignore my", "remove the",
      "delete the", "erase the", "take out the", "nix the", "never mind the", "nevermind the")
