@@ -48,7 +48,9 @@ _ASKS_FOR_TAPS = re.compile(
 
 
 _TELLS_OF_ICE = re.compile(
-    r"^(?!.*(?:\?|\bhow\b|\bwhat\b))(?=.*\bice\b).*(?:\btoday\b|\bgot\b|\blost\b|,)"
+    r"^(?!.*(?:\?|\bhow\b|\bwhat\b))(?=.*\bice\b).*(?:\btoday\b|\bgot\b|\blost\b|,|[.;!]\s+\w"
+    r"|\n|\b(?:boiled|bottled|drew|made|paid|set|pulled)\b)",
+    re.S,
 )
 _LONGEST_ASKED = 160
 """Characters of one segment: a longer text without a question mark tells of a day's work."""

@@ -33,8 +33,10 @@ _HARM = re.compile(
 )
 
 
-_OF_WOOD = re.compile(r"\bburn(?:ed|t)? (?:[\w./]+ ){0,4}(?:cords?|wood|cubic feet)\b")
-_HURT = re.compile(rf"\b(?:my|his|her|their) {_BODY}\b|\bgot (?:burn|scald)|\bon {_BODY}\b")
+_OF_WOOD = re.compile(
+    r"\bburn(?:ed|t)? (?:[\w./]+ ){0,4}(?:cords?|wood|cubic feet|propane|lbs?|pounds?)\b"
+)
+_HURT = re.compile(rf"\b(?:my|his|her|their) {_BODY}\b|\bgot (?:burn|scald)|\bon (?!me\b){_BODY}\b")
 # One of these is in every cry for help, and in few other texts.
 _SIGNS = (
     *("fire", "flames", "burn", "scald", "splash", "fell ", "passed out", "conscious", "breath"),

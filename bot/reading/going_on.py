@@ -170,7 +170,8 @@ def _is_bare(clause: Clause) -> bool:
 
 _BARE_SORTS = frozenset(("volume", "hours", "clock", "cords", "mass", "sign"))
 _BARE_WORDS = frozenset(
-    "in of to boil done total so far all through altogether yes ok tonight today more went".split()
+    "in of to boil do done total so far all through altogether yes ok tonight today more "
+    "went".split()
 ) | {"to boil", "in all", "all told", "so far", "went through", "in total"}
 
 

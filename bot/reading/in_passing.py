@@ -12,6 +12,8 @@ from bot.reading.dates import WEEKDAY
 from bot.reading.number_words import FIGURE, UNIT
 from bot.reading.rewrites import Rewrite, rewritten
 
+_ANEW = r"(?:^|(?<=, )|(?<= and ))"
+"""Where something else begins."""
 _EXCUSED = re.compile(
     r"^(?:sorry|apologies)[,.]? (?:i've |ive |i |we've |weve |we )?"
     r"(?:been (?:busy|away|sick|out|quiet)|no signal|(?:my )?phone (?:was )?(?:died|dead)"
@@ -50,7 +52,8 @@ _BESIDE_OURS = re.compile(
 )
 # "pitched the ice, 14 gal".
 _ICE_AWAY = re.compile(
-    r"^(?:dumped|pitched|tossed|threw out|took out|picked out|pulled out|lifted out|took|threw)"
+    rf"{_ANEW}(?:dumped|pitched|tossed|threw out|took out|picked out|pulled out|lifted out|took"
+    r"|threw)"
     r" (?:some |the )?ice(?: out)?(?: of (?:the|my|our) (?:buckets|pails))?,? (?:and )?(?:got"
     r" |had )?"
     r"(?=\d)"
@@ -138,8 +141,8 @@ _BEFORE_IT = re.compile(
 )
 # "i am sorry to say we had to tip out 4 gal".
 _SORRY_TO_SAY = re.compile(
-    r"^(?:well,? |so,? )?(?:i am|i'm|im|we are|we're)? ?(?:sorry|happy|glad|sad|proud|pleased"
-    r"|thrilled|delighted|here) to (?:say|report|tell you|announce|inform you)(?: that)?,? "
+    rf"{_ANEW}(?:well,? |so,? )?(?:i am|i'm|im|we are|we're)? ?(?:sorry|happy|glad|sad|proud"
+    r"|pleased|thrilled|delighted|here) to (?:say|report|tell you|announce|inform you)(?: that)?,? "
 )
 # "thirteen gallons no fourteen gallons": the second.
 _SAID_ANEW = re.compile(

@@ -51,7 +51,7 @@ def _has_still_to_be_gathered(clause: Clause, item: Item) -> bool:
 def _has_still_to_be_boiled(clause: Clause, item: Item) -> bool:
     """`still got 30 gal to boil`: as likely sap that was told already."""
     behind = [each.text for each in clause.following(item, 3)]
-    to_go = behind[:2] == ["to", "go"] or behind[:3] == ["left", "to", "go"]
+    to_go = behind[:2] in (["to", "go"], ["to", "do"]) or behind[:3] == ["left", "to", "go"]
     return (behind[:1] == ["to boil"] or to_go) and not clause.gathers()
 
 

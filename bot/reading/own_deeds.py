@@ -13,6 +13,8 @@ def mark_deeds(clause: Clause) -> None:
     clause.tags = clause.said
     clause.text = " ".join(item.text for item in clause.items)
     clause.tags |= _parted(clause)
+    if "BUDS" in clause.tags:
+        clause.tags -= {"PULLV"}  # "red maple buds are out"
     tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)
     if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
         clause.tags -= {"POUR"}

@@ -122,7 +122,7 @@ _WITH_DRAWN = re.compile(
 _STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
 # "pulled all 120": of taps, since nothing else is pulled by the number.
 _PULLED_ALL = re.compile(
-    r"(?:^|, )((?:we |i )?(?:pulled|yanked)) (all|the whole|the last|the rest,?|the final) "
+    r"(^|, |\band )((?:we |i )?(?:pulled|yanked)) (all|the whole|the last|the rest,?|the final) "
     r"(\d{1,3})(?=$|[.,;])"
 )
 # "came within an inch of dumping 5 gal".
@@ -246,9 +246,8 @@ def _done_tapping(said: re.Match[str]) -> str:
 
 def _pulled_all(said: re.Match[str]) -> str:
     """`pulled all 120`: all of them; `pulled the last 14`: so many."""
-    joint = ", " if said[0].startswith(",") else ""
-    every = "all " if said[2] in ("all", "the whole") else ""
-    return f"{joint}{said[1]} {every}{said[3]} taps"
+    every = "all " if said[3] in ("all", "the whole") else ""
+    return f"{said[1]}{said[2]} {every}{said[4]} taps"
 
 
 # "fire lite at 8 am": lit.

@@ -19,7 +19,7 @@ from dataclasses import replace
 from datetime import datetime
 
 from bot.reading import items as item_stage
-from bot.reading import kinds, tidy, tokens
+from bot.reading import kinds, sentences, tidy, tokens
 from bot.reading.apart import apart
 from bot.reading.asides import set_aside
 from bot.reading.asking import add_questions
@@ -27,7 +27,6 @@ from bot.reading.carried import with_cents, with_units
 from bot.reading.clause import Clause
 from bot.reading.clauses import clauses
 from bot.reading.danger import danger
-from bot.reading.dated import apart_from_its_day
 from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.in_passing import without_asides
 from bot.reading.in_pieces import put_together
@@ -155,17 +154,12 @@ def _nothing_of_ours(notes: Notes) -> None:
 def _in_plain(text: str) -> str:
     """A text as the stages from the tokens on take it."""
     plain = in_plain_words(without_asides(put_together(plain_correction(tidy.tidy(text)))))
-    dated = apart_from_its_day(plain)
-    if dated is None:
-        return plain
-    head, rest, end = dated
-    return f"{head}{in_plain_words(without_asides(rest))}{end}"
+    return sentences.in_each(plain, lambda said: in_plain_words(without_asides(said)))
 
 
 def _in_two_ways(plain: str) -> Doubt | None:
-    """The same form is asked about with a day beside it and without."""
-    dated = apart_from_its_day(plain)
-    return two_ways(plain) or (None if dated is None else two_ways(dated[1]))
+    """The first that has to be asked of the text or of one of its sentences."""
+    return two_ways(plain) or next(filter(None, map(two_ways, sentences.each(plain))), None)
 
 
 def _pieces(found: list[Item]) -> list[Item]:

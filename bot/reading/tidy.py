@@ -330,7 +330,9 @@ _IN_OUT = re.compile(
 )
 # "boiled 40 gal., 7 hrs., 1 gal. syrup": what is cut short ends no sentence.
 _CUT_SHORT = re.compile(
-    r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b|syrup\b|sap\b|boiled\b))"
+    r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b|boiled\b"
+    r"|(?:syrup|sap)\b(?! (?:in the|is|was|has|had|looks?|looked|smells?|tastes?|tests?"
+    r"|tested|reads?|going|went|turned|temp)\b)))"
 )
 # "5 gal (mon), 2 gal (A1)": the day or the tree of the amount before it.
 _IN_BRACKETS = re.compile(

@@ -149,6 +149,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "sap"
     if _made_of_it(clause, item) or _from_the_boil(clause, item):
         return "syrup"
+    if _gave_by_a_tree(clause, item):
+        return "sap"
     if into_the_pan(clause) or boiled_down(clause, item):
         return "boil"
     if _stands_in_the_pan(clause, item):
@@ -222,6 +224,8 @@ def _role(clause: Clause, item: Item) -> str:
         return "sap" if tested else "unclear"  # "boiled 11 hours and got 1.5 gal"
     rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
     if (clause.has("THROUGH", "LIT") or lit) and not drawn_last and not rounds:
+        if clause.has("MADE") and _little(item) and not clause.has("LIT", "THROUGH"):
+            return "syrup"  # "fire is lit, made .8 gal of the good stuff"
         eaten = clause.has("THROUGH") and item.gallons < _LEAST_BOILED
         return "unclear" if eaten else "boil"  # "went through a pint of it on pancakes"
     if thing == "sap" and not clause.about("BOIL", "FIRE"):
@@ -315,6 +319,12 @@ def _role(clause: Clause, item: Item) -> str:
     if clause.near("SAP") and not clause.near("SYRUP", "BOIL", "FIRE", "DRAW", "BOTTLE", "JARN"):
         return "sap"  # "strained the sap into the crock, 5 and a half quarts"
     return "unclear"
+
+
+def _gave_by_a_tree(clause: Clause, item: Item) -> bool:
+    """`boiled 22 gal, tree 12 gave us a gallon`: sap, whatever went before."""
+    gave = any(each.text == "gave" and each.start < item.start for each in clause.items)
+    return clause.own_tree and gave and not clause.has("SYRUP", "POUR")
 
 
 def _hands_over(clause: Clause, left: Item) -> bool:

@@ -295,6 +295,8 @@ def came_of_it(clause: Clause, notes: Notes, item: Item) -> bool:
     before = notes.last(Boil)
     if before is None or not isinstance(before.reading, Boil) or before.reading.gallons is None:
         return False
+    if clause.own_tree:
+        return False  # "boiled 22 gal, tree 12 gave us a gallon"
     here = notes.clauses[before.clause].sentence == clause.sentence
     made = not _CAME.isdisjoint(clause.words())
     return here and made and item.gallons * LEAST_BOILED_FOR_ONE <= before.reading.gallons

@@ -102,9 +102,12 @@ def _meant(tag: str, word: str, clause: Clause, notes: Notes) -> bool:
         or _sap_in_sentence(clause, notes)
         or bool(words & _AT_WORK)
     )
-    if clause.about("POUR"):
+    anew = clause.has("SAP", "STORE") and not clause.has("POUR", "BOTTLE", "DRAW")
+    if clause.about("POUR") and not anew:
         return False
-    if clause.about("BOTTLE", "DRAW") or (clause.has("SYRUP") and not clause.has("SAP")):
+    if (clause.about("BOTTLE", "DRAW") and not anew) or (
+        clause.has("SYRUP") and not clause.has("SAP")
+    ):
         return False
     if tag == "CLOUDY" or tag == "YELLOW":
         seen = clause.first(tag)

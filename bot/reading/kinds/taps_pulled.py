@@ -8,6 +8,7 @@ from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.kinds.taps_set import stand_in_trees
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -54,7 +55,7 @@ def find(clause: Clause, notes: Notes) -> None:
             and not _OUT_THERE.search(clause.text)
         )
     )
-    if not deed or _hang_out_there(clause, notes) or clause.has("BUDS"):
+    if not deed or _hang_out_there(clause, notes) or clause.has("BUDS") or stand_in_trees(clause):
         return
     again = any(
         {"reset", "reseated", "back"} & set(other.words()) for other in notes.sentence(clause)

@@ -48,7 +48,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if not (_ARRIVED | _ONLY_SEEN).isdisjoint(clause.words()) or "picked up" in clause.text:
         return  # "12 new spiles came today"
     if (
-        clause.about("PULLV")
+        (clause.about("PULLV") and not stand_in_trees(clause))
         or clause.has("BUY", "COSTV", "PRICE", "FOREIGN", "GIFT", "BROKEN")
         or clause.free("money")
         or clause.negated
@@ -204,7 +204,7 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             ):
                 continue
             sized = clause.has("BUCKET") and any(i.sort == "volume" for i in clause.items)
-            if clause.has("DRY", "DRYSAID", "FOREIGN", "OTHERS") or clause.about("POUR"):
+            if clause.has("DRY", "DRYSAID", "FOREIGN", "OTHERS", "POUR"):
                 continue
             if clause.has("BUCKET") and not sized:
                 continue
@@ -269,6 +269,17 @@ def _summed(clause: Clause, item: Item) -> bool:
 def _just_added(clause: Clause, notes: Notes) -> bool:
     before = notes.last(TapsSet)
     return before is not None and notes.clauses[before.clause].sentence == clause.sentence
+
+
+def stand_in_trees(clause: Clause) -> bool:
+    """`front yard has 4 taps in now`, `number of taps is 28`: whatever was pulled before it."""
+    if _names_the_count(clause):
+        return True
+    taps = clause.first("TAPN")
+    if taps is None or clause.has("PULLV"):
+        return False
+    behind = [each.text for each in clause.following(taps, 2)]
+    return behind[:1] in (["in"], ["are in"], ["in all"]) or behind == ["are", "in"]
 
 
 def _names_the_count(clause: Clause) -> bool:

@@ -42,6 +42,8 @@ class Tree(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Species, size and taps of a tree that is named."""
     species = clause.first("SPECIES") or _species_before(clause, notes)
+    if species is not None and _is_plural(species, notes) and not clause.own_tree:
+        species = None  # "tree 5 gave 3 qts and red maples are budding"
     taps = _taps(clause, notes)
     inches = _inches(clause, notes)
     if clause.tree is None:
@@ -150,7 +152,13 @@ def _species_before(clause: Clause, notes: Notes) -> Item | None:
         or not clause.own_tree
     ):
         return None
-    return before.first("SPECIES")
+    species = before.first("SPECIES")
+    return None if species is None or _is_plural(species, notes) else species
+
+
+def _is_plural(species: Item, notes: Notes) -> bool:
+    """`15 spouts out of the soft maples`: what trees there are, and no tree's own kind."""
+    return notes.text[species.start : species.end].endswith("s")
 
 
 _NOT_YET = frozenset("could can would should needs need too enough handle take might want".split())

@@ -1,0 +1,55 @@
+"""Sentences, and a day at the head or the end of one.
+
+What is said in a sentence means the same with another beside it and with a day before or behind
+it, so the forms that are looked for in a whole text are looked for there too.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+
+from bot.reading.dates import MONTHS, WEEKDAY
+
+_DAY = (
+    rf"(?:yesterday|{WEEKDAY}|mon|tues?|wed|thurs?|fri|sat|sun|\d{{1,2}}/\d{{1,2}}"
+    rf"|(?:{'|'.join(MONTHS)}) \d{{1,2}}(?:st|nd|rd|th)?|the \d{{1,2}}(?:st|nd|rd|th))"
+    r"(?: (?:morning|afternoon|evening|night))?"
+)
+_HEAD = re.compile(rf"(?:on |for )?{_DAY}(?:[:,]? | - )(?=[^\W\d])")
+_NOT_BEHIND = "".join(
+    rf"(?<!\b{word})" for word in "since from than like till until before and for of as".split()
+)
+_END = re.compile(rf"(?<=\w){_NOT_BEHIND},? (?:on )?{_DAY}[.!]*$")
+
+
+_SENTENCE = re.compile(r"(?<=[.!?;])\s+(?=\D)|\n+")
+
+
+def in_each(text: str, rewrite: Callable[[str], str]) -> str:
+    """A tidy text with each of its sentences written anew, and the day beside it kept."""
+    out: list[str] = []
+    at = 0
+    for start, stop in _spans(text):
+        out += (text[at:start], rewrite(text[start:stop]))
+        at = stop
+    return "".join((*out, text[at:]))
+
+
+def each(text: str) -> Iterator[str]:
+    """The sentences of a tidy text, without the day beside them; not the whole text itself."""
+    return (text[start:stop] for start, stop in _spans(text))
+
+
+def _spans(text: str) -> Iterator[tuple[int, int]]:
+    """Where the sentences stand that are not the whole text."""
+    ends = [(hit.start(), hit.end()) for hit in _SENTENCE.finditer(text)]
+    start = 0
+    for stop, behind in [*ends, (len(text), len(text))]:
+        sentence = text[start:stop]
+        head, end = _HEAD.match(sentence), _END.search(sentence)
+        first = start + (head.end() if head else 0)
+        last = start + end.start() if end else start + len(sentence.rstrip(".!?;"))
+        if first < last and (first, last) != (0, len(text)):
+            yield first, last
+        start = behind
