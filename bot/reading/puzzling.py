@@ -150,7 +150,8 @@ _BEFORE_AN_AMOUNT = frozenset("the a an another some all up down out in off over
 
 _PREPOSITIONS = frozenset(
     "at by in on from off with near before after under over behind past around through into till "
-    "until for despite during since like along beside across around between beyond below above".split()
+    "until for despite during since like along beside across around between beyond below "
+    "above".split()
 )
 
 
