@@ -51,7 +51,7 @@ def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort != "volume":
         return False
     told = _before(notes, item, "volume")
-    if not told or any(each.sort in ("lot", "tree", "date") for each in clause.items):
+    if not told or any(each.sort in ("lot", "tree") for each in clause.items):
         return False
     last = told[-1]
     between = notes.text[last.end : item.start].strip(" ,;")
@@ -60,6 +60,8 @@ def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
         return True
     if same and between in _JARRED_IN:
         return True  # "1 gal of syrup in 8 pints"
+    if any(each.sort == "date" for each in clause.items):
+        return False
     so = clause.joint in ("so", "=") or clause.items[0].text in _SO
     so = so or between.replace(",", " ").split()[-1:] in (["so"], ["that's"], ["makes"])
     sums = {sum(each.gallons for each in told), last.gallons * _times(notes, last)}

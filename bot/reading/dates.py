@@ -521,8 +521,8 @@ _MEASURED = frozenset(
     "h hr hrs hour hours sap syrup taps spiles brix % ( ,".split()
 )
 _BEFORE_A_PART = frozenset(
-    "a an and about almost nearly is was at to burned used only just another than over half wood "
-    "pile down left below - it's now by size line tubing drop bit depth deep".split()
+    "a an and about almost nearly is was at to burned used only just another than over half "
+    "down left below - it's now by size line tubing drop bit depth deep".split()
 )
 _PARTS_OF_ONE = frozenset((2, 3, 4))
 """Words that a part stands behind: `burned about 3/4`, `the tank is at 3/4`; and what is said in
@@ -530,7 +530,7 @@ halves, thirds and quarters, as of `the tank 3/4`."""
 _ENDS_OR_GOES_ON = frozenset(("", ".", ",", ";", "!", ")", "\n", "and", "&", "at", "from"))
 _HAS_PARTS = frozenset(
     "full of a an the inch left way mile empty gone off there more bucket buckets pail "
-    "pails bag bags tank barrel jar jug pan tote cord cords load hour hours day through "
+    "pails bag bags tank barrel jar jug pan tote cord cords load hour hours day through wood pile "
     "and to or tall deep g gal gals gallon gallons qt qts quart quarts pt pts pint pints cup "
     "cups oz ounce ounces l lit liter liters litre litres face rick ricks lb lbs pound pounds "
     "in inches ft foot feet mug thermos".split()

@@ -55,8 +55,7 @@ _ICE_AWAY = re.compile(
     rf"{_ANEW}(?:dumped|pitched|tossed|threw out|took out|picked out|pulled out|lifted out|took"
     r"|threw)"
     r" (?:some |the )?ice(?: out)?(?: of (?:the|my|our) (?:buckets|pails))?,? (?:and )?(?:got"
-    r" |had )?"
-    r"(?=\d)"
+    rf" |had )?(?={FIGURE} ?{UNIT}\b)"
     r"|,? (?:and )?(?:dumped|pitched|tossed|threw out) (?:some |the )?ice$"
 )
 # "filled 7 jars and only burned one finger": no cry for help.

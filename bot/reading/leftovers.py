@@ -120,8 +120,13 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
         return False
     if not words or words > MOST_UNMARKED_WORDS or strangers or priced or denied:
         return False
-    hit = topics.asked(" ".join(clause.spoken() for clause in notes.clauses))
     wanted = SURE_SCORE if has_figures else UNMARKED_SCORE
+    hit = topics.asked(" ".join(clause.spoken() for clause in notes.clauses))
+    first = [clause for clause in notes.clauses if clause.sentence == notes.clauses[0].sentence]
+    if len(first) < len(notes.clauses) and (hit is None or hit.score < wanted):
+        hit = topics.asked(
+            " ".join(clause.spoken() for clause in first)
+        )  # "am i overtapped. tired"
     if has_figures and any(i.sort == "lot" for clause in notes.clauses for i in clause.items):
         return False  # "home lot 12, upper lot 8"
     named = any(item.sort == "tree" for clause in notes.clauses for item in clause.items)

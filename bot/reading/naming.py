@@ -238,7 +238,7 @@ def _day_said_last(found: Sequence[Clause]) -> None:
             i.sort == "volume" for i in clause.items
         )
         listed = _named_alike(before, clause) or _only_tests(before, clause)
-        listed = listed or _goes_with_it(before, clause)
+        listed = listed or _goes_with_it(before, clause) or _says_it_again(before, clause)
         if told_then or listed or _more_jars(before, clause):
             before.on, before.ahead = clause.on, clause.ahead
             continue
@@ -284,6 +284,20 @@ def _only_tests(before: Clause, clause: Clause) -> bool:
     tested = tested and ("SUGAR" in before.tags or figures[0].sort == "brix")
     named = any(item.sort in ("tree", "lot") for item in (*before.items, *clause.items))
     return tested and not named and any(item.sort == "volume" for item in clause.items)
+
+
+def _says_it_again(before: Clause, clause: Clause) -> bool:
+    """`38 L (10 gal) yesterday`, `2 qts of syrup in 4 pints yesterday`: the same amount."""
+    first, last = (
+        [item.gallons for item in each.items if item.sort == "volume"] for each in (before, clause)
+    )
+    if len(first) != 1 or len(last) != 1 or clause.joint not in ("(", ""):
+        return False
+    return abs(first[0] - last[0]) <= _ALIKE * max(first[0], last[0])
+
+
+_ALIKE = 0.03
+"""Two amounts in two units that differ by less are one, said again (our own)."""
 
 
 def _goes_with_it(before: Clause, clause: Clause) -> bool:

@@ -126,21 +126,34 @@ _REWRITES: tuple[Rewrite, ...] = (
 )
 
 
-# "make that 2.3%. i need new glasses": what follows tells nothing.
-_AND_MORE = re.compile(
-    r"^((?:no|nope|make (?:that|it)|oops|whoops|sorry|actually|it was|i meant|should be|correction)"
-    r"\b[^.!?]*\d[\d.]*[^.!?]*)[.!]+ (?!.*(?<![a-z\d])\d[\d.]*(?![\ds]))"
-    r"(?!.*\b(?:spill|spilt|dump|threw|gave|los|burn|fed|pull|sold|toss|pour|froze|leak|drew|hung|bottl)\w*\b)"
-    r"(?!.*\b(?:sap|gal\w*|syrup|taps?|boil\w*|fire|arch|brix|sugar|trees?|buckets?|pails?|jars?|lit|moths?"
-    r"|buds|cloudy|pints?|quarts?|pan|tank|lot|how|what|when|can|should|do|is|will)\b)[^?]*$"
+_ENDS = re.compile(r"[.!]+ (?!\d)|\n+")
+_SHAPES = re.compile(r"\b\d+s\b")
+"""`my 4s look like 9s`: no amounts."""
+_MAY_BE_ONE = re.compile(
+    r"\b(?:not|no|nope|sorry|oops|whoops|meant|said|was|wasn't|wrong|change|make|fix|actually|correction"
+    r"|should be|undo|scratch|delete|take|lied|instead|strike|remove|ignore|didn't)\b"
 )
+_TELLS_MORE = re.compile(
+    r"\?|\b(?:spill|spilt|dump|threw|gave|los|burn|fed|pull|sold|toss|pour|froze|leak|drew|hung|bottl)\w*\b"
+    r"|\b(?:sap|gal\w*|syrup|taps?|boil\w*|fire|arch|brix|sugar|trees?|buckets?|pails?|jars?|lit|moths?"
+    r"|buds|cloudy|pints?|quarts?|pan|tank|lot|how|what|when|can|should|do|is|will|no|not|sorry)\b"
+)
+
+
+def before_idle_talk(text: str) -> str | None:
+    """The first sentence of a tidy text, which may correct, where what follows tells nothing:
+    `make that 2.3%. i need new glasses`. None where it does not stand so."""
+    end = _ENDS.search(text)
+    if end is None or not _MAY_BE_ONE.search(text[: end.start()]):
+        return None
+    rest = _SHAPES.sub("", text[end.end() :])
+    more = _TELLS_MORE.search(rest) or _FIGURE_SAID.search(rest)
+    return None if more else text[: end.start()]
 
 
 def plain_correction(text: str) -> str:
     """A tidy text with its correction, if it is one, in the plainest words."""
     bare = text.strip(" .!")
-    if _AND_MORE.match(text):
-        text = bare = _AND_MORE.sub(r"\1", text)
     if _MAY_CORRECT.search(text):
         for form in _FORMS:
             said = form.fullmatch(bare)

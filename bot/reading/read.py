@@ -1,9 +1,9 @@
 """The whole way from a text to what it means.
 
 1. A lone carrier's word is settled at once.
-2. tidy -> put_right -> in_pieces -> in_passing -> plain_deeds -> tokens -> items -> what stands
-   apart put together (carried, shares, parted) -> clauses. A form of words that can be read in two
-   ways is asked (two_ways).
+2. tidy -> put_right -> in_pieces -> in_passing -> plain_deeds (these two of each
+   sentence too) -> tokens -> items -> what stands apart put together (carried, shares, parted)
+   -> clauses. A form of words that can be read in two ways is asked (two_ways).
 3. Gear that is told and instruments that are asked about are taken apart (apart.py).
 4. A text that joins, undoes or amends is that and nothing else.
 5. Clauses that ask, plan or suppose record nothing; what is asked is looked up.
@@ -31,7 +31,7 @@ from bot.reading.doubting import dangling, doubtful, unsure
 from bot.reading.in_passing import without_asides
 from bot.reading.in_pieces import put_together
 from bot.reading.items import Item
-from bot.reading.kinds import Chat, Question, Reading, cost, helper, wish
+from bot.reading.kinds import Amend, Chat, Question, Reading, cost, helper, wish
 from bot.reading.kinds.help import KEYWORDS as HELP_WORDS
 from bot.reading.kinds.help import SAID_HELP, Help
 from bot.reading.kinds.start import KEYWORDS as START_WORDS
@@ -43,7 +43,7 @@ from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
 from bot.reading.parted import rejoined
 from bot.reading.plain_deeds import in_plain_words
-from bot.reading.put_right import plain_correction
+from bot.reading.put_right import before_idle_talk, plain_correction
 from bot.reading.questioned import told_with_a_mark
 from bot.reading.shares import of_a_whole
 from bot.reading.totals import settle_totals
@@ -104,6 +104,9 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
     doubt = _in_two_ways(plain)
     if doubt is not None:
         return Understanding((), doubt)
+    meant = _put_right_and_more(plain, sent, profile)
+    if meant is not None:
+        return meant
     meant = apart(plain, profile, lambda rest: read(rest, sent, profile))
     if meant is not None:
         return meant
@@ -155,6 +158,15 @@ def _in_plain(text: str) -> str:
     """A text as the stages from the tokens on take it."""
     plain = in_plain_words(without_asides(put_together(plain_correction(tidy.tidy(text)))))
     return sentences.in_each(plain, lambda said: in_plain_words(without_asides(said)))
+
+
+def _put_right_and_more(plain: str, sent: datetime, profile: Profile) -> Understanding | None:
+    """`brix was 1.9, not 2.9. tired.`: a correction, whatever idle talk follows it."""
+    first = before_idle_talk(plain)
+    meant = None if first is None else read(first, sent, profile)
+    if meant is None or not any(isinstance(one, Amend | Undo) for one in meant.readings):
+        return None
+    return meant
 
 
 def _in_two_ways(plain: str) -> Doubt | None:

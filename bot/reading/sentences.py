@@ -16,7 +16,7 @@ _DAY = (
     rf"|(?:{'|'.join(MONTHS)}) \d{{1,2}}(?:st|nd|rd|th)?|the \d{{1,2}}(?:st|nd|rd|th))"
     r"(?: (?:morning|afternoon|evening|night))?"
 )
-_HEAD = re.compile(rf"(?:on |for )?{_DAY}(?:[:,]? | - )(?=[^\W\d])")
+_HEAD = re.compile(rf"(?:on |for )?{_DAY}(?:[:,]? | - )(?=\w)")
 _NOT_BEHIND = "".join(
     rf"(?<!\b{word})" for word in "since from than like till until before and for of as".split()
 )

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from bot.reading.courtesies import without_courtesies
 from bot.reading.number_words import TENS, in_figures
 from bot.reading.rewrites import Rewrite, rewritten
 
@@ -32,6 +33,7 @@ _VULGAR = {
     "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8", "\u215e": "7/8",
 }  # fmt: skip
 _VULGAR_SIGN = re.compile("[" + "".join(_VULGAR) + "]")
+_SPACES = re.compile(r"[ \t]{2,}")
 _STRANGE = re.compile(r"[^\w\s.,;:!?/+&@#%$\"'()\-=*<>~{}\[\]]|_")
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}(?!\d))")
 _DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d{1,2}(?!\d))")
@@ -331,7 +333,7 @@ _IN_OUT = re.compile(
 # "boiled 40 gal., 7 hrs., 1 gal. syrup": what is cut short ends no sentence.
 _CUT_SHORT = re.compile(
     r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b|boiled\b"
-    r"|(?:syrup|sap)\b(?! (?:in the|is|was|has|had|looks?|looked|smells?|tastes?|tests?"
+    r"|(?:syrup|sap)\b(?! (?:off|in the|is|was|has|had|looks?|looked|smells?|tastes?|tests?"
     r"|tested|reads?|going|went|turned|temp)\b)))"
 )
 # "5 gal (mon), 2 gal (A1)": the day or the tree of the amount before it.
@@ -624,7 +626,7 @@ def tidy(text: str) -> str:
     text = text.translate(_PLAIN).lower()
     if ">" in text:
         text = _ARROW.sub(" to ", text)
-    text = _STRANGE.sub(" ", text).replace("h2o", "water")
+    text = _SPACES.sub(" ", _STRANGE.sub(" ", text)).replace("h2o", "water")
     if "," in text:
         text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
     if "$" in text or "dollars" in text:
@@ -634,5 +636,5 @@ def tidy(text: str) -> str:
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     if _DRAWN_OUT.search(text) is not None:
         text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
-    text = in_figures(rewritten(text, _REWRITES))
+    text = in_figures(rewritten(without_courtesies(text.strip(" \n")), _REWRITES))
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap
+from bot.reading.puzzling import PLAIN_WORDS, behind_a_preposition
 from bot.reading.volumes import boiled_down, into_the_pan, is_gone, is_so_much_in_hours, role
 
 if TYPE_CHECKING:
@@ -590,7 +591,8 @@ def _out_at(clause: Clause, notes: Notes) -> bool:
 
 def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:
     """`fire's out`, `done boiling`, `the boil is over`, `shut her down`."""
-    if clause.has("END", "SHUT") and (burning or notes.profile.boiling or clause.has("PANN")):
+    going = notes.profile.boiling and not _of_another_thing(clause)
+    if clause.has("END", "SHUT") and (burning or going or clause.has("PANN")):
         return True
     if clause.has("SHUT", "END") and _SHUT_DOWN.search(clause.text):
         return True
@@ -605,11 +607,39 @@ def _ended(clause: Clause, notes: Notes, burning: bool) -> bool:
             if any("DONE" in each.tags for each in clause.preceding(item, 3)[:2]):
                 return True
     return (
-        notes.profile.boiling
+        going
         and clause.has("DONE")
         and len(clause.items) <= 4
         and not clause.free("volume", "number")
     )
+
+
+def _of_another_thing(clause: Clause) -> bool:
+    """`cold out there`, `truck quit`, `the power went out`, `supper is done`: what is over is not
+    the boil, though one is on."""
+    ends = clause.first("END") or clause.first("SHUT") or clause.first("DONE")
+    if ends is None:
+        return False
+    if ends.text == "cold":
+        return "gone" not in clause.words()
+    if ends.text == "stopped" and [e.text for e in clause.following(ends, 1)] in (["at"], ["by"]):
+        return True  # "stopped at the store"
+    return any(
+        item.sort == "word"
+        and (not item.tags or item.tags & {"SMALLTALK", "FOREIGN", "OTHERS"})
+        and (item.text not in PLAIN_WORDS or item.text in _NO_FIRES)
+        and not behind_a_preposition(clause, item)
+        and item.text not in _GOES_ON
+        for item in clause.items
+    )
+
+
+_NO_FIRES = frozenset(
+    "snow rain wind sun supper dinner lunch breakfast chores milking power school".split()
+)
+_GOES_ON = frozenset(
+    "gonna going shes hes its she he her him let us tonite nite y'all guys".split()
+)
 
 
 def _temperature(clause: Clause) -> bool:

@@ -146,7 +146,7 @@ def _some_of_them(clause: Clause, notes: Notes) -> bool:
     if not 0 < count <= stand or count != int(count):
         notes.ask("How many jars were filled? Like 6 pints.", fill="bottled {}", number_only=False)
         return True
-    _write(notes, clause, [Jar(int(count), each)], sizes[0].start)
+    _write(notes, following if following.on else clause, [Jar(int(count), each)], sizes[0].start)
     return True
 
 

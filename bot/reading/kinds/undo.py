@@ -111,7 +111,9 @@ def find_whole(notes: Notes) -> bool:
 def _tells_of_it(said: Clause, deed: Item) -> bool:
     """`that last one was a big run`: what it was, and not that it was wrong."""
     was = [each.text for each in said.following(deed, 1)]
-    return was in (["was"], ["is"], ["ran"], ["gave"]) and _AMISS.isdisjoint(said.words())
+    return was in (["was"], ["is"], ["ran"], ["gave"], ["belongs"]) and _AMISS.isdisjoint(
+        said.words()
+    )
 
 
 _AMISS = frozenset("wrong mistake error bad off test duplicate repeat oops accident twice".split())
