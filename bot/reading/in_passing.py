@@ -207,7 +207,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("counting", "including"), _NOT_COUNTING, ""),
     (("low ", "high "), _LOW_TONIGHT, ""),
     (("mine", "ours"), _BESIDE_OURS, ""),
-    (_AWAY, _ICE_AWAY, ""),
+    (_AWAY, _ICE_AWAY, lambda said: "got " if said.end() < len(said.string) else ""),
     (("finger",), _A_FINGER, ""),
     ((" no", " wait", " i mean", " er ", " uh ", "make that"), _SAID_ANEW, _said_anew),
     (("quick ",), _QUICK_ONE, ""),

@@ -23,7 +23,11 @@ _NOT_BEHIND = "".join(
 _END = re.compile(rf"(?<=\w){_NOT_BEHIND},? (?:on )?{_DAY}[.!]*$")
 
 
-_SENTENCE = re.compile(r"(?<=[.!?;])\s+(?=\D)|\n+")
+_SHORT = "".join(
+    rf"(?<!\b{word})" for word in "gal qt pt hr gals qts pts hrs lb lbs oz no min".split()
+)
+"""What is cut short with a point ends no sentence: `14 gal. 2.2`."""
+_SENTENCE = re.compile(rf"(?<!\d){_SHORT}[.!?;]+\s+|(?<=\d)[.!?;]+\s+(?=\D)|\n+")
 
 
 def in_each(text: str, rewrite: Callable[[str], str]) -> str:

@@ -332,8 +332,9 @@ _IN_OUT = re.compile(
 )
 # "boiled 40 gal., 7 hrs., 1 gal. syrup": what is cut short ends no sentence.
 _CUT_SHORT = re.compile(
-    r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b|boiled\b"
-    r"|(?:syrup|sap)\b(?! (?:off|in the|is|was|has|had|looks?|looked|smells?|tastes?|tests?"
+    r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b"
+    r"|boiled\b(?= ?(?:$|[.,;!]|in\b|today|tonight|yesterday|so far|for\b|over\b))"
+    r"|(?:syrup|sap)\b(?!'| (?:off|in the|is|was|has|had|looks?|looked|smells?|tastes?|tests?"
     r"|tested|reads?|going|went|turned|temp)\b)))"
 )
 # "5 gal (mon), 2 gal (A1)": the day or the tree of the amount before it.
