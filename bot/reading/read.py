@@ -170,10 +170,11 @@ def _put_right_and_more(plain: str, sent: datetime, profile: Profile) -> Underst
 
 
 def _in_two_ways(plain: str) -> Doubt | None:
-    """The first that has to be asked of the text or of one of its sentences, but for those that
-    begin with a figure: they go on from what was said before them."""
-    alone = (said for said in sentences.each(plain) if not said[:1].isdigit())
-    return two_ways(plain) or next(filter(None, map(two_ways, alone)), None)
+    """The first that has to be asked of the text or of one of its sentences; but a sentence that
+    begins with a figure may say what those before it leave open: `got my taps in. 9 total`."""
+    each = list(sentences.each(plain))
+    goes_on = any(said[:1].isdigit() for said in each)
+    return two_ways(plain) or next(filter(None, map(two_ways, [] if goes_on else each)), None)
 
 
 def _pieces(found: list[Item]) -> list[Item]:
