@@ -49,7 +49,7 @@ _ASKS_FOR_TAPS = re.compile(
 
 _TELLS_OF_ICE = re.compile(
     r"^(?!.*(?:\?|\bhow\b|\bwhat\b))(?=.*\bice\b).*(?:\btoday\b|\bgot\b|\blost\b|,|[.;!]\s+\w"
-    r"|\n|\b(?:boiled|bottled|drew|made|paid|set|pulled)\b)",
+    r"|\n|\b(?:boiled|bottled|canned|jarred|filled|drew|made|paid|set|pulled)\b)",
     re.S,
 )
 _LONGEST_ASKED = 160

@@ -34,7 +34,7 @@ _HARM = re.compile(
 
 
 _OF_WOOD = re.compile(
-    r"\bburn(?:ed|t)? (?:[\w./]+ ){0,4}(?:cords?|wood|cubic feet|propane|lbs?|pounds?)\b"
+    r"\bburn(?:ed|t)? (?:[\w./]+ ){0,6}(?:cords?|wood|cubic feet|propane|lbs?|pounds?)\b"
 )
 _HURT = re.compile(rf"\b(?:my|his|her|their) {_BODY}\b|\bgot (?:burn|scald)|\bon (?!me\b){_BODY}\b")
 # One of these is in every cry for help, and in few other texts.

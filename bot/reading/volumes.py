@@ -149,7 +149,7 @@ def _role(clause: Clause, item: Item) -> str:
         return "sap"
     if _made_of_it(clause, item) or _from_the_boil(clause, item):
         return "syrup"
-    if _gave_by_a_tree(clause, item):
+    if _gave_by_a_tree(clause, item) or _tested_in_a_lot(clause, item):
         return "sap"
     if into_the_pan(clause) or boiled_down(clause, item):
         return "boil"
@@ -322,9 +322,25 @@ def _role(clause: Clause, item: Item) -> str:
 
 
 def _gave_by_a_tree(clause: Clause, item: Item) -> bool:
-    """`boiled 22 gal, tree 12 gave us a gallon`: sap, whatever went before."""
-    gave = any(each.text == "gave" and each.start < item.start for each in clause.items)
-    return clause.own_tree and gave and not clause.has("SYRUP", "POUR")
+    """`boiled 22 gal, tree 12 gave us a gallon`, `spilled 4 gal, 1 gal off tree 7`: sap, whatever
+    went before."""
+    if not clause.own_tree or clause.has("SYRUP", "POUR", "DRAW", "BOTTLE", "JARN", "BOIL"):
+        return False
+    tree = next(each for each in clause.items if each.sort == "tree")
+    gave = any(each.text in _GAVE and each.start < item.start for each in clause.items)
+    whence = [each.text for each in clause.preceding(tree, 1)]
+    return gave or whence in (["off"], ["off of"], ["from"])
+
+
+def _tested_in_a_lot(clause: Clause, item: Item) -> bool:
+    """`boiling since 8, ridge 52 gal 1.8%`: sap with its sugar, from where it was gathered."""
+    placed = any(each.sort == "lot" for each in clause.items) or clause.has("COMPASS", "LOTN")
+    sweet = any(each.sort == "brix" and each.value < SYRUP_FROM for each in clause.items)
+    deeds = ("BOIL", "FIRE", "LIT", "THROUGH", "DRAW", "SYRUP", "POUR", "BOTTLE", "JARN", "MADE")
+    return placed and sweet and item.unit in _LARGE_UNITS and not clause.has(*deeds)
+
+
+_GAVE = frozenset(("gave", "give", "gives"))
 
 
 def _hands_over(clause: Clause, left: Item) -> bool:

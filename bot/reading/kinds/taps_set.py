@@ -272,12 +272,14 @@ def _just_added(clause: Clause, notes: Notes) -> bool:
 
 
 def stand_in_trees(clause: Clause) -> bool:
-    """`front yard has 4 taps in now`, `number of taps is 28`: whatever was pulled before it."""
+    """`front yard has 4 taps in now`, `total taps 28`: whatever was pulled before it."""
     if _names_the_count(clause):
         return True
     taps = clause.first("TAPN")
     if taps is None or clause.has("PULLV"):
         return False
+    if clause.has("HAVE", "TOTAL") and "out" not in clause.words():
+        return True
     behind = [each.text for each in clause.following(taps, 2)]
     return behind[:1] in (["in"], ["are in"], ["in all"]) or behind == ["are", "in"]
 

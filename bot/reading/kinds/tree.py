@@ -42,7 +42,8 @@ class Tree(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """Species, size and taps of a tree that is named."""
     species = clause.first("SPECIES") or _species_before(clause, notes)
-    if species is not None and _is_plural(species, notes) and not clause.own_tree:
+    others = species is not None and (_is_plural(species, notes) or clause.has("BUDS"))
+    if others and not clause.own_tree:
         species = None  # "tree 5 gave 3 qts and red maples are budding"
     taps = _taps(clause, notes)
     inches = _inches(clause, notes)
