@@ -10,7 +10,7 @@ from typing import Any
 
 from bot import units
 from bot.conversation.asking_which import ask_field, ask_which
-from bot.conversation.fits import Fit, changes_of, fits_of, is_near, tells, with_field
+from bot.conversation.fits import Fit, already_so, changes_of, fits_of, is_near, tells, with_field
 from bot.conversation.pending import WhichRecord
 from bot.conversation.recording import entry_of, moved
 from bot.conversation.turn import Turn
@@ -59,6 +59,10 @@ def amend(turn: Turn, reading: Amend) -> None:
         _nothing_to_change(turn, reading)
         return
     texts = _meant(turn, told, reading)
+    same = already_so(texts or told, reading)
+    if same is not None:
+        turn.reply.answers.append(questions.already_so(receipts.line(same.entry, turn.style)))
+        return
     if not texts:
         _does_not_fit(turn, told[0])
         return
@@ -373,7 +377,7 @@ def _named_in(words: str, fits: Sequence[Fit]) -> Sequence[Fit]:
 
 def _write(turn: Turn, fit: Fit) -> None:
     if fit.becomes == fit.kept.entry:
-        _does_not_fit(turn, [fit.kept])
+        turn.reply.answers.append(questions.already_so(receipts.line(fit.kept.entry, turn.style)))
         return
     turn.amend(fit.kept, fit.becomes)
     turn.recorded_again(fit.becomes)

@@ -84,6 +84,15 @@ def fits_of(
     return having or (taking if may_take else [])
 
 
+def already_so(texts: Sequence[Sequence[Kept]], reading: Amend) -> Kept | None:
+    """The latest record that tells what the correction would make of it: it was said twice."""
+    told = {n: v for n, v in changes_of(reading).items() if n not in ("on", "tree", "lot")}
+    if not told:
+        return None
+    fits = next(filter(None, (fits_of(text, told, reading, may_take=False) for text in texts)), [])
+    return next((fit.kept for fit in fits if fit.becomes == fit.kept.entry), None)
+
+
 def tells(entry: Entry, changes: Mapping[str, Any]) -> bool:
     """Whether the record tells one of the amounts already."""
     return any(
