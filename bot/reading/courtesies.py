@@ -27,9 +27,18 @@ _END = re.compile(
 )
 
 
+# Every courtesy ends with one of these, and few other texts do: that is quick to see.
+_LAST = tuple(
+    "thanks you u thanx thx tnx cheers again much lot bunch million all buddy man guys everyone "
+    "lol lmao haha hehe one day night evening ) (".split()
+)
+
+
 def without_courtesies(text: str) -> str:
     """A tidy text without them; as it came where it is nothing else."""
-    head, end = _HEAD.match(text), _END.search(text)
+    head = _HEAD.match(text)
+    may_end = text.rstrip(" .!\n").endswith(_LAST) or "sent from" in text
+    end = _END.search(text) if may_end else None
     start, stop = head.end() if head else 0, end.start() if end else len(text)
     told = text[start:stop]
     return told if " " in told.strip() or any(each.isdigit() for each in told) else text

@@ -10,7 +10,7 @@ import re
 
 from bot.reading.dates import WEEKDAY
 from bot.reading.number_words import FIGURE, UNIT
-from bot.reading.rewrites import Rewrite, rewritten
+from bot.reading.rewrites import Rewrite, anchored, rewritten
 
 _ANEW = r"(?:^|(?<=, )|(?<= and ))"
 """Where something else begins."""
@@ -231,3 +231,11 @@ _REWRITES: tuple[Rewrite, ...] = (
 def without_asides(text: str) -> str:
     """A tidy text without what is said in passing."""
     return rewritten(text, _REWRITES)
+
+
+_OF_A_SENTENCE = anchored(_REWRITES)
+
+
+def without_asides_in(sentence: str) -> str:
+    """One sentence of such a text, without what is said in passing at its head or end."""
+    return rewritten(sentence, _OF_A_SENTENCE)

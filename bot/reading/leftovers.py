@@ -62,12 +62,28 @@ def leftover(notes: Notes) -> None:
         _ask_about(*ours[0], notes)
         return
     words = sum(len(clause.words()) for clause in notes.clauses)
-    if ours or counts or words >= TALK_WORDS or any(clause.has(*_TALK) for clause in notes.clauses):
+    talk = words >= TALK_WORDS or any(clause.has(*_TALK) for clause in notes.clauses)
+    if ours or counts or talk or _speaks_of_the_weather(notes):
         notes.add(Chat(), 0)
         return
     notes.ask(f'I can\'t make out "{short(notes.text)}". Text it like: 12 gal at 2.2.')
 
 
+def _speaks_of_the_weather(notes: Notes) -> bool:
+    """`cold out there`, `snow stopped`: no misspelt record."""
+    words = {word for clause in notes.clauses for word in clause.text.split()}
+    return not words.isdisjoint(_SKY) and words <= _SKY | _AROUND
+
+
+_SKY = frozenset(
+    "cold chilly warm hot windy wind snow snowing rain raining sleet sleeting freezing fog foggy "
+    "sun sunny moon stars mud muddy icy hail".split()
+)
+_AROUND = frozenset(
+    "it's its it is was are the so very really too pretty hard still out outside there here today "
+    "tonight now again everywhere came came stopped quit started br brr brrr and man boy this "
+    "morning".split()
+)
 _WEATHER = frozenset("outside sunny cloudy windy below high low highs lows".split())
 
 

@@ -71,7 +71,8 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
     _name_said_last(found)
     _lot_before_its_sugar(found)
     _names_behind_amounts(found)
-    _of_lots_in_a_row(found)
+    if any(clause.lot is not None for clause in found):
+        _of_lots_in_a_row(found)
 
 
 def _goes_on_bare(found: Sequence[Clause], n: int) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from bot.reading.number_words import FIGURE, UNIT
-from bot.reading.rewrites import Rewrite, rewritten
+from bot.reading.rewrites import Rewrite, anchored, rewritten
 
 # "boiled the 30 gal we got yesterday": of today.
 _BOILED_WHAT = re.compile(
@@ -358,3 +358,11 @@ _REWRITES: tuple[Rewrite, ...] = (
 def in_plain_words(text: str) -> str:
     """A tidy text, its roundabout deeds in plain words."""
     return rewritten(text, _REWRITES)
+
+
+_OF_A_SENTENCE = anchored(_REWRITES)
+
+
+def sentence_in_plain_words(sentence: str) -> str:
+    """One sentence of such a text, its roundabout deed at its head or end in plain words."""
+    return rewritten(sentence, _OF_A_SENTENCE)

@@ -28,7 +28,7 @@ from bot.reading.clause import Clause
 from bot.reading.clauses import clauses
 from bot.reading.danger import danger
 from bot.reading.doubting import dangling, doubtful, unsure
-from bot.reading.in_passing import without_asides
+from bot.reading.in_passing import without_asides, without_asides_in
 from bot.reading.in_pieces import put_together
 from bot.reading.items import Item
 from bot.reading.kinds import Amend, Chat, Question, Reading, cost, helper, wish
@@ -42,12 +42,12 @@ from bot.reading.kinds.undo import Undo
 from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
 from bot.reading.parted import rejoined
-from bot.reading.plain_deeds import in_plain_words
+from bot.reading.plain_deeds import in_plain_words, sentence_in_plain_words
 from bot.reading.put_right import before_idle_talk, plain_correction
 from bot.reading.questioned import told_with_a_mark
 from bot.reading.shares import of_a_whole
 from bot.reading.totals import settle_totals
-from bot.reading.two_ways import two_ways
+from bot.reading.two_ways import two_ways, two_ways_in
 from bot.reading.unclaimed import unclaimed
 from bot.reading.understanding import Doubt, Profile, Understanding
 from bot.reading.whence import whence
@@ -157,7 +157,7 @@ def _nothing_of_ours(notes: Notes) -> None:
 def _in_plain(text: str) -> str:
     """A text as the stages from the tokens on take it."""
     plain = in_plain_words(without_asides(put_together(plain_correction(tidy.tidy(text)))))
-    return sentences.in_each(plain, lambda said: in_plain_words(without_asides(said)))
+    return sentences.in_each(plain, lambda said: sentence_in_plain_words(without_asides_in(said)))
 
 
 def _put_right_and_more(plain: str, sent: datetime, profile: Profile) -> Understanding | None:
@@ -174,7 +174,7 @@ def _in_two_ways(plain: str) -> Doubt | None:
     begins with a figure may say what those before it leave open: `got my taps in. 9 total`."""
     each = list(sentences.each(plain))
     goes_on = any(said[:1].isdigit() for said in each)
-    return two_ways(plain) or next(filter(None, map(two_ways, [] if goes_on else each)), None)
+    return two_ways(plain) or next(filter(None, map(two_ways_in, [] if goes_on else each)), None)
 
 
 def _pieces(found: list[Item]) -> list[Item]:

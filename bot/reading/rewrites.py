@@ -18,3 +18,9 @@ def rewritten(text: str, table: Iterable[Rewrite]) -> str:
                 text = form.sub(meant, text)
                 break
     return text
+
+
+def anchored(table: Iterable[Rewrite]) -> tuple[Rewrite, ...]:
+    """Those forms that stand at the head or the end of a text: the others are found wherever they
+    stand in it."""
+    return tuple(entry for entry in table if "^" in entry[1].pattern or "$" in entry[1].pattern)

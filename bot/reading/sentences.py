@@ -23,10 +23,16 @@ _NOT_BEHIND = "".join(
 _END = re.compile(rf"(?<=\w){_NOT_BEHIND},? (?:on )?{_DAY}[.!]*$")
 
 
+# A day ends with one of these, and few other sentences do: that is quick to see.
+_LAST = (
+    *("yesterday", "day", "mon", "tue", "tues", "wed", "thu", "thur", "thurs", "fri", "sat", "sun"),
+    *("st", "nd", "rd", "th", "morning", "afternoon", "evening", "night", *"0123456789"),
+)
 _SHORT = "".join(
     rf"(?<!\b{word})" for word in "gal qt pt hr gals qts pts hrs lb lbs oz no min".split()
 )
 """What is cut short with a point ends no sentence: `14 gal. 2.2`."""
+_MAY_END = re.compile(r"[.!?;]\s|\n")
 _SENTENCE = re.compile(rf"(?<!\d){_SHORT}[.!?;]+\s+|(?<=\d)[.!?;]+\s+(?=\D)|\n+")
 
 
@@ -47,11 +53,13 @@ def each(text: str) -> Iterator[str]:
 
 def _spans(text: str) -> Iterator[tuple[int, int]]:
     """Where the sentences stand that are not the whole text."""
-    ends = [(hit.start(), hit.end()) for hit in _SENTENCE.finditer(text)]
+    several = _MAY_END.search(text) is not None
+    ends = [(hit.start(), hit.end()) for hit in _SENTENCE.finditer(text)] if several else []
     start = 0
     for stop, behind in [*ends, (len(text), len(text))]:
         sentence = text[start:stop]
-        head, end = _HEAD.match(sentence), _END.search(sentence)
+        head = _HEAD.match(sentence)
+        end = _END.search(sentence) if sentence.rstrip(".!").endswith(_LAST) else None
         first = start + (head.end() if head else 0)
         last = start + end.start() if end else start + len(sentence.rstrip(".!?;"))
         if first < last and (first, last) != (0, len(text)):

@@ -4,7 +4,10 @@ about."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from bot.reading.two_ways import boils, corrections, gathered, lost, money, taps
+from bot.reading.two_ways.form import Form
 from bot.reading.understanding import Doubt
 
 _FORMS = (
@@ -17,9 +20,24 @@ _FORMS = (
 )
 
 
+_OF_A_SENTENCE = tuple(
+    entry for entry in _FORMS if "^" in entry[1].pattern or "$" in entry[1].pattern
+)
+"""The forms that stand at the head or the end: the others are found wherever they stand."""
+
+
 def two_ways(text: str) -> Doubt | None:
     """What has to be asked about a tidy text before it is read. None if nothing."""
-    for words, form, question in _FORMS:
+    return _first(text, _FORMS)
+
+
+def two_ways_in(sentence: str) -> Doubt | None:
+    """The same of a sentence of such a text, by the forms that may have been hidden in it."""
+    return _first(sentence, _OF_A_SENTENCE)
+
+
+def _first(text: str, forms: Sequence[Form]) -> Doubt | None:
+    for words, form, question in forms:
         for word in words:
             if word in text:
                 if form.search(text):
