@@ -133,6 +133,8 @@ _ICE_OUT = re.compile(
 """Ice that is taken out of the buckets is sap no more."""
 _PUT_ON = re.compile(
     r"\b(?:pans?|pots?|kettle)(?:'s| is| are)? on the (?:fire|stove|burner|flame|coals)\b|"
+    r"\b(?:fire|burner|flame)s?(?: is| are)?(?: lit)?(?: on)? under (?:the |my |our )?(?:pans?|pot"
+    r"|kettle)\b|"
     r"\b(?:put|got|have|set) (?:the |my |our |a |another )*(?:sap )?(?:big )?"
     r"(?:pans?|pots?|kettle|roaster) (?:of sap )?(?:on|over)"
     r"(?: the (?:fire|stove|burner|flame|coals))?"

@@ -274,6 +274,11 @@ _DUMPED_THE_LOT = re.compile(
     r"\b(dumped|tossed|threw out|threw|poured out|tipped out|chucked|pitched) the (?:whole )?lot"
     r"(?: out)?(?=$|[,.;!])"
 )
+# "final number was 37 gallons".
+_NUMBER_WAS = re.compile(
+    rf"\b(?:(?:the|our|my|today's) )?(?:(?:final|day's|magic) )?(?:number|count|figure) (?:was|is"
+    rf"|came to) (?=(?:about )?{FIGURE} {UNIT}\b)"
+)
 # "got a new pan on sale": no fire.
 _PAN_ON_SALE = re.compile(
     r"\b(pan|burner|evaporator|arch) on (?=(?:sale|order|the way|craigslist|facebook|ebay|hold"
@@ -317,6 +322,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" so ", "makes "), _SO_MUCH_IN_ALL, _in_all),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
+    (("number ", "count ", "figure "), _NUMBER_WAS, "got "),
     (("the lot", "whole lot"), _DUMPED_THE_LOT, r"\1 it all"),
     (("dumped",), _DUMPED_AND_GOT, "emptied "),
     ((" in ", " into "), _SPLIT_INTO, "bottled "),

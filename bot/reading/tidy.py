@@ -57,6 +57,8 @@ _DASHED_DATE = re.compile(
     r"^(1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])"
     r"(?=:? (?:boil|boiled|gathered|collected|hauled|set|tapped|pulled|drew|bottled|got)\b)"
 )
+# "bottled 5 pints on 3-19".
+_ON_A_DASHED_DATE = re.compile(r"\b(on|for) (1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])(?=$|[.,;:!])")
 # "haul #3 was 6 gal": no tree.
 _NUMBERED_HAUL = re.compile(r"\b(haul|trip|load) # ?\d{1,2}\b")
 _NUMBERED = re.compile(
@@ -502,6 +504,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("h",), _HOURS_MINUTES, r"\1 h \2 min"),
     (("0",), _ZERO_CLOCK, r"\1 \2:\3 am"),
     (("-",), _DASHED_DATE, r"\1/\2"),
+    (("on ", "for "), _ON_A_DASHED_DATE, r"\1 \2/\3"),
     (("ft", "feet", "foot", "'"), _FEET_INCHES, _in_inches),
     (("worth",), _WORTH, r"\1"),
     (("#",), _NUMBERED_HAUL, r"\1"),

@@ -61,7 +61,7 @@ def unclaimed(notes: Notes) -> None:
     for clause in notes.clauses:
         if clause.question or clause.hypothetical or clause.plan or clause.negated:
             continue
-        if clause.near(*_NOT_OURS):
+        if clause.near(*_NOT_OURS) and not _has_its_sugar(clause, notes):
             continue
         left = [
             item
@@ -102,6 +102,13 @@ def unclaimed(notes: Notes) -> None:
                 " Text it again, like: 12 gal at 2.2."
             )
             return
+
+
+def _has_its_sugar(clause: Clause, notes: Notes) -> bool:
+    """`the elevator hauled 37 gal, brix 1.9`: what has a sugar is sap, among whatever words."""
+    here = [n for n in notes.all(Sugar) if notes.clauses[n.clause].sentence == clause.sentence]
+    strange = clause.near("FOREIGN") and not clause.near(*(set(_NOT_OURS) - {"FOREIGN"}))
+    return strange and bool(here) and bool(clause.free("volume"))
 
 
 _OURS = ("BUCKET", "SAP", "TAPN", "GATHER", "STORE", "DRAW", "BOTTLE", "SYRUP", "BOIL", "JARN")

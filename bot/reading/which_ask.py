@@ -129,6 +129,8 @@ def _led_by_question(clause: Clause) -> bool:
         return not (
             second.text == "about" and len(leading) > 2 and leading[2].text in ("that", "this")
         )
+    if first == "when" and second is not None and second.text == "you":
+        return clause.ended_by == "?"  # "help me carry 30 gal when you get here"
     if first == "when" and clause.ended_by != "?" and _was_done(leading):
         return False  # "pan at 219 | when I drew off 1.5 gal"
     if first == "when" and clause.ended_by != "?":

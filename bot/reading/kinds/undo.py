@@ -123,9 +123,14 @@ _OF_ANY_THING = frozenset(
 )  # fmt: skip
 
 
+_ORDERED = frozenset("order orders delivery appointment trip party meeting pickup plans".split())
+
+
 def _of_no_record(said: Clause, deed: Item) -> bool:
     """`cancel the babysitter`: neither an amount, a name, a day nor a word for a record follows."""
     behind = said.following(deed, 8)
+    if not _ORDERED.isdisjoint(said.words()):
+        return True  # "cancel the jar order"
     ours = any(
         item.sort not in ("word", "sign", "clock") or item.text in _RECORDS or item.tags
         for item in behind
