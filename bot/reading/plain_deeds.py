@@ -274,6 +274,13 @@ _DUMPED_THE_LOT = re.compile(
     r"\b(dumped|tossed|threw out|threw|poured out|tipped out|chucked|pitched) the (?:whole )?lot"
     r"(?: out)?(?=$|[,.;!])"
 )
+# "7 buckets, all of em full".
+_ALL_OF_THEM = re.compile(r",? (?:all|each|every one) of (?:them|'?em)(?: are| were)?(?= full\b)")
+# "first batch, a pint and a half": of syrup.
+_BATCH_OF = re.compile(
+    rf"\b(?:first|second|third|last|this|final) batch[,:] (?=(?:{FIGURE}|an?) (?:and a half )?"
+    r"(?:pints?|quarts?|qts?|pts?|cups?|oz)\b)"
+)
 # "final number was 37 gallons".
 _NUMBER_WAS = re.compile(
     rf"\b(?:(?:the|our|my|today's) )?(?:(?:final|day's|magic) )?(?:number|count|figure) (?:was|is"
@@ -323,6 +330,8 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
     (("number ", "count ", "figure "), _NUMBER_WAS, "got "),
+    ((" of them", " of em", " of 'em"), _ALL_OF_THEM, " all"),
+    (("batch",), _BATCH_OF, "syrup: "),
     (("the lot", "whole lot"), _DUMPED_THE_LOT, r"\1 it all"),
     (("dumped",), _DUMPED_AND_GOT, "emptied "),
     ((" in ", " into "), _SPLIT_INTO, "bottled "),
