@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 from sqlalchemy import Connection
-from sqlalchemy.exc import IntegrityError
+from sqlalchemy.exc import IntegrityError, OperationalError
 
 from bot.ledger.editions import Edition, Editions
 from bot.ledger.forecasts import ForecastRows
@@ -22,6 +22,10 @@ from bot.ledger.roll import Roll
 from bot.ledger.store import Store
 from bot.ledger.sums import Sums
 from bot.messages import Incoming
+
+_DEADLOCK = "40P01"
+"""SQLSTATE of a transaction that PostgreSQL ended because two waited for each other: see
+https://www.postgresql.org/docs/current/errcodes-appendix.html."""
 
 
 class CollisionError(Exception):
@@ -99,7 +103,7 @@ class Ledger:
         """A transaction: committed at the end, undone as a whole if anything raises.
 
         Raises CollisionError when another transaction came first with what had to be the only
-        one of its kind.
+        one of its kind, or when the two waited for each other and this one was ended.
         """
         try:
             with self._store.writing() as connection:
@@ -107,6 +111,10 @@ class Ledger:
                 yield book
         except IntegrityError as error:
             raise CollisionError("Somebody else wrote the same at the same time") from error
+        except OperationalError as error:
+            if getattr(error.orig, "sqlstate", None) != _DEADLOCK:
+                raise
+            raise CollisionError("Somebody else and this one waited for each other") from error
         book.committed()
 
     @contextmanager

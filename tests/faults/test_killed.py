@@ -108,8 +108,11 @@ def meet(url: str, *addresses: str) -> None:
     ledger = Ledger.open(url)
     now_utc = datetime.now(UTC)
     for address in addresses:
-        kept = ledger.keep(Incoming("twilio_sms", f"SM-met-{address}", address, "hi", now_utc))
+        # All in one transaction, so that no worker finds the text unread and takes it up.
         with ledger.writing() as book:
+            kept = book.inbox.keep(
+                Incoming("twilio_sms", f"SM-met-{address}", address, "hi", now_utc)
+            )
             who = book.people.meet(address, now_utc)
             Consent(book).met(who.person_id, kept)
             book.inbox.answer(kept.id, None, now_utc, owed=False)
