@@ -44,6 +44,11 @@ _SIGNS = (
 )
 
 
+_NOBODY = re.compile(
+    r"\b(?:nobody|no one|noone|none of us|didn't|never) (?:\w+ )?(?:get |got )?burn"
+)
+
+
 def danger(plain: str) -> Danger | None:
     """What a tidied text cries for help about, None where it does not."""
     if not any(sign in plain for sign in _SIGNS):
@@ -54,4 +59,6 @@ def danger(plain: str) -> Danger | None:
         return "harm"
     if _OF_WOOD.search(plain) and not _HURT.search(plain):
         return None  # "burned a third cord, cost me nothing"
+    if _NOBODY.search(plain):
+        return None
     return "burn" if _BURN.search(plain) else None

@@ -271,6 +271,10 @@ _SAT_SO = frozenset(
 """Behind them `sat` and `sun` are no days: `sat too long`."""
 
 
+_SHINES = frozenset("out up down shining coming hot warm going been finally not bright".split())
+"""`6 gal, sun's out`: the sun, and no Sunday."""
+
+
 def _weekday(
     run: Sequence[Token], i: int, sent: datetime, *, named: bool = False, last: bool = False
 ) -> DateHit | None:
@@ -279,6 +283,8 @@ def _weekday(
     if number is None:
         return None
     following = run[i + 1].text if i + 1 < len(run) else ""
+    if name == "sun's" and following in _SHINES:
+        return None
     if name in _SHORT_AND_COMMON and not named:
         # "sat" is also what sap does in a barrel, and "sun" is also the sun.
         ends = i + 1 == len(run) or run[i + 1].text in (*",.;:!)", "and", "&")

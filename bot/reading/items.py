@@ -262,6 +262,9 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         following = run[j + 1].text if j + 1 < len(run) else ""
         if j < len(run) and run[j].text.isdigit() and following in _OF_A_TREE:
             return Item("tree", run[j].text, token.start, run[j].end), j + 1 - i
+    counted = token.text == "trees" and i > 0 and run[i - 1].shape == "number"
+    if counted and i + 1 < len(run) and run[i + 1].shape == "number":
+        return None  # "9 trees 14 buckets"
     if token.text in _TREE_WORDS:
         j = i + 1
         while j < len(run) and run[j].text in ("#", "no", "number", "num", ".", "nr"):

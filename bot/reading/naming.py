@@ -75,13 +75,18 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
         _of_lots_in_a_row(found)
 
 
+_GETS = frozenset(("GATHER", "SAP", "DRAW", "SYRUP"))
+
+
 def _goes_on_bare(found: Sequence[Clause], n: int) -> bool:
     """`yesterday first draw! 0.4 gal`: a sentence of an amount, with no deed of its own."""
     following = found[n + 1] if n + 1 < len(found) else None
     if following is None or following.sentence == found[n].sentence:
         return False
     amount = any(item.sort in QUANTITIES for item in following.items)
-    return amount and not following.tags & (FRAME_TAGS - {"SYRUP", "SAP"})
+    deeds = found[n].tags & FRAME_TAGS
+    same = deeds <= _GETS and not following.tags & (FRAME_TAGS - {"SYRUP", "SAP"})
+    return amount and same and not following.tags & {"SOFAR", "TOTAL"}
 
 
 _OF_A_TREE_ALONE = frozenset(
@@ -162,7 +167,7 @@ def _has_a_day_of_its_own(clause: Clause) -> bool:
 _TOLD_LATE = frozenset("forgot forget texted told logged sent wrote reported log text send".split())
 _OTHER_MATTERS = frozenset(
     "frost froze frozen freeze cold rain rained snow snowed wind windy zero storm thaw thawed warm "
-    "missed power peepers stars moon flu sick".split()
+    "missed power peepers stars moon flu sick away skipped".split()
 )
 _ENDS_IN_S = frozenset(("weds", "tues", "hurs"))
 
@@ -233,6 +238,12 @@ def _day_said_last(found: Sequence[Clause]) -> None:
             continue  # "fire is out, we'll continue tomorrow"
         if clause.items[0].sort == "date" and any(i.sort in _TESTS for i in clause.items):
             continue  # "12 gal, brix 2.1, yesterday was 2.3"
+        if clause.tags & {"NONE", "DRY", "DRYSAID"} and not any(
+            i.sort == "volume" for i in clause.items
+        ):
+            continue  # "9 gal, nothing yesterday"
+        if not _OTHER_MATTERS.isdisjoint(clause.words()) and clause.items[0].text not in _THEN:
+            continue  # "9 gal, froze last night"
         if not _TO_COME.isdisjoint(clause.words()):
             continue  # "spent $48 on spiles, coming monday"
         told_then = clause.items[0].text in _THEN and not any(

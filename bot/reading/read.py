@@ -37,7 +37,7 @@ from bot.reading.kinds.help import SAID_HELP, Help
 from bot.reading.kinds.start import KEYWORDS as START_WORDS
 from bot.reading.kinds.start import SAID_IN, Start
 from bot.reading.kinds.stop import KEYWORDS as STOP_WORDS
-from bot.reading.kinds.stop import SAID_OUT, Stop
+from bot.reading.kinds.stop import PLEASE_STOP, SAID_OUT, Stop
 from bot.reading.kinds.undo import Undo
 from bot.reading.leftovers import leftover, nothing
 from bot.reading.notes import Notes
@@ -96,8 +96,8 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return nothing(plain)
     if not any(token.shape != "sign" for token in run):
         return nothing(plain)
-    out = len(run) < 12 and any(said in plain for said in SAID_OUT)
-    if out and not _about_alerts(plain) and not _GO_ON.search(plain):
+    said_out = any(said in plain for said in SAID_OUT) or PLEASE_STOP.search(plain)
+    if said_out and len(run) < 12 and not _about_alerts(plain) and not _GO_ON.search(plain):
         return Understanding((Stop(),))
     if keyword in SAID_IN:
         return Understanding((Start(),))

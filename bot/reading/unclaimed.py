@@ -136,7 +136,11 @@ def _is_one_more(clause: Clause, item: Item) -> bool:
     """`50 more. pan's at 213.5`."""
     said = [each for each in clause.items if each.sort != "sign"]
     more = len(said) > 1 and "MORE" in said[1].tags
-    return item.sort == "number" and said[0] is item and more and len(said) == 2
+    when = all(each.sort == "date" or each.text in _WHEN for each in said[2:])
+    return item.sort == "number" and said[0] is item and more and when
+
+
+_WHEN = frozenset("this that at by after before lunch supper dark noon afternoon later".split())
 
 
 def _is_listed(clause: Clause, item: Item) -> bool:

@@ -291,7 +291,8 @@ def _role(clause: Clause, item: Item) -> str:
             return "syrup" if off else "unclear"  # "boiled 28 gal, 3 quarts off"
         return "boil"
     if any(each.sort == "hours" for each in clause.items) and not clause.about("GATHER"):
-        return "unclear" if is_so_much_in_hours(clause) else "boil"
+        little = item.gallons < _LEAST_BOILED  # "9 hrs 3 pints"
+        return "unclear" if little or is_so_much_in_hours(clause) else "boil"
     said_before = [each.tags for each in clause.preceding(item, 1)]
     if clause.has("FOREIGN") and not (said_before and "SAP" in said_before[0]):
         return "foreign"  # but "sap 42 gal 2.2 cows out again"

@@ -179,6 +179,11 @@ def find(clause: Clause, notes: Notes) -> None:
     if amount is not None and amount > MOST_GALLONS_A_BOIL:
         notes.ask(f"{amount:g} gal boiled in a day? How many was it?", fill="boiled {} gal")
         return
+    goes_on = clause.has("SOFAR") and not clause.has("END", "SHUT", "DONE")
+    if state is None and goes_on and hours is None:
+        piece = Boil(on=notes.day(clause), gallons=amount)
+        _join(notes, piece, clause.items[0].start, clause)
+        return  # "boiled 20 gal so far"
     burns_still = state is None and hours is not None and amount is None and _burns_still(clause)
     if (
         state is None
@@ -622,6 +627,13 @@ def _of_another_thing(clause: Clause) -> bool:
         return False
     if ends.text == "cold":
         return "gone" not in clause.words()
+    if not _MACHINES.isdisjoint(clause.words()) or "finish temp" in clause.text:
+        return True  # "the pump quit"
+    behind = [each.text for each in clause.following(ends, 2)]
+    if behind[:1] == ["with"] and not clause.has("BOIL", "FIRE", "BATCH", "PANN"):
+        return behind[1:] not in (["it"], ["this"], ["that"])  # "done with chores"
+    if [each.text for each in clause.preceding(ends, 1)] in (["about"], ["almost"], ["nearly"]):
+        return True  # "about done here"
     if ends.text == "stopped" and [e.text for e in clause.following(ends, 1)] in (["at"], ["by"]):
         return True  # "stopped at the store"
     return any(
@@ -634,6 +646,9 @@ def _of_another_thing(clause: Clause) -> bool:
     )
 
 
+_MACHINES = frozenset(
+    "pump battery phone truck generator lights fan blower damper feed valve door back wife".split()
+)
 _NO_FIRES = frozenset(
     "snow rain wind sun supper dinner lunch breakfast chores milking power school".split()
 )

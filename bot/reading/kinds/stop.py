@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -21,13 +22,17 @@ SAID_OUT = (
     "don't text me",
     "dont text me",
     "no more texts",
-    "please stop",
     "stop please",
     "stop all texts",
     "remove me from this",
     "quit texting",
 )
 """Reasonable words for the same wish, which the FCC's 2024 order asks to honour."""
+PLEASE_STOP = re.compile(
+    r"\bplease stop(?=$|[.!,]| (?:texting|sending|messaging|contacting|bothering|this|these|it|all"
+    r"|now|the (?:texts|messages|alerts))\b)"
+)
+"""The same; but not `please stop raining`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

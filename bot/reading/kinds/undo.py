@@ -76,6 +76,8 @@ def find_whole(notes: Notes) -> bool:
     if said is None or said.question or _asks_when(said):
         return False
     deed = said.first("UNDOP")
+    if deed is not None and deed.text == "forget it" and _goes_on_otherwise(said, deed, notes):
+        return False
     if deed is not None and deed.text == "that last one" and _tells_of_it(said, deed):
         return False
     denied = any(
@@ -106,6 +108,15 @@ def find_whole(notes: Notes) -> bool:
         return False
     notes.add(Undo(), 0)
     return True
+
+
+def _goes_on_otherwise(said: Clause, deed: Item, notes: Notes) -> bool:
+    """`forget it, too cold to tap`: given up, and nothing is wrong with a record."""
+    behind = [
+        i for c in notes.clauses for i in c.items if i.start > deed.start and i.sort != "sign"
+    ]
+    words = {each.text for each in behind}
+    return len(behind) > 1 and words.isdisjoint(_AMISS | _RECORDS)
 
 
 def _tells_of_it(said: Clause, deed: Item) -> bool:

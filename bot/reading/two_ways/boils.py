@@ -5,6 +5,61 @@ from __future__ import annotations
 from bot.reading.two_ways.form import VOLUME, forms
 
 FORMS = forms(
+    # "skip boiling today", "too late to light the fire".
+    (
+        "boiling|too ",
+        r"^(?:hold off|skip|skipping|stop|put off)(?: on)? boiling\b"
+        r"|^(?:it's |its |way |just )*too (?:late|cold|early|tired|windy|wet) to (?:light|boil"
+        r"|start)\b(?!\?)",
+        "Not yet? Text it when it is done.",
+    ),
+    # "fire almost went out", "lost my boil when I added cold sap".
+    (
+        "fire |lost ",
+        r"\bfire (?:almost|nearly) (?:went out|died)|\bfire died down (?:some|a bit|a little)"
+        r"|\bfire went out\b.*\b(?:going again|relit|lit it again)|\blost (?:the|my|our) boil\b",
+        "Is the boil over? If so, text: fire out.",
+    ),
+    # "split a half cord while boiling": nothing is burned yet.
+    (
+        "cord",
+        r"^(?!.*\b(?:burn|next))(?!.*\bfor\b).*\b(?:split|splitting|stacked|stacking|hauled|delivered"
+        r"|bucked)\b[^.;$]*\bcords?\b",
+        "Burned? If so, text it like: burned 1/3 cord.",
+    ),
+    # "burnt the batch, 1 gal lost".
+    (
+        "burnt|burned|scorched",
+        rf"\b(?:burnt|burned|scorched) (?:the |a |that )?(?:batch|syrup|it)\b.*(?:{VOLUME} (?:lost"
+        r"|gone)"
+        rf"|lost {VOLUME})",
+        "Sap, or syrup? Text it like: spilled 2 gal of sap.",
+    ),
+    # "lit a candle", "lit the woodstove, house is cold".
+    (
+        "lit ",
+        r"\blit (?:a|an|the|my|our|up the) (?:candles?|lantern|lamp|wood ?stove|cigar|cigarette"
+        r"|grill|pipe"
+        r"|furnace|heater|bonfire)\b",
+        "Boiling sap? If so, text: lit the fire.",
+    ),
+    # "dumped the last 5 gal in".
+    (
+        " in",
+        r"^(?:dumped|poured|tipped|threw) (?:the |another )?(?:last "
+        rf"|other )?{VOLUME}(?: of sap)? in$"
+        r"|^(?:dumped|poured) the last (?:bucket|pail) in(?:to)? the pan$",
+        "Into the pan? If so, text it like: boiling 20 gal.",
+    ),
+    # "25 gal down, 15 to go", "boiling off 5 gallons an hour".
+    (
+        "down|so far|to go|hour|/h|gph",
+        rf"^{VOLUME} (?:down|in so far|in),? (?:and )?\d+ (?:more )?to go$|^{VOLUME} (?:down"
+        r"|in so far)$"
+        rf"|^(?:boiling |running |doing |cooking )?(?:off |down |at )?(?:about )?{VOLUME} ?(?:an "
+        r"|/|per )h",
+        "Text it at the end, like: boiled 30 gal in 6 hr.",
+    ),
     # "a quart of syrup for every 11 gal of sap".
     (
         "every ",

@@ -15,6 +15,36 @@ _SAYS_IT_WAS = (
 _WHICH_DAY = "I read two days. Text it once more, with the right one."
 
 FORMS = forms(
+    # "last one was 5 gal", "you're wrong, it's 5 gal", "change camp to 5 gal".
+    (
+        "last one was|last text was|last entry was|wrong|change |make |correct |fix ",
+        r"\b(?:last (?:one|text|entry) was|you're wrong)[, ]+(?:wrong,? )?(?:it's "
+        rf"|it was )?{VOLUME}"
+        r"|^(?:change|make|correct|fix) (?:the )?(?!that|it\b|last"
+        rf"|sap)\w+(?: lot)? (?:to )?{VOLUME}$",
+        "New, or put right? If right, text it like: no, 14 gal.",
+    ),
+    # "drop 2 gal from that", "delete tree 4", "take off 2 gal, that was ice", "disregard 5 gal".
+    (
+        "drop |delete |remove |take |disregard|ignore ",
+        rf"^(?:drop|deduct|subtract) {VOLUME} (?:from|off)|^(?:delete|remove) (?:tree|the tap)\b"
+        rf"|^take (?:off {VOLUME}|that {VOLUME} off)|^(?:disregard|ignore) {VOLUME}$",
+        "Undo, or put right? Text it like: undo. Or: no, 14 gal.",
+    ),
+    # "actually 5 more gal just came in", "sorry, got 5 gal yesterday too".
+    (
+        "actually|sorry|wait",
+        r"^(?:actually|sorry|wait),? (?!.*(?:bought|\$))[^.]*\d[^.]*\b(?:more|too|also)\b"
+        r"|^(?:actually|sorry|wait),? (?!.*(?:bought|\$))[^.]*\b(?:another|too|also)\b[^.]*\d",
+        "More, or instead? Text it like: 5 gal more. Or: no, 14 gal.",
+    ),
+    # "should be 217 soon".
+    (
+        "should be",
+        r"\bshould be \d[\d.]* (?:soon|by\b|in an?\b)|^(?:syrup"
+        r"|it) should be \d[\d.]* then$",
+        "Not yet? Text it when it is so.",
+    ),
     # "12 gal yesterday, sorry, the day before".
     (
         "no|sorry|oops|well|actually|wait|mean",

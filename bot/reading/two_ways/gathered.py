@@ -9,6 +9,69 @@ _ONE_DAY = rf"(?:yesterday|today|{WEEKDAY}|mon|tues?|wed|thurs?|fri|sat|sun)"
 _GOT = r"(?:(?:got|gathered|collected|hauled) )?"
 
 FORMS = forms(
+    # "hit 50 gallons today!", "my record was 12 gal in a day", "2026: 85 gal".
+    (
+        "hit |passed |broke |topped |reached |crossed |record |20",
+        rf"^(?!(?:have|has|did|are|will|can|when|how)\b)[^?]*\b(?:hit|passed|broke|topped|reached"
+        rf"|crossed) (?:over )?{VOLUME}(?! so far| today)"
+        rf"|\bmy record (?:was|is) (?:about )?{VOLUME}|^20\d\d: .*\d",
+        "Gathered today? If so, text it like: got 12 gal.",
+    ),
+    # "haven't collected yet, maybe 10 gal", "buckets have about 10 gal", "sitting on 30 gal".
+    (
+        "haven't|havent|have |there's|sitting on|in storage|pumped ",
+        rf"\b(?:haven't|havent) (?:collected|gathered|emptied)\b.*{VOLUME}"
+        rf"|\b(?:buckets|pails|bags) have (?:about |maybe )?{VOLUME}|\bsitting on {VOLUME}"
+        rf"|\bthere's (?:about |maybe )?{VOLUME} in the (?:buckets|pails|bags)"
+        rf"|{VOLUME} in storage\b"
+        rf"|\bpumped {VOLUME} (?:from|out of) the (?:tank|barrel)\b",
+        HOW_MUCH_SAP,
+    ),
+    # "3 gallons less than yesterday, 8 gal", "tree 4 is ahead by 2 gal".
+    (
+        " than | as much|ahead by|behind by",
+        rf"^(?:tree \w+ (?:gave|had|got) )?{VOLUME} (?:less|more|better|worse) than\b"
+        rf"|\b(?:ahead|behind) by {VOLUME}"
+        rf"|\b(?:twice|half|double|three times) as much\b.*{VOLUME}",
+        HOW_MUCH_SAP,
+    ),
+    # "made a gallon of hot chocolate".
+    (
+        "made ",
+        r"\bmade (?:about )?(?:an?|\d[\d.]*) ?(?:gal\w*|quarts?|qts?|pints?|cups?|litres?"
+        r"|liters?) of "
+        r"(?:hot |iced |maple )?(?:chocolate|cocoa|tea|coffee|jam|jelly|butter|candy|cream|soup"
+        r"|chili|broth"
+        r"|fudge|taffy|beer|wine|vinegar|lemonade|cider)\b",
+        "Of syrup? If so, text it like: drew off 3 qt.",
+    ),
+    # "dumped 2 buckets of ashes", "dumped 2 gal of rain".
+    (
+        "dumped |poured |tossed |threw ",
+        r"\b(?:dumped|poured|tossed|threw)\b[^.;]*\b(?:of (?:ashes|ash|rain|rainwater|slush"
+        r"|wash water)"
+        r"|wash water)\b",
+        "Sap? If so, text it like: dumped 4 gal.",
+    ),
+    # "collected 40 gal for ed", "on tv they collected 500 gal".
+    (
+        " for | tv| youtube",
+        rf"\b(?:gathered|collected|hauled|boiled) {VOLUME} for (?!us|me|the|today|a |an |this|now)"
+        r"[a-z]+$|\bon (?:tv|youtube)\b.*\d",
+        "Is that yours? If so, text it like: got 12 gal.",
+    ),
+    # "dad says 12 gal. pretty sure he made that up".
+    (
+        "made that up|made it up|kidding|joking",
+        r"\d.*\b(?:made (?:that|it) up|kidding|joking)\b",
+        HOW_MUCH_SAP,
+    ),
+    # "6 gal after a 9 hour shift".
+    (
+        "hour ",
+        rf"{VOLUME}.*\b\d+ hour (?:shift|drive|walk|hike|day|class|nap)\b",
+        HOW_MUCH_SAP,
+    ),
     # "saturday and sunday 12 gal": how much on each?
     (
         " and | & ",

@@ -5,6 +5,32 @@ from __future__ import annotations
 from bot.reading.two_ways.form import forms
 
 FORMS = forms(
+    # "saw an evaporator for $900", "they run about $900", "costco syrup is $15".
+    (
+        "$",
+        r"^saw an? \w+ for \$\d[\d.]*$|\b(?:looking at|found|spotted|thinking of)\b[^.;]*\$\d"
+        r"|\bthey run (?:about )?\$\d|\b(?:store|costco|walmart|market) syrup is \$\d",
+        "Was that paid? If so, text it like: propane $24.",
+    ),
+    # "i've spent $500 already", "we're at $500".
+    (
+        "$",
+        r"^[^$]*\$\d[\d.]* (?:already|so far)\b|\btotal cost\b.*\$\d|\bwe're at \$\d",
+        "New, or the sum so far? If new, text it like: lids $6.",
+    ),
+    # "mom gave me $50 for supplies", "a parent sent in $25 toward jars".
+    (
+        "$",
+        r"\b(?:gave (?:me|us)|sent in|donated|chipped in) \$\d|\$\d[\d.]* toward\b"
+        r"|\bgot \$\d[\d.]* for (?:the |my |our |some |a )?(?:\w+ )?syrup",
+        "Paid by you? If so, text it like: lids $6.",
+    ),
+    # "mike's pan was $400".
+    (
+        "'s ",
+        r"^(?!today|it|that|there|what)[a-z]+'s \w+ (?:was|cost|ran) \$\d",
+        "Paid by you? If so, text it like: pan $75.",
+    ),
     ("$", r"^\$\d[\d.]*, \d+ (?:taps|spiles)$", "Text what was paid: spiles $36."),
     # "propane went up $2", "saved $20 on jars".
     (

@@ -2,12 +2,28 @@
 
 from __future__ import annotations
 
-from bot.reading.two_ways.form import forms
+from bot.reading.two_ways.form import DAY, forms
 
 _SET_TAPS = "Taps set, or what? If set, text it like: set 12 taps."
 _HOW_MANY_TAPS = "How many taps in all? Text it like: pulled 6 taps."
 
 FORMS = forms(
+    # "tapped 10 of 22 trees", "9 of 50 tapped".
+    (
+        " of ",
+        r"\b(?:tapped|drilled) \d+ of (?:the |our |my )?\d+\b"
+        r"|^\d+ of (?:the )?\d+ (?:are )?tapped\b",
+        "How many taps are in? Text it like: put in 20 taps.",
+    ),
+    # "took the taps out of tree 4", "pulled the taps on the reds".
+    (
+        "taps|spiles|spouts",
+        r"^(?!.*\d.*\bof them)(?:we |i )?(?:pulled|took|yanked) (?:the|my|our) "
+        r"(?:taps|spiles|spouts)(?: out)? (?:in|on|of|out of|from|at)"
+        r" (?!(?:the )?(?:trees|maples|all|woods|bush|noon|dark|last|first)\b|\d)"
+        rf"(?!{DAY})\w+",
+        "How many taps did you pull? Text it like: pulled 6 taps.",
+    ),
     # "maxed out at 40 taps", "drilled out 6 old holes".
     (
         " out ",
