@@ -106,6 +106,7 @@ _REALLY = re.compile(
 _NOT_MUCH = re.compile(
     r"^not (?:much|a lot|a whole lot)(?: sap| of a run)?"
     r"(?:[,.;:] ?(?=\d)| (?=(?:today|yesterday)[,.;:] ?\d))"
+    r"|(?<=\w),?(?: lol| haha| but)* not (?:much|a lot|great)$"
 )
 _NOT_AS = re.compile(
     r"(?:^|,? )not (?:as|so|quite as) (?:good|much|big|strong|sweet|fast|well) as "

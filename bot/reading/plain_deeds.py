@@ -281,6 +281,10 @@ _BATCH_OF = re.compile(
     rf"\b(?:first|second|third|last|this|final) batch[,:] (?=(?:{FIGURE}|an?) (?:and a half )?"
     r"(?:pints?|quarts?|qts?|pts?|cups?|oz)\b)"
 )
+# "syrup off at 66.8 brix, 0.75 gal".
+_SYRUP_OFF_AT = re.compile(
+    rf"^syrup(?: came)?(?: off)?(?: at)? (6\d(?:\.\d+)?)(?: ?brix|%)?, ({FIGURE} {UNIT})$"
+)
 # "final number was 37 gallons".
 _NUMBER_WAS = re.compile(
     rf"\b(?:(?:the|our|my|today's) )?(?:(?:final|day's|magic) )?(?:number|count|figure) (?:was|is"
@@ -329,6 +333,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     ((" so ", "makes "), _SO_MUCH_IN_ALL, _in_all),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
+    (("syrup ",), _SYRUP_OFF_AT, r"drew off \2 of syrup at \1 brix"),
     (("number ", "count ", "figure "), _NUMBER_WAS, "got "),
     ((" of them", " of em", " of 'em"), _ALL_OF_THEM, " all"),
     (("batch",), _BATCH_OF, "syrup: "),

@@ -59,6 +59,8 @@ _DASHED_DATE = re.compile(
 )
 # "bottled 5 pints on 3-19".
 _ON_A_DASHED_DATE = re.compile(r"\b(on|for) (1[0-2]|0?[1-9])-([12]\d|3[01]|0?[1-9])(?=$|[.,;:!])")
+# "discarded approx. 3.5 gal": no sentence ends there.
+_APPROX = re.compile(r"\bapprox\. ?")
 # "haul #3 was 6 gal": no tree.
 _NUMBERED_HAUL = re.compile(r"\b(haul|trip|load) # ?\d{1,2}\b")
 _NUMBERED = re.compile(
@@ -503,6 +505,7 @@ _REWRITES: tuple[Rewrite, ...] = (
     (("h",), _CLOCK_H, r"\1 \2:\3"),
     (("h",), _HOURS_MINUTES, r"\1 h \2 min"),
     (("0",), _ZERO_CLOCK, r"\1 \2:\3 am"),
+    (("approx.",), _APPROX, "about "),
     (("-",), _DASHED_DATE, r"\1/\2"),
     (("on ", "for "), _ON_A_DASHED_DATE, r"\1 \2/\3"),
     (("ft", "feet", "foot", "'"), _FEET_INCHES, _in_inches),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
@@ -31,6 +32,10 @@ CELSIUS_BELOW = 27.0
 """A metric person's bare figure below this is in Celsius: sap is never kept at 27 F."""
 
 
+_COWS = re.compile(r"\bmilk (?:in|is|was|at|temp)\b")
+"""`milk in the bulk tank is 36`: no sap; but `the milk tank is at 36` may be."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StoreTemp(Reading):
     """Temperature of the stored sap."""
@@ -44,6 +49,8 @@ class StoreTemp(Reading):
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of stored sap."""
     if clause.has("WATERN", "OTHERS") or clause.has("BOIL", "FIRE"):
+        return
+    if _COWS.search(clause.text) and not clause.has("SAP"):
         return
     if (clause.has("PANN") and not clause.has("STORE")) or (
         clause.has("PORCH") and not clause.has("STORE", "SAP")
