@@ -1,22 +1,21 @@
 """Date phrases: which tokens are one, and which local day they mean.
 
 Our own word list decides what is a date phrase (libraries that search for dates in whole
-messages find years in gallons). Weekdays, bare ordinals and days ago are settled here;
-a month with a day, and a date in figures, go to dateparser as a clean fragment.
+messages find years in gallons). Weekdays, bare ordinals and days ago are settled here, dates in
+figures in `slashes`; a month with a day goes to dateparser as a clean fragment (`calendar_days`).
 """
 
 from __future__ import annotations
 
 import re
-import warnings
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
-from functools import lru_cache
 
 from dateutil.easter import easter
 
+from bot.reading.calendar_days import FURTHEST_BACK_DAYS, DateHit, clean, month_day
 from bot.reading.numbers import SMALL
+from bot.reading.slashes import day_in_figures, word_at
 from bot.reading.tokens import Token
 
 WEEKDAYS = {
@@ -58,19 +57,6 @@ _DARK = frozenset("night nite nights night's".split())
 _TOMORROW = frozenset("tomorrow tomorrow's tmrw tmw tomorow tommorow tommorrow".split())
 LATE_NIGHT_ENDS = time(5)
 """Until then, "tonight" and "last night" both mean the evening before."""
-FURTHEST_BACK_DAYS = 60
-"""A stated day longer ago than that is asked about: most likely a slip."""
-
-
-@dataclass(frozen=True, slots=True)
-class DateHit:
-    """A date phrase of `length` tokens. `on` is None where the day is ahead and unknown
-    (next week), or where there is no such day (feb 30); `ahead` says that the day lies after
-    the day it was sent."""
-
-    on: date | None
-    length: int
-    ahead: bool = False
 
 
 def match(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
@@ -79,7 +65,7 @@ def match(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
     today = sent.date()
     text = token.text
     if token.shape in ("isodate", "slash"):
-        return _figures(run, i, today)
+        return day_in_figures(run, i, today)
     if token.shape == "ordinal":
         return _ordinal(run, i, 0, today)
     if token.shape != "word":
@@ -184,7 +170,7 @@ def _named_day(run: Sequence[Token], i: int, today: date) -> DateHit | None:
         found = tuple(token.text for token in run[i : i + len(words)])
         last = found[-1].removesuffix("'s") if len(found) == len(words) > 1 else ""
         if found == words or (last == "day" and (*found[:-1], last) == words):
-            return _month_day(month, day, len(words), today)
+            return month_day(month, day, len(words), today)
     return None
 
 
@@ -251,7 +237,7 @@ def _leading(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
         and run[j].shape in ("slash", "isodate")
         and not _unit_follows(run, j + 1)
     ):
-        inner = _figures(run, j, sent.date(), sure=True)
+        inner = day_in_figures(run, j, sent.date(), sure=True)
     elif word in ("on", "from", "since", "back"):
         inner = match(run, j, sent)
     else:
@@ -349,11 +335,6 @@ def _day_of_month(day: int, today: date, length: int) -> DateHit | None:
 
 
 _A_FORTNIGHT = 14
-_DEEDS_BEHIND = frozenset(
-    "gathered collected got boiled drew am pm brought hauled ran bottled lit pulled "
-    "tapped set spent "
-    "bought dumped made canned burned emptied put".split()
-)
 _OF_ONE_IN_A_ROW = frozenset("only broke leaked cracked half short didn't wasn't".split())
 _A_FIGURE = frozenset(("number", "mixed", "slash", "clock"))
 _ORDERS = 3
@@ -420,7 +401,7 @@ _UNITS_BEHIND_A_DAY = frozenset(
 
 
 def _unit_follows(run: Sequence[Token], j: int) -> bool:
-    if ":" in (_next(run, j + 1), _next(run, j + 2)) and _next(run, j) == "taps":
+    if ":" in (word_at(run, j + 1), word_at(run, j + 2)) and word_at(run, j) == "taps":
         return False  # "mar 8 taps in: 9"
     return j < len(run) and run[j].text in _UNITS_BEHIND_A_DAY
 
@@ -456,101 +437,6 @@ def _small_count(run: Sequence[Token], i: int) -> tuple[int | None, int]:
     return None, i
 
 
-_FRACTION_BELOW = frozenset((2, 3, 4, 8, 16))
-
-
-def _figures(run: Sequence[Token], i: int, today: date, *, sure: bool = False) -> DateHit | None:
-    """`3/7`, `3/7/27`, `2027-03-07`. A slash that could be a fraction is a date only where it
-    stands like one: first in the text or after a stop, and before no unit."""
-    text = run[i].text
-    if run[i].shape == "isodate":
-        year, month, day = (int(part) for part in text.split("-"))
-        return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
-    parts = [int(part) for part in text.split("/")]
-    month, day = parts[0], parts[1]
-    if month > 12 >= day and len(parts) == 2:
-        # "13/03": the day first, as most of the world writes it; "25/12 ratio" is none.
-        turned = _month_day(day, month, 1, today)
-        return turned if _is_of_late(turned, today) else None
-    if not (1 <= month <= 12 and 1 <= day <= 31):
-        return None
-    if len(parts) == 2 and month < day and day in _FRACTION_BELOW and not sure:
-        first = i == 0 or run[i - 1].text in (".", ";", "\n", ",")
-        following = run[i + 1] if i + 1 < len(run) else None
-        dated = following is not None and (
-            following.text in (":", "-", ",") or following.shape in ("number", "mixed")
-            or (following.text == "was" and i + 2 < len(run) and run[i + 2].shape == "number")
-            or following.text in _DEEDS_BEHIND
-            or _heads_a_note(run, i, month, day, today)
-        )  # fmt: skip
-        if not (first and dated) and not _ends_a_note(run, i, month, day, today):
-            return None
-    if len(parts) == 2:
-        return _month_day(month, day, 1, today)
-    year = parts[2] if parts[2] > 99 else 2000 + parts[2]
-    return _clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
-
-
-def _heads_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
-    """`3/4 tree 5 gave 2 gal`: a day of late, and nothing behind it that has parts."""
-    following = run[i + 1]
-    behind = _next(run, i + 2)
-    measured = following.text in _SAID_OF and behind not in _SHARED
-    named = following.text == "the" and behind != "way"
-    one = following.text in ("a", "an") and day not in _PARTS_OF_ONE
-    has_parts = following.text in _HAS_PARTS and not (measured or named or one)
-    late = _is_of_late(_month_day(month, day, 1, today), today)
-    return late and following.shape in ("word", "money", "label") and not has_parts
-
-
-def _ends_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
-    """`boiled 20 gal 3/16`, `12 gal at 2.2 3/8, clear`: a day of late, behind an amount."""
-    before = run[i - 1] if i > 0 else None
-    if before is None or _next(run, i + 1) not in _ENDS_OR_GOES_ON:
-        return False
-    if before.text == "on":
-        before = run[i - 2] if i > 1 else before  # "pan's on the fire on 3/8"
-    whole = before.shape == "number" and "." not in before.text and run[i - 2].text != "tree"
-    part = before.text in _BEFORE_A_PART or whole
-    part = part or (day in _PARTS_OF_ONE and before.text in _HAS_PARTS)
-    return not part and _is_of_late(_month_day(month, day, 1, today), today)
-
-
-def _is_of_late(hit: DateHit | None, today: date) -> bool:
-    if hit is None or hit.on is None:
-        return False
-    return 0 <= (today - hit.on).days <= FURTHEST_BACK_DAYS
-
-
-_MEASURED = frozenset(
-    "gal gals gallon gallons qt qts quart quarts pt pts pint pints l liter liters litre litres "
-    "h hr hrs hour hours sap syrup taps spiles brix % ( ,".split()
-)
-_BEFORE_A_PART = frozenset(
-    "a an and about almost nearly is was at to burned used only just another than over half "
-    "down left below - it's now by size line tubing drop bit depth deep".split()
-)
-_PARTS_OF_ONE = frozenset((2, 3, 4))
-"""Words that a part stands behind: `burned about 3/4`, `the tank is at 3/4`; and what is said in
-halves, thirds and quarters, as of `the tank 3/4`."""
-_ENDS_OR_GOES_ON = frozenset(("", ".", ",", ";", "!", ")", "\n", "and", "&", "at", "from"))
-_HAS_PARTS = frozenset(
-    "full of a an the inch left way mile empty gone off there more bucket buckets pail "
-    "pails bag bags tank barrel jar jug pan tote cord cords load hour hours day through wood pile "
-    "and to or tall deep g gal gals gallon gallons qt qts quart quarts pt pts pint pints cup "
-    "cups oz ounce ounces l lit liter liters litre litres face rick ricks lb lbs pound pounds "
-    "in inches ft foot feet mug thermos".split()
-)
-"""What a fraction may be of."""
-_SAID_OF = frozenset(("tank", "barrel", "pan", "there"))
-_SHARED = frozenset(("", "full", "of", "left", "empty", "gone", "and", "."))
-"""`3/4 tank left`; but `3/4 tank is at 38`."""
-
-
-def _next(run: Sequence[Token], j: int) -> str:
-    return run[j].text if j < len(run) else ""
-
-
 def _in_its_year(
     run: Sequence[Token], i: int, month: int, day: int, length: int, today: date
 ) -> DateHit | None:
@@ -566,41 +452,10 @@ def _in_its_year(
     )
     if told and not _unit_follows(run, j + 1):
         year = int(run[j].text)
-        return _clean(f"{year:04d}-{month:02d}-{day:02d}", j + 1 - i, today) or DateHit(
+        return clean(f"{year:04d}-{month:02d}-{day:02d}", j + 1 - i, today) or DateHit(
             None, j + 1 - i
         )
-    return _month_day(month, day, length, today)
+    return month_day(month, day, length, today)
 
 
 _YEARS = re.compile(r"20[12345]\d")
-
-
-def _month_day(month: int, day: int, length: int, today: date) -> DateHit | None:
-    """A day with a month and no year: the nearest one, so that a slip about the future shows."""
-    candidates = []
-    for year in (today.year - 1, today.year, today.year + 1):
-        hit = _clean(f"{year:04d}-{month:02d}-{day:02d}", length, today)
-        if hit is not None and hit.on is not None:
-            candidates.append(hit)
-    if not candidates:
-        return DateHit(None, length)
-    return min(candidates, key=lambda hit: abs(((hit.on or today) - today).days))
-
-
-def _clean(fragment: str, length: int, today: date) -> DateHit | None:
-    on = _parsed(fragment)
-    return None if on is None else DateHit(on, length, ahead=on > today)
-
-
-@lru_cache(maxsize=1024)
-def _parsed(fragment: str) -> date | None:
-    """A clean fragment by dateparser, None where there is no such day (feb 30)."""
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore", DeprecationWarning)
-        import dateparser
-
-    found = dateparser.parse(
-        fragment, languages=["en"], date_formats=["%Y-%m-%d"],
-        settings={"STRICT_PARSING": True},
-    )  # fmt: skip
-    return None if found is None else found.date()

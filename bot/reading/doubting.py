@@ -5,8 +5,8 @@ from __future__ import annotations
 
 import re
 
+from bot.reading.calendar_days import FURTHEST_BACK_DAYS
 from bot.reading.clause import Clause
-from bot.reading.dates import FURTHEST_BACK_DAYS
 from bot.reading.frames import FRAME_TAGS
 from bot.reading.items import Item
 from bot.reading.kinds.sap import Sap

@@ -7,7 +7,8 @@ from datetime import date, datetime
 import pytest
 
 from bot.reading import read
-from bot.reading.dates import DateHit, match
+from bot.reading.calendar_days import DateHit
+from bot.reading.dates import match
 from bot.reading.tidy import tidy
 from bot.reading.tokens import tokens
 
