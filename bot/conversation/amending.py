@@ -61,7 +61,7 @@ def amend(turn: Turn, reading: Amend) -> None:
     texts = _meant(turn, told, reading)
     same = already_so(texts or told, reading)
     if same is not None:
-        turn.reply.answers.append(questions.already_so(receipts.line(same.entry, turn.style)))
+        _stands_so(turn, same)
         return
     if not texts:
         _does_not_fit(turn, told[0])
@@ -245,8 +245,7 @@ def _bare(turn: Turn, text: Sequence[Kept], reading: Amend) -> None:
     could_be = _bare_fits(turn, text, reading)
     as_it_is = [fit for fit in could_be if fit.becomes == fit.kept.entry]
     if as_it_is:
-        receipt = receipts.line(as_it_is[0].kept.entry, turn.style)
-        turn.reply.answers.append(questions.already_so(receipt))
+        _stands_so(turn, as_it_is[0].kept)
         return
     fits = sorted(_named_in(turn.words, could_be), key=lambda fit: fit.distance)
     if not fits:
@@ -377,7 +376,7 @@ def _named_in(words: str, fits: Sequence[Fit]) -> Sequence[Fit]:
 
 def _write(turn: Turn, fit: Fit) -> None:
     if fit.becomes == fit.kept.entry:
-        turn.reply.answers.append(questions.already_so(receipts.line(fit.kept.entry, turn.style)))
+        _stands_so(turn, fit.kept)
         return
     turn.amend(fit.kept, fit.becomes)
     turn.recorded_again(fit.becomes)
@@ -436,6 +435,11 @@ def _nothing_to_change(turn: Turn, reading: Amend) -> None:
     if reading.brix is not None:
         words += f" at {reading.brix:g} brix"
     turn.ask(question, Doubt(question, (Choice(("ok", "y", "yep", "yeah", "sap"), words),)))
+
+
+def _stands_so(turn: Turn, kept: Kept) -> None:
+    """Tells what is written already."""
+    turn.reply.answers.append(questions.already_so(receipts.line(kept.entry, turn.style)))
 
 
 def _does_not_fit(turn: Turn, text: Sequence[Kept]) -> None:

@@ -15,8 +15,8 @@ from dateutil.easter import easter
 
 from bot.reading.calendar_days import FURTHEST_BACK_DAYS, DateHit, clean, month_day
 from bot.reading.numbers import SMALL
-from bot.reading.slashes import day_in_figures, word_at
-from bot.reading.tokens import Token
+from bot.reading.slashes import day_in_figures
+from bot.reading.tokens import Token, word_at
 
 WEEKDAYS = {
     name: number

@@ -10,7 +10,7 @@ import re
 
 from bot.reading.dates import WEEKDAY
 from bot.reading.number_words import FIGURE, UNIT
-from bot.reading.rewrites import Rewrite, anchored, rewritten
+from bot.reading.rewrites import Rewrite, is_anchored, rewritten
 
 _ANEW = r"(?:^|(?<=, )|(?<= and ))"
 """Where something else begins."""
@@ -234,7 +234,7 @@ def without_asides(text: str) -> str:
     return rewritten(text, _REWRITES)
 
 
-_OF_A_SENTENCE = anchored(_REWRITES)
+_OF_A_SENTENCE = tuple(entry for entry in _REWRITES if is_anchored(entry[1]))
 
 
 def without_asides_in(sentence: str) -> str:

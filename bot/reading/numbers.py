@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from bot.reading.tidy import tidy
-from bot.reading.tokens import Token, tokens
+from bot.reading.tokens import Token, tokens, word_at
 
 SMALL: dict[str, float] = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
@@ -50,7 +50,7 @@ def match(run: Sequence[Token], i: int) -> Number | None:
     if token.shape == "number":
         pointed = _pointed(run, i)
         value = min(float(token.text), MOST)
-        if pointed is None and 0 < value < 1 and _word(run, i + 1) == "of":
+        if pointed is None and 0 < value < 1 and word_at(run, i + 1) == "of":
             return _of(run, i, Number(value, 1, part=True))  # "0.6 of a cord"
         return pointed or _tail(run, i, Number(value, 1))
     if token.shape == "mixed":
@@ -67,9 +67,9 @@ def match(run: Sequence[Token], i: int) -> Number | None:
 
 def _pointed(run: Sequence[Token], i: int) -> Number | None:
     """`210 point 6`: a voice-typed decimal that begins in figures."""
-    if _word(run, i + 1) != "point" or not run[i].text.isdigit():
+    if word_at(run, i + 1) != "point" or not run[i].text.isdigit():
         return None
-    digits = _DIGITS.get(_word(run, i + 2), _word(run, i + 2))
+    digits = _DIGITS.get(word_at(run, i + 2), word_at(run, i + 2))
     return Number(float(f"{run[i].text}.{digits}"), 3) if digits.isdigit() else None
 
 
@@ -80,19 +80,15 @@ def _fraction(text: str) -> float | None:
     return int(parts[0]) / int(parts[1])
 
 
-def _word(run: Sequence[Token], i: int) -> str:
-    return run[i].text if i < len(run) else ""
-
-
 def _two_something(run: Sequence[Token], i: int) -> tuple[float, int] | None:
     """`two eleven`, `two nineteen point five`: how a thermometer near boiling is read out."""
     if run[i].text != "two":
         return None
-    tens = _word(run, i + 1)
+    tens = word_at(run, i + 1)
     value, j = SMALL.get(tens, _TENS.get(tens, 0.0)), i + 2
-    if tens in _TENS and 0 < SMALL.get(_word(run, j), 0.0) < 10:
-        value, j = value + SMALL[_word(run, j)], j + 1
-    ends = j >= len(run) or run[j].shape != "word" or _word(run, j) in _AFTER_A_TEMPERATURE
+    if tens in _TENS and 0 < SMALL.get(word_at(run, j), 0.0) < 10:
+        value, j = value + SMALL[word_at(run, j)], j + 1
+    ends = j >= len(run) or run[j].shape != "word" or word_at(run, j) in _AFTER_A_TEMPERATURE
     return (200.0 + value, j) if 10 <= value <= 30 and ends else None
 
 
@@ -103,20 +99,20 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
     text = run[i].text
     if text in SMALL or text in _TENS:
         value, j = SMALL.get(text, 0.0), i + 1
-        if _word(run, j) == "teen" and 3 <= value <= 9:
+        if word_at(run, j) == "teen" and 3 <= value <= 9:
             return Number(value + 10, 2)
         if text in _TENS:
             value = _TENS[text]
-            k = j + 1 if _word(run, j) == "-" else j
-            unit = SMALL.get(_word(run, k), 0.0)
+            k = j + 1 if word_at(run, j) == "-" else j
+            unit = SMALL.get(word_at(run, k), 0.0)
             if 0 < unit < 10:
                 value, j = value + unit, k + 1
         hundreds = _two_something(run, i)
         if hundreds is not None:
             value, j = hundreds
-        if _word(run, j) == "hundred":
+        if word_at(run, j) == "hundred":
             value, j = value * 100, j + 1
-            if _word(run, j) == "and":
+            if word_at(run, j) == "and":
                 rest = match(run, j + 1)
                 if rest is not None and rest.value < 100 and not rest.part and not rest.article:
                     return Number(value + rest.value, j + 1 + rest.length - i)
@@ -124,21 +120,21 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
                 rest = _spoken(run, j)
                 if rest is not None and 1 <= rest.value < 100 and not rest.article:
                     return Number(value + rest.value, j + rest.length - i)
-        if _word(run, j) == "thousand":
+        if word_at(run, j) == "thousand":
             value, j = value * 1000, j + 1
-        if _word(run, j) == "point":
+        if word_at(run, j) == "point":
             digits, k = "", j + 1
             while k < len(run) and (run[k].text in _DIGITS or run[k].text.isdigit()):
                 digits, k = digits + _DIGITS.get(run[k].text, run[k].text), k + 1
             if digits:
                 return Number(float(f"{value:.0f}.{digits}"), k - i)
-            tens = _TENS.get(_word(run, k))
+            tens = _TENS.get(word_at(run, k))
             if tens is not None:
-                unit = SMALL.get(_word(run, k + 1), 0.0)
+                unit = SMALL.get(word_at(run, k + 1), 0.0)
                 more = 1 if 0 < unit < 10 else 0
                 return Number(value + (tens + unit * more) / 100, k + 1 + more - i)
         if (
-            _word(run, j)
+            word_at(run, j)
             in (
                 "third",
                 "thirds",
@@ -152,19 +148,19 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
         ):
             return _of(run, i, Number(value * _PARTS[run[j].text], j + 1 - i, part=True))
         return _tail(run, i, Number(value, j - i))
-    if text == "point" and _word(run, i + 1) in _DIGITS:
+    if text == "point" and word_at(run, i + 1) in _DIGITS:
         return Number(float("0." + _DIGITS[run[i + 1].text]), 2)
     if text == "hundred":
-        rest = match(run, i + 2) if _word(run, i + 1) == "and" and i + 2 < len(run) else None
+        rest = match(run, i + 2) if word_at(run, i + 1) == "and" and i + 2 < len(run) else None
         if rest is not None and rest.value < 100 and not (rest.part or rest.article):
             return Number(100 + rest.value, 2 + rest.length)
         return Number(100, 1)
     if text == "dozen":
         return _tail_half(run, i, Number(12, 1), 12)
     if text == "couple":
-        if _word(run, i + 1) == "dozen":
+        if word_at(run, i + 1) == "dozen":
             return Number(24, 2)
-        return Number(2, 2 if _word(run, i + 1) == "of" else 1)
+        return Number(2, 2 if word_at(run, i + 1) == "of" else 1)
     if text in _VAGUE:
         return Number(_VAGUE[text], 1, vague=True)
     if text in (
@@ -177,16 +173,16 @@ def _spoken(run: Sequence[Token], i: int) -> Number | None:
         "eighth",
         "tenth",
     ) and not _half_pint(run, i):
-        if _word(run, i + 1) == "dozen":
+        if word_at(run, i + 1) == "dozen":
             return Number(12 * _PARTS[text], 2)
-        if _word(run, i + 1) in ("a", "of", "an") and _word(run, i + 2) == "dozen":
+        if word_at(run, i + 1) in ("a", "of", "an") and word_at(run, i + 2) == "dozen":
             return Number(12 * _PARTS[text], 3)
-        if text in _ORDINALS_TOO and _word(run, i + 1) in _IN_A_ROW:
+        if text in _ORDINALS_TOO and word_at(run, i + 1) in _IN_A_ROW:
             return None  # "first draw a pint, third a quart", "a third grader"
         return _of(run, i, Number(_PARTS[text], 1, part=True))
     if text in ("a", "an", "another"):
         inner = _spoken(run, i + 1) if i + 1 < len(run) and run[i + 1].shape == "word" else None
-        if inner is not None and _word(run, i + 1) in (
+        if inner is not None and word_at(run, i + 1) in (
             "fifth",
             "sixth",
             "eighth",
@@ -212,18 +208,18 @@ _ORDINALS_TOO = frozenset("third fifth sixth eighth tenth".split())
 
 def _half_pint(run: Sequence[Token], i: int) -> bool:
     """`half pints` is a size of jar, no half of one."""
-    following = _word(run, i + 1)
+    following = word_at(run, i + 1)
     if following == "-":
-        following = _word(run, i + 2)
+        following = word_at(run, i + 2)
     return run[i].text == "half" and following in ("pint", "pints", "pt", "pts")
 
 
 def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
     """What may follow a number: `and a half`, `and three quarter`, `dozen`, `hundred`."""
     j = i + number.length
-    word = _word(run, j)
+    word = word_at(run, j)
     if _and_a_half(run, j):
-        if _word(run, j + 3) == "dozen":
+        if word_at(run, j + 3) == "dozen":
             return Number((number.value + 0.5) * 12, number.length + 4)
         return Number(number.value + 0.5, number.length + 3)
     if word == "dozen":
@@ -233,7 +229,7 @@ def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
     if word == "&" or word == "and":
         rest = match(run, j + 1) if j + 1 < len(run) else None
         if rest is not None and rest.part and rest.value < 1:
-            after = _word(run, j + 1 + rest.length)
+            after = word_at(run, j + 1 + rest.length)
             if after not in ("of", "a"):
                 return Number(number.value + rest.value, number.length + 1 + rest.length)
     return number
@@ -241,10 +237,10 @@ def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
 
 def _and_a_half(run: Sequence[Token], j: int) -> bool:
     return (
-        _word(run, j) in ("and", "an", "&")
-        and _word(run, j + 1) == "a"
-        and _word(run, j + 2) == "half"
-        and _word(run, j + 3) not in ("of", "a")
+        word_at(run, j) in ("and", "an", "&")
+        and word_at(run, j + 1) == "a"
+        and word_at(run, j + 2) == "half"
+        and word_at(run, j + 3) not in ("of", "a")
     )
 
 
@@ -258,9 +254,9 @@ def _tail_half(run: Sequence[Token], i: int, number: Number, share: float) -> Nu
 def _of(run: Sequence[Token], i: int, number: Number) -> Number:
     """Passes over `of a`, `a`, `of an` after a part: half a gallon, a quarter of a cord."""
     j = i + number.length
-    if _word(run, j) == "of" and _word(run, j + 1) in ("a", "an", "one"):
+    if word_at(run, j) == "of" and word_at(run, j + 1) in ("a", "an", "one"):
         return Number(number.value, number.length + 2, part=True)
-    if _word(run, j) in ("a", "an", "of"):
+    if word_at(run, j) in ("a", "an", "of"):
         return Number(number.value, number.length + 1, part=True)
     return number
 

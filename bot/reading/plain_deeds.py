@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from bot.reading.number_words import FIGURE, UNIT
-from bot.reading.rewrites import Rewrite, anchored, rewritten
+from bot.reading.rewrites import Rewrite, is_anchored, rewritten
 
 # "boiled the 30 gal we got yesterday": of today.
 _BOILED_WHAT = re.compile(
@@ -380,7 +380,7 @@ def in_plain_words(text: str) -> str:
     return rewritten(text, _REWRITES)
 
 
-_OF_A_SENTENCE = anchored(_REWRITES)
+_OF_A_SENTENCE = tuple(entry for entry in _REWRITES if is_anchored(entry[1]))
 
 
 def sentence_in_plain_words(sentence: str) -> str:

@@ -20,7 +20,6 @@ def rewritten(text: str, table: Iterable[Rewrite]) -> str:
     return text
 
 
-def anchored(table: Iterable[Rewrite]) -> tuple[Rewrite, ...]:
-    """Those forms that stand at the head or the end of a text: the others are found wherever they
-    stand in it."""
-    return tuple(entry for entry in table if "^" in entry[1].pattern or "$" in entry[1].pattern)
+def is_anchored(form: re.Pattern[str]) -> bool:
+    """Whether a form stands at the head or the end of a text: any other is found wherever it is."""
+    return "^" in form.pattern or "$" in form.pattern

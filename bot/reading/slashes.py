@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from bot.reading.calendar_days import DateHit, clean, is_of_late, month_day
-from bot.reading.tokens import Token
+from bot.reading.tokens import Token, word_at
 
 _FRACTION_BELOW = frozenset((2, 3, 4, 8, 16))
 _DEEDS_BEHIND = frozenset(
@@ -36,13 +36,14 @@ def day_in_figures(
     if len(parts) == 2 and month < day and day in _FRACTION_BELOW and not sure:
         first = i == 0 or run[i - 1].text in (".", ";", "\n", ",")
         following = run[i + 1] if i + 1 < len(run) else None
+        late = is_of_late(month_day(month, day, 1, today), today)
         dated = following is not None and (
             following.text in (":", "-", ",") or following.shape in ("number", "mixed")
             or (following.text == "was" and i + 2 < len(run) and run[i + 2].shape == "number")
             or following.text in _DEEDS_BEHIND
-            or _heads_a_note(run, i, month, day, today)
+            or (late and _heads_a_note(run, i, day))
         )  # fmt: skip
-        if not (first and dated) and not _ends_a_note(run, i, month, day, today):
+        if not (first and dated) and not (late and _ends_a_note(run, i, day)):
             return None
     if len(parts) == 2:
         return month_day(month, day, 1, today)
@@ -50,20 +51,20 @@ def day_in_figures(
     return clean(f"{year:04d}-{month:02d}-{day:02d}", 1, today)
 
 
-def _heads_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
-    """`3/4 tree 5 gave 2 gal`: a day of late, and nothing behind it that has parts."""
+def _heads_a_note(run: Sequence[Token], i: int, day: int) -> bool:
+    """`3/4 tree 5 gave 2 gal`: nothing behind it that has parts."""
     following = run[i + 1]
     behind = word_at(run, i + 2)
     measured = following.text in _SAID_OF and behind not in _SHARED
     named = following.text == "the" and behind != "way"
     one = following.text in ("a", "an") and day not in _PARTS_OF_ONE
     has_parts = following.text in _HAS_PARTS and not (measured or named or one)
-    late = is_of_late(month_day(month, day, 1, today), today)
-    return late and following.shape in ("word", "money", "label") and not has_parts
+    return following.shape in ("word", "money", "label") and not has_parts
 
 
-def _ends_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date) -> bool:
-    """`boiled 20 gal 3/16`, `12 gal at 2.2 3/8, clear`: a day of late, behind an amount."""
+def _ends_a_note(run: Sequence[Token], i: int, day: int) -> bool:
+    """`boiled 20 gal 3/16`, `12 gal at 2.2 3/8, clear`: no word before it that a part
+    stands behind."""
     before = run[i - 1] if i > 0 else None
     if before is None or word_at(run, i + 1) not in _ENDS_OR_GOES_ON:
         return False
@@ -72,17 +73,16 @@ def _ends_a_note(run: Sequence[Token], i: int, month: int, day: int, today: date
     tree = i > 1 and run[i - 2].text == "tree"
     whole = before.shape == "number" and "." not in before.text and not tree
     part = before.text in _BEFORE_A_PART or whole
-    part = part or (day in _PARTS_OF_ONE and before.text in _HAS_PARTS)
-    return not part and is_of_late(month_day(month, day, 1, today), today)
+    return not part and not (day in _PARTS_OF_ONE and before.text in _HAS_PARTS)
 
 
 _BEFORE_A_PART = frozenset(
     "a an and about almost nearly is was at to burned used only just another than over half "
     "down left below - it's now by size line tubing drop bit depth deep".split()
 )
+"""Words that a part stands behind: `burned about 3/4`, `the tank is at 3/4`."""
 _PARTS_OF_ONE = frozenset((2, 3, 4))
-"""Words that a part stands behind: `burned about 3/4`, `the tank is at 3/4`; and what is said in
-halves, thirds and quarters, as of `the tank 3/4`."""
+"""What a whole is said in: halves, thirds and quarters, as of `the tank 3/4`."""
 _ENDS_OR_GOES_ON = frozenset(("", ".", ",", ";", "!", ")", "\n", "and", "&", "at", "from"))
 _HAS_PARTS = frozenset(
     "full of a an the inch left way mile empty gone off there more bucket buckets pail "
@@ -95,8 +95,3 @@ _HAS_PARTS = frozenset(
 _SAID_OF = frozenset(("tank", "barrel", "pan", "there"))
 _SHARED = frozenset(("", "full", "of", "left", "empty", "gone", "and", "."))
 """`3/4 tank left`; but `3/4 tank is at 38`."""
-
-
-def word_at(run: Sequence[Token], j: int) -> str:
-    """The text of token j of a run, nothing behind its end."""
-    return run[j].text if j < len(run) else ""

@@ -7,6 +7,7 @@ A token is a word, a number, a clock time, a sign, or something with a shape of 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 _SHAPES = re.compile(
@@ -55,3 +56,8 @@ def tokens(tidied: str) -> list[Token]:
         for hit in _SHAPES.finditer(tidied)
         if (said := hit.group()) not in _SPOKEN_PAUSES
     ]
+
+
+def word_at(run: Sequence[Token], j: int) -> str:
+    """The text of token j of a run, nothing behind its end."""
+    return run[j].text if j < len(run) else ""

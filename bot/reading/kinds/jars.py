@@ -343,24 +343,16 @@ _BETWEEN = frozenset(
 
 
 def _write(notes: Notes, clause: Clause, found: list[Jar], start: int) -> None:
-    before = notes.last(Jars)
-    told = None if before is None else notes.clauses[before.clause]
-    undated = told is not None and told.on is None and told.sentence == clause.sentence
-    if (
-        before is not None
-        and isinstance(before.reading, Jars)
-        and before.reading.on != notes.day(clause)
-        and undated
-    ):
-        before.reading = replace(before.reading, on=notes.day(clause))
-    if (
-        before is not None
-        and isinstance(before.reading, Jars)
-        and before.reading.on == notes.day(clause)
-    ):
-        before.reading = replace(before.reading, jars=before.reading.jars + tuple(found))
-        return
-    notes.add(Jars(jars=tuple(found), on=notes.day(clause)), start)
+    """Puts jars to those that the text told already of the same day, or begins a reading."""
+    before, on = notes.last(Jars), notes.day(clause)
+    if before is not None and isinstance(before.reading, Jars):
+        told, old = notes.clauses[before.clause], before.reading
+        if told.on is None and told.sentence == clause.sentence:
+            old = replace(old, on=on)  # "filled 9 pints + 3 quarts on monday"
+        if old.on == on:
+            before.reading = replace(old, jars=old.jars + tuple(found))
+            return
+    notes.add(Jars(jars=tuple(found), on=on), start)
 
 
 _SIZES = frozenset(("pint", "pints", "quart", "quarts", "half pint", "half pints"))

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from bot.reading.rewrites import is_anchored
 from bot.reading.two_ways import boils, corrections, gathered, lost, money, taps
 from bot.reading.two_ways.form import Form
 from bot.reading.understanding import Doubt
@@ -20,9 +21,7 @@ _FORMS = (
 )
 
 
-_OF_A_SENTENCE = tuple(
-    entry for entry in _FORMS if "^" in entry[1].pattern or "$" in entry[1].pattern
-)
+_OF_A_SENTENCE = tuple(entry for entry in _FORMS if is_anchored(entry[1]))
 """The forms that stand at the head or the end: the others are found wherever they stand."""
 
 
