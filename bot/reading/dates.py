@@ -70,6 +70,8 @@ def match(run: Sequence[Token], i: int, sent: datetime) -> DateHit | None:
         return _ordinal(run, i, 0, today)
     if token.shape != "word":
         return _number_first(run, i, today)
+    if text not in BEGIN:
+        return None
     if text in _TODAY:
         return DateHit(today, 1)
     named = _named_day(run, i, today) or _ordinal_word(run, i, today)
@@ -139,6 +141,17 @@ _MOVABLE: dict[tuple[str, ...], Callable[[int], date]] = {
 }
 """Days whose date changes from year to year, the longer names first."""
 _MOVABLE_BEGIN = frozenset(words[0] for words in _MOVABLE)
+
+
+BEGIN = frozenset(
+    (
+        *(_TODAY | _YESTERDAY | _TOMORROW | _FEASTS_BEGIN | _MOVABLE_BEGIN),
+        *(*WEEKDAYS, *(f"{name}'s" for name in WEEKDAYS), *MONTHS, *SMALL, "a", "an", "couple"),
+        *("tonight", "this", "last", "the", "yester", "day", "night", "before", "earlier"),
+        *("on", "past", "next", "from", "since", "back"),
+    )
+)
+"""The words that a date phrase can begin with: no other is looked at as one."""
 
 
 def _nth(year: int, month: int, weekday: int, which: int) -> date:

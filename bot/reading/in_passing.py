@@ -10,7 +10,7 @@ import re
 
 from bot.reading.dates import WEEKDAY
 from bot.reading.number_words import FIGURE, UNIT
-from bot.reading.rewrites import Rewrite, is_anchored, rewritten
+from bot.reading.rewrites import Rewrites
 
 _ANEW = r"(?:^|(?<=, )|(?<= and ))"
 """Where something else begins."""
@@ -185,7 +185,7 @@ def _said_anew(said: re.Match[str]) -> str:
 
 
 # In this order (see `rewrites`).
-_REWRITES: tuple[Rewrite, ...] = (
+_REWRITES = Rewrites(
     (("forgive", "my ", "whoopsie", "pardon", "mea "), _FORGIVE, "sorry, "),
     (
         ("thing", "buddy", "pal", "bot", "helper", "machine", "computer", "keeper", "friend"),
@@ -231,12 +231,12 @@ _REWRITES: tuple[Rewrite, ...] = (
 
 def without_asides(text: str) -> str:
     """A tidy text without what is said in passing."""
-    return rewritten(text, _REWRITES)
+    return _REWRITES.of(text)
 
 
-_OF_A_SENTENCE = tuple(entry for entry in _REWRITES if is_anchored(entry[1]))
+_OF_A_SENTENCE = _REWRITES.of_a_sentence()
 
 
 def without_asides_in(sentence: str) -> str:
     """One sentence of such a text, without what is said in passing at its head or end."""
-    return rewritten(sentence, _OF_A_SENTENCE)
+    return _OF_A_SENTENCE.of(sentence)

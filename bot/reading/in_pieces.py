@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from bot.reading.dates import WEEKDAY
-from bot.reading.rewrites import Rewrite, rewritten
+from bot.reading.rewrites import Rewrites
 
 _STOP = r"[.;!]+ +"
 _SIZE = r"(?:half[ -])?(?:pints?|pts?|quarts?|qts?|jars|bottles|gallons?|gal)\b"
@@ -126,7 +126,7 @@ def _of_the_tree(text: str) -> str:
 
 
 # In this order (see `rewrites`).
-_REWRITES: tuple[Rewrite, ...] = (
+_REWRITES = Rewrites(
     ((". ", "; ", "! "), _CAME_TO, r"\1, "),
     (("tree ", "day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _NAMED_AND_AMOUNT, _named),
     (("day", "sun", "mon", "tue", "wed", "thu", "fri", "sat"), _DAY_AND_FIGURE, r"\1: "),
@@ -149,4 +149,4 @@ def put_together(text: str) -> str:
     """A tidy text, the sentences of one matter made one."""
     if ". " not in text and "; " not in text and "! " not in text and not _SHARED.search(text):
         return text
-    return rewritten(_of_both(_of_the_tree(text)), _REWRITES)
+    return _REWRITES.of(_of_both(_of_the_tree(text)))

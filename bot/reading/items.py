@@ -79,13 +79,16 @@ def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
         item, length = _by_initial(run, i, profile) or _at(run, i, sent, names, found)
         found.append(item)
         i += max(1, length)
-    return _joined(_more_trees(found))
+    sorts = {item.sort for item in found}
+    if "tree" in sorts:
+        _name_more_trees(found)
+    return _joined(found) if "volume" in sorts else found
 
 
 _TREE_DOES = frozenset("gave gives had has made did ran yielded produced got filled".split())
 
 
-def _more_trees(found: list[Item]) -> list[Item]:
+def _name_more_trees(found: list[Item]) -> None:
     """`tree 12 had 3 gal, 13 had 1 gal`, `from tree 4, 3 gal. from 11, 1.5 gal`: once a tree was
     named, a whole number in its place is one too."""
     named = False
@@ -102,7 +105,6 @@ def _more_trees(found: list[Item]) -> list[Item]:
         whence = first and behind in ([","], [":"]) and figure[1:2] == [True]
         if (heads and does) or whence:
             item.sort = "tree"
-    return found
 
 
 def _correct(run: Sequence[Token], own: set[str]) -> None:
@@ -151,10 +153,12 @@ def _at(
     before: list[Item],
 ) -> tuple[Item, int]:
     token = run[i]
-    named = _named(run, i, names)
+    named = _named(run, i, names) if names else None
     if named is not None:
         return named
     shape = token.shape
+    if shape == "word" and token.text not in _BEGIN_MORE:
+        return _word_or_deed(run, i, sent)
     if shape in ("email", "phone", "postal"):
         return Item(shape, token.text, token.start, token.end), 1
     if shape == "money":
@@ -168,10 +172,8 @@ def _at(
         return tree
     if shape in ("sign", "newline"):
         return Item("sign", "\n" if shape == "newline" else token.text, token.start, token.end), 1
-    if token.text in ("noon", "midnight", "midday"):
-        return Item(
-            "clock", token.text, token.start, token.end, 0.0 if token.text == "midnight" else 12.0
-        ), 1
+    if token.text in _MIDDAYS:
+        return Item("clock", token.text, token.start, token.end, _MIDDAYS[token.text]), 1
     dated = dates.match(run, i, sent)
     if dated is not None:
         end = run[i + dated.length - 1].end
@@ -180,6 +182,25 @@ def _at(
     quantity = _quantity(run, i, before)
     if quantity is not None:
         return quantity
+    return _word_or_deed(run, i, sent)
+
+
+_SPOKEN_UNITS = frozenset(("gallon", "pint", "quart", "litre", "liter"))
+_HALF_PINTS = frozenset(("half", "halfpint", "halfpints"))
+_MIDDAYS = {"noon": 12.0, "midday": 12.0, "midnight": 0.0}
+_TREE_WORDS = frozenset(("tree", "trees"))
+_NUMBER_SIGNS = frozenset(("no", "number", "nr"))
+_BEGIN_MORE = frozenset(
+    (
+        *(*dates.BEGIN, *numbers.BEGIN, *_MIDDAYS),
+        *(*_TREE_WORDS, *_NUMBER_SIGNS, *_SPOKEN_UNITS, *_HALF_PINTS),
+    )
+)
+"""The words that can begin more than themselves or a phrase of our word list."""
+
+
+def _word_or_deed(run: Sequence[Token], i: int, sent: datetime) -> tuple[Item, int]:
+    """A word or a phrase; a deed without the `on` of a day behind it."""
     item, length = _word(run, i)
     last = i + length - 1
     lit = length > 1 and run[last].text == "on" and "LIT" in item.tags
@@ -239,7 +260,6 @@ _OF_A_TREE_CALLED_A = frozenset("gave gives is has had was filled tested ran doi
 
 _OF_A_TREE = frozenset("is gave has looks".split())
 """Behind `no. 8` at the start of a text: a tree is spoken of, and nothing is put right."""
-_TREE_WORDS = frozenset("tree trees".split())
 
 
 def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
@@ -254,7 +274,7 @@ def _tree(run: Sequence[Token], i: int) -> tuple[Item, int] | None:
         amount = numbers.match(run, 2)
         if amount is not None and _unit(run, 2 + amount.length) is not None:
             return Item("tree", token.text, token.start, token.end), 1  # "7 gave 2 gal"
-    if token.text in ("no", "number", "nr") and i == 0:
+    if token.text in _NUMBER_SIGNS and i == 0:
         dotted = len(run) > i + 1 and run[i + 1].text == "."
         if token.text == "no" and not dotted:
             return None  # "no 14 is right"
@@ -341,14 +361,24 @@ def _unit(run: Sequence[Token], j: int) -> tuple[tuple[str, str], int] | None:
     """The unit word at token j: ((dimension, unit), how many tokens)."""
     if j >= len(run):
         return None
-    three = tuple(token.text for token in run[j : j + 3])
-    for size in (3, 2):
-        hit = lexicon.UNIT_PHRASES.get(three[:size])
-        if hit is not None and len(three) >= size:
-            return hit, size
     text = run[j].text
+    if text in lexicon.UNIT_PHRASES_BEGIN:
+        three = tuple(token.text for token in run[j : j + 3])
+        for size in (3, 2):
+            hit = lexicon.UNIT_PHRASES.get(three[:size])
+            if hit is not None and len(three) >= size:
+                return hit, size
     unit = lexicon.UNITS.get(text)
     return None if unit is None else (unit, 1)
+
+
+_BEFORE_A_UNIT = frozenset(
+    "full more whole good big heaping or so odd scant generous level skimpy plus additional "
+    "extra fresh lonely measly lousy single solid whopping mere meager paltry lovely glorious "
+    "beautiful precious nice pretty golden dark amber straight long hard cold full-on honest "
+    "bonus".split()
+)
+"""What may stand between a number and its unit: `12 good gallons`, `3 or so gal`."""
 
 
 def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, int] | None:
@@ -364,7 +394,7 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     if first is None and i == 0 and run[i].text in _SPOKEN_UNITS and i + 1 < len(run):
         return _bare_unit(run, i)
     if first is None:
-        bare = _unit(run, i) if run[i].text in ("half", "halfpint", "halfpints") else None
+        bare = _unit(run, i) if run[i].text in _HALF_PINTS else None
         if bare is None:
             return None
         (sort, unit), size = bare
@@ -389,50 +419,7 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
     k = j
     if k < len(run) and run[k].text == "-" and _unit(run, k + 1) is not None:
         k += 1
-    while k < len(run) and run[k].text in (
-        "full",
-        "more",
-        "whole",
-        "good",
-        "big",
-        "heaping",
-        "or",
-        "so",
-        "odd",
-        "scant",
-        "generous",
-        "level",
-        "skimpy",
-        "plus",
-        "additional",
-        "extra",
-        "fresh",
-        "lonely",
-        "measly",
-        "lousy",
-        "single",
-        "solid",
-        "whopping",
-        "mere",
-        "meager",
-        "paltry",
-        "lovely",
-        "glorious",
-        "beautiful",
-        "precious",
-        "nice",
-        "pretty",
-        "golden",
-        "dark",
-        "amber",
-        "straight",
-        "long",
-        "hard",
-        "cold",
-        "full-on",
-        "honest",
-        "bonus",
-    ):
+    while k < len(run) and run[k].text in _BEFORE_A_UNIT:
         k += 1
     unit_hit = _unit(run, k)
     if unit_hit is None:
@@ -486,9 +473,6 @@ def _quantity(run: Sequence[Token], i: int, before: list[Item]) -> tuple[Item, i
             made.value += share.value
             made.end, j = run[after - 1].end, after
     return made, j - i
-
-
-_SPOKEN_UNITS = frozenset(("gallon", "pint", "quart", "litre", "liter"))
 
 
 def _bare_unit(run: Sequence[Token], i: int) -> tuple[Item, int] | None:

@@ -35,6 +35,7 @@ def _units() -> dict[tuple[str, ...], tuple[str, str]]:
 
 
 UNIT_PHRASES = {words: unit for words, unit in _units().items() if len(words) > 1}
+UNIT_PHRASES_BEGIN = frozenset(words[0] for words in UNIT_PHRASES)
 UNITS = {words[0]: unit for words, unit in _units().items() if len(words) == 1}
 
 

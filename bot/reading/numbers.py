@@ -26,6 +26,13 @@ _PARTS: dict[str, float] = {
     "third": 1 / 3, "thirds": 1 / 3, "eighth": 1 / 8, "eighths": 1 / 8,
 }  # fmt: skip
 _VAGUE: dict[str, float] = {"few": 3, "several": 5, "bunch": 0, "some": 0}
+BEGIN = frozenset(
+    (
+        *(*SMALL, *_TENS, *_VAGUE, "point", "hundred", "dozen", "couple", "a", "an", "another"),
+        *("half", "quarter", "third", "qtr", "fifth", "sixth", "eighth", "tenth"),
+    )
+)
+"""The words that a number in words can begin with: no other is looked at as one."""
 NUMBER_WORDS = frozenset((*SMALL, *_TENS, *_PARTS, *_VAGUE, "hundred", "dozen", "couple", "point"))
 
 
@@ -60,9 +67,7 @@ def match(run: Sequence[Token], i: int) -> Number | None:
     if token.shape == "slash":
         fraction = _fraction(token.text)
         return None if fraction is None else _of(run, i, Number(fraction, 1, part=True))
-    if token.shape != "word":
-        return None
-    return _spoken(run, i)
+    return _spoken(run, i) if token.text in BEGIN else None
 
 
 def _pointed(run: Sequence[Token], i: int) -> Number | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from bot.reading.number_words import FIGURE, UNIT
-from bot.reading.rewrites import Rewrite, is_anchored, rewritten
+from bot.reading.rewrites import Rewrites
 
 # "boiled the 30 gal we got yesterday": of today.
 _BOILED_WHAT = re.compile(
@@ -318,7 +318,7 @@ _CAME_OFF = re.compile(
 
 
 # In this order (see `rewrites`).
-_REWRITES: tuple[Rewrite, ...] = (
+_REWRITES = Rewrites(
     (("capacity", "size", "volume"), _CAPACITY, r"\1s hold "),
     (("holds ",), _HOLDS_TAPS, "has "),
     (("helped ",), _HELPED_US, lambda said: _HELPED[said[1]]),
@@ -377,12 +377,12 @@ _REWRITES: tuple[Rewrite, ...] = (
 
 def in_plain_words(text: str) -> str:
     """A tidy text, its roundabout deeds in plain words."""
-    return rewritten(text, _REWRITES)
+    return _REWRITES.of(text)
 
 
-_OF_A_SENTENCE = tuple(entry for entry in _REWRITES if is_anchored(entry[1]))
+_OF_A_SENTENCE = _REWRITES.of_a_sentence()
 
 
 def sentence_in_plain_words(sentence: str) -> str:
     """One sentence of such a text, its roundabout deed at its head or end in plain words."""
-    return rewritten(sentence, _OF_A_SENTENCE)
+    return _OF_A_SENTENCE.of(sentence)

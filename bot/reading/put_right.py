@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 
 from bot.reading.dates import WEEKDAY
-from bot.reading.rewrites import Rewrite, rewritten
+from bot.reading.rewrites import Rewrites
 
 _X = r"(?P<x>(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,2}?)"
 _Y = r"(?P<y>(?:only )?(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,3})"
@@ -114,7 +114,7 @@ _THEN_ANEW = re.compile(
     r"(?: (?:of )?sap)?(?: (?:at|@) ?\d[\d.]*(?: brix|%)?)?\.?$)"
 )
 # What is written anew, in this order (see `rewrites`).
-_REWRITES: tuple[Rewrite, ...] = (
+_REWRITES = Rewrites(
     (("sorry", "oops", "i mean"), _SORRY_BEHIND, r"that one was for \1"),
     (("last ",), _LAST_ONE, "that one was for "),
     (("undo", "last", "that"), _THEN_ANEW, "scratch that, "),
@@ -165,7 +165,7 @@ def plain_correction(text: str) -> str:
         tree = _TO_THAT.fullmatch(bare)
         if tree:
             return f"make it tree {tree[1]}"
-    return rewritten(text, _REWRITES)
+    return _REWRITES.of(text)
 
 
 def _not_but(was: str, now: str) -> str:

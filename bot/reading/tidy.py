@@ -13,7 +13,7 @@ import unicodedata
 
 from bot.reading.courtesies import without_courtesies
 from bot.reading.number_words import TENS, in_figures
-from bot.reading.rewrites import Rewrite, rewritten
+from bot.reading.rewrites import Rewrites
 
 LONGEST = 2000
 """Characters of the longest text that is read: Twilio joins up to 1,600, and a longer one is no
@@ -501,7 +501,7 @@ def _half_said(hit: re.Match[str]) -> str:
 
 
 # What is written anew, in this order (see `rewrites`).
-_REWRITES: tuple[Rewrite, ...] = (
+_REWRITES = Rewrites(
     (("h",), _CLOCK_H, r"\1 \2:\3"),
     (("h",), _HOURS_MINUTES, r"\1 h \2 min"),
     (("0",), _ZERO_CLOCK, r"\1 \2:\3 am"),
@@ -643,5 +643,5 @@ def tidy(text: str) -> str:
     text = text.replace("howmuch", "how much").replace("howmany", "how many")
     if _DRAWN_OUT.search(text) is not None:
         text = _DRAWN_OUT.sub(r"\1\1", _DRAWN_OUT_END.sub(r"\1", text))
-    text = in_figures(rewritten(without_courtesies(text.strip(" \n")), _REWRITES))
+    text = in_figures(_REWRITES.of(without_courtesies(text.strip(" \n"))))
     return _SPOKEN.sub(lambda hit: _SPOKEN_SIGN.get(hit.group(1), "!"), text)
