@@ -51,7 +51,7 @@ def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
     if item.sort != "volume":
         return False
     told = _before(notes, item, "volume")
-    if not told or any(each.sort in ("lot", "tree") for each in clause.items):
+    if not told or clause.holds("lot", "tree"):
         return False
     last = told[-1]
     between = notes.text[last.end : item.start].strip(" ,;")
@@ -60,7 +60,7 @@ def _repeats(clause: Clause, item: Item, notes: Notes) -> bool:
         return True
     if same and between in _JARRED_IN:
         return True  # "1 gal of syrup in 8 pints"
-    if any(each.sort == "date" for each in clause.items):
+    if clause.holds("date"):
         return False
     so = clause.joint in ("so", "=") or clause.items[0].text in _SO
     so = so or between.replace(",", " ").split()[-1:] in (["so"], ["that's"], ["makes"])
@@ -201,7 +201,7 @@ def _is_expected(clause: Clause, item: Item, notes: Notes) -> bool:
 def _is_of_the_season(clause: Clause, item: Item) -> bool:
     """`84 gal on the year`, `60 dollars spent so far this year`: sums that are kept already."""
     sort = item.sort in ("volume", "cords", "money")
-    own = clause.has("SETV", "BOTTLE") or any(each.sort == "date" for each in clause.items)
+    own = clause.has("SETV", "BOTTLE") or clause.holds("date")
     return sort and not own and _OF_THE_SEASON.search(clause.text) is not None
 
 
@@ -216,7 +216,7 @@ def _is_in_store_already(clause: Clause, item: Item, notes: Notes) -> bool:
     gathered = any(
         other is not clause
         and not other.has("STORE")
-        and any(each.sort == "volume" for each in other.items)
+        and other.holds("volume")
         and any(each.text in ("today", "this morning", "tonight") for each in other.items)
         for other in notes.clauses
     )

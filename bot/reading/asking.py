@@ -89,9 +89,8 @@ _EVERYDAY = frozenset(
 
 
 def _speaks_of_the_trade(clause: Clause) -> bool:
-    return bool(clause.tags - _EVERYDAY) or any(
-        item.sort in ("volume", "brix", "temp", "length", "cords", "tree", "lot")
-        for item in clause.items
+    return bool(clause.tags - _EVERYDAY) or clause.holds(
+        "volume", "brix", "temp", "length", "cords", "tree", "lot"
     )
 
 

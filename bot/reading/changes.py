@@ -310,7 +310,7 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
         return "cords", item.value * units.factor(item.unit, "cord")
     if item.sort == "mass":
         return "propane_lb", item.value * units.factor(item.unit, "pound")
-    named = any(i.sort in ("tree", "lot") for each in notes.clauses for i in each.items)
+    named = any(each.holds("tree", "lot") for each in notes.clauses)
     if item.sort == "number" and item.text == "one" and named:
         return None, None  # "the west one"
     if [each.text for each in clause.following(item, 2)] == ["of", "the"]:
@@ -322,7 +322,7 @@ def _field(item: Item, clause: Clause, notes: Notes) -> tuple[str | None, Any]:
         ):
             return "fahrenheit", item.value
         after = clause.following(item, 2)
-        of_a_tree = any(i.sort == "tree" for each in notes.clauses for i in each.items)
+        of_a_tree = any(each.holds("tree") for each in notes.clauses)
         if of_a_tree and after and after[0].text == "in":
             return "diameter_in", item.value  # "tree 3 was 15 in, not 14"
         if after and "TAPN" in after[0].tags and item.value == int(item.value):

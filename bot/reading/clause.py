@@ -67,6 +67,14 @@ class Clause:
         """Does one of its own words surely gather (hauled, collected; not got, ran)?"""
         return any("GATHER" in item.tags and "WEAK" not in item.tags for item in self.items)
 
+    def holds(self, *sorts: str) -> bool:
+        """Is one of its items of one of these sorts?"""
+        return not self.sorts.isdisjoint(sorts)
+
+    def of_sort(self, sort: str) -> list[Item]:
+        """Its items of this sort."""
+        return [item for item in self.items if item.sort == sort] if sort in self.sorts else []
+
     def free(self, *sorts: str) -> list[Item]:
         """Items of these sorts that no reading has taken yet."""
         if self.sorts.isdisjoint(sorts):
@@ -76,7 +84,7 @@ class Clause:
     def settle(self, item: Item, sort: str, unit: str) -> None:
         """Says of one of its items what sort it is after all, and in what unit."""
         item.sort, item.unit = sort, unit
-        self.sorts |= {sort}
+        self.sorts = frozenset(each.sort for each in self.items)
 
     def first(self, tag: str) -> Item | None:
         """The first item whose word does this."""

@@ -23,7 +23,7 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
         mark_deeds(clause)
     said: dict[int, frozenset[str]] = {}
     for clause in found:
-        timed = {"HOURS"} if any(item.sort == "hours" for item in clause.items) else set()
+        timed = {"HOURS"} if clause.holds("hours") else set()
         said[clause.sentence] = said.get(clause.sentence, frozenset()) | clause.tags | timed
     for clause in found:
         clause.sentence_tags = said[clause.sentence]

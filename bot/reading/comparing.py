@@ -33,7 +33,7 @@ def set_apart(found: Sequence[Clause]) -> None:
     and its day is not the day."""
     told: set[int] = set()
     for clause in found:
-        amount = any(item.sort in ("volume", "brix") for item in clause.items)
+        amount = clause.holds("volume", "brix")
         if clause.sentence in told and compares(clause):
             clause.aside = True
             for item in clause.items:

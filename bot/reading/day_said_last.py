@@ -26,9 +26,9 @@ def day_said_last(found: Sequence[Clause]) -> None:
             continue
         if clause.plan and clause.ahead:
             continue  # "fire is out, we'll continue tomorrow"
-        if clause.items[0].sort == "date" and any(i.sort in _TESTS for i in clause.items):
+        if clause.items[0].sort == "date" and not clause.sorts.isdisjoint(_TESTS):
             continue  # "12 gal, brix 2.1, yesterday was 2.3"
-        amount = any(item.sort == "volume" for item in clause.items)
+        amount = clause.holds("volume")
         if clause.tags & {"NONE", "DRY", "DRYSAID"} and not amount:
             continue  # "9 gal, nothing yesterday"
         if not OTHER_MATTERS.isdisjoint(clause.words()) and clause.items[0].text not in _THEN:
@@ -41,8 +41,8 @@ def day_said_last(found: Sequence[Clause]) -> None:
         if told_then or listed or _more_jars(before, clause):
             before.on, before.ahead = clause.on, clause.ahead
             continue
-        own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or any(
-            item.sort in ("volume", "cords", "money", "tree") for item in clause.items
+        own_fact = clause.tags & (FRAME_TAGS - {"SUGAR"} | {"ITEMS"}) or clause.holds(
+            "volume", "cords", "money", "tree"
         )
         if {"rest", "others"} & set(clause.text.replace("the ", "").split()):
             continue  # "backed out 31 spiles, rest sat"
@@ -56,7 +56,7 @@ def _more_jars(before: Clause, clause: Clause) -> bool:
     jarred = not _JARRED.isdisjoint(before.frame | clause.frame)
     joined = clause.joint in ("and", "&", "plus", "+", ",")
     own = [each.tags & (FRAME_TAGS - {"BOTTLE", "SYRUP"}) for each in (before, clause)]
-    sizes = any(item.sort == "volume" for item in before.items)
+    sizes = before.holds("volume")
     both = "BOTTLE" in before.tags and "BOTTLE" in clause.tags
     return jarred and joined and sizes and not any(own) and not both
 
@@ -69,8 +69,7 @@ def _named_alike(before: Clause, clause: Clause) -> bool:
         joined
         and not deeds
         and all(
-            any(item.sort in ("tree", "lot") for item in each.items)
-            and any(item.sort in ("volume", "number") for item in each.items)
+            each.holds("tree", "lot") and each.holds("volume", "number")
             for each in (before, clause)
         )
     )
@@ -82,7 +81,7 @@ def _only_tests(before: Clause, clause: Clause) -> bool:
     tested = bool(figures) and all(item.sort in _TESTS for item in figures)
     tested = tested and ("SUGAR" in before.tags or figures[0].sort == "brix")
     named = any(item.sort in ("tree", "lot") for item in (*before.items, *clause.items))
-    return tested and not named and any(item.sort == "volume" for item in clause.items)
+    return tested and not named and clause.holds("volume")
 
 
 def _says_it_again(before: Clause, clause: Clause) -> bool:

@@ -148,14 +148,14 @@ def _is_a_frost(clause: Clause, item: Item) -> bool:
     )
     ours = clause.has("SAP", "STORE", "GATHER", "SUGAR", "TAPN", "BUCKET", "JARN", "COSTV")
     cold = bool({"last night", "overnight", "tonight", "this morning"} & set(clause.text.split()))
-    night = any(each.sort == "date" for each in clause.items) or cold
+    night = clause.holds("date") or cold
     return outside or (not ours and night)
 
 
 def _no_plain_day(clause: Clause, notes: Notes) -> bool:
     """`the other day`, a day that no month has, one long ago, or two days at once."""
     vague = clause.first("OTHERDAY")
-    if vague is not None and any(each.sort in _MEASURED for each in clause.items):
+    if vague is not None and not clause.sorts.isdisjoint(_MEASURED):
         open_day = _left_open(clause, notes, _said(notes, vague))
         notes.ask("Which day was that?", fill=open_day, number_only=False)
         return True
@@ -187,7 +187,7 @@ def _two_days(clause: Clause, notes: Notes) -> bool:
     """`12 gal yesterday and today`: one amount, and two days for it."""
     following = notes.clause_after()
     days = [item for item in clause.items if item.sort == "date"]
-    amount = any(item.sort in ("volume", "vessels") for item in clause.items)
+    amount = clause.holds("volume", "vessels")
     if following is None or not days or not amount or following.sentence != clause.sentence:
         return False
     bare = all(item.sort in ("date", "sign") or item.text in _TOGETHER for item in following.items)
@@ -224,7 +224,7 @@ def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
         return False  # "monday's boil ate .3 cord"
     here = notes.sentence(clause)
     planned = any(c.plan for c in here)
-    measured = planned or any(each.sort in _MEASURED for each in clause.items)
+    measured = planned or not clause.sorts.isdisjoint(_MEASURED)
     bare = not measured and _goes_on_with_a_figure(clause, notes)
     if not weekday or told or not (measured or bare):
         return False
@@ -269,21 +269,17 @@ def unsure(clause: Clause, notes: Notes) -> bool:
     here = notes.sentence(clause)
     maybes = sum(_maybe_amounts(other) for other in here)
     bare = any(i.sort == "number" and not i.article for i in clause.items)
-    twice = (
-        maybes > 1
-        or (maybes == 1 and bare and any(i.sort == "volume" for i in clause.items))
-        or _one_or_other(clause)
-    )
+    twice = maybes > 1 or (maybes == 1 and bare and clause.holds("volume")) or _one_or_other(clause)
     if not twice and not (clause.near("UNSURE") or any(map(_or_amount, here))):
         return False
-    if not notes.doubts and any(i.sort in _MEASURED for i in clause.items):
+    if not notes.doubts and not clause.sorts.isdisjoint(_MEASURED):
         notes.ask("Which of the two shall I write down? Text the whole thing again.")
     return True
 
 
 def _told_by_another(clause: Clause, notes: Notes) -> bool:
     """`she said she dumped 10 gal`: whose that is, nobody knows."""
-    if not any(i.sort in _MEASURED for i in clause.items):
+    if clause.sorts.isdisjoint(_MEASURED):
         return False
     told = clause.near("REPORTED") or _SOMEBODYS_KIN.match(clause.text) is not None
     if not told and not (_KIN_DID.search(notes.text) and _AND_I.search(notes.text)):

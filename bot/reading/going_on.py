@@ -178,7 +178,7 @@ _BARE_WORDS = frozenset(
 
 
 def _has_volume(clause: Clause) -> bool:
-    return any(item.sort == "volume" for item in clause.items)
+    return clause.holds("volume")
 
 
 def _jars_on(clause: Clause) -> bool:
@@ -214,11 +214,7 @@ def _spills_sap(found: Sequence[Clause], sentence: int) -> bool:
 def _only_counts(clause: Clause) -> bool:
     """A count of things without a deed and a day."""
     deeds = clause.tags & (FRAME_TAGS | {"HAVE"})
-    return (
-        not deeds
-        and any(item.sort == "number" for item in clause.items)
-        and not any(item.sort in ("date", "volume", "brix") for item in clause.items)
-    )
+    return not deeds and clause.holds("number") and not clause.holds("date", "volume", "brix")
 
 
 def _is_told_as_done(clause: Clause) -> bool:
@@ -243,9 +239,7 @@ _DONE_TOGETHER = frozenset("brought carried lugged took pulled put drew poured".
 def _own_frame(clause: Clause) -> frozenset[str]:
     """What the clause's own words make it about. Weak words (got, ran) alone do not say."""
     own: set[str] = set(clause.tags & FRAME_TAGS)
-    if not clause.tags & {"WOOD", "PROPANE"} and not any(
-        item.sort in ("cords", "mass") for item in clause.items
-    ):
+    if not clause.tags & {"WOOD", "PROPANE"} and not clause.holds("cords", "mass"):
         own.discard("BURN")  # "2 quarts gone", "it took 4 hrs"
     else:
         own -= {"BOIL", "FIRE", "THROUGH"}  # "that boil ate up 3/4 cord"
@@ -273,7 +267,7 @@ def frames_said_last(found: Sequence[Clause]) -> None:
         in_jugs = "JARN" in before.tags or not {"jug", "jugs"}.isdisjoint(before.words())
         jarred = bool(sizes) and all(item.unit in CONTAINER_UNITS or in_jugs for item in sizes)
         made = "MADE" in before.tags
-        own = made and any(item.sort in QUANTITIES for item in clause.items)
+        own = made and not clause.sorts.isdisjoint(QUANTITIES)
         free = made or not before.tags & FRAME_TAGS
         drawn = not {"off", "out"}.isdisjoint(before.words())
         if (
@@ -290,7 +284,7 @@ def frames_said_last(found: Sequence[Clause]) -> None:
 def _fragment(clause: Clause) -> bool:
     """Nothing but an amount, or hardly more: "21 gallons."."""
     words = [item for item in clause.items if item.sort == "word"]
-    return len(words) <= 1 and not any(item.sort == "brix" for item in clause.items)
+    return len(words) <= 1 and not clause.holds("brix")
 
 
 def _perhaps(clause: Clause) -> bool:

@@ -143,9 +143,9 @@ def _unmarked_question(notes: Notes, has_figures: bool) -> bool:
         hit = topics.asked(
             " ".join(clause.spoken() for clause in first)
         )  # "am i overtapped. tired"
-    if has_figures and any(i.sort == "lot" for clause in notes.clauses for i in clause.items):
+    if has_figures and any(clause.holds("lot") for clause in notes.clauses):
         return False  # "home lot 12, upper lot 8"
-    named = any(item.sort == "tree" for clause in notes.clauses for item in clause.items)
+    named = any(clause.holds("tree") for clause in notes.clauses)
     if words <= WORD_OR_TWO and not has_figures and not named:
         wanted = SURE_OF_A_WORD
     if hit is None or hit.topic == topics.NONE or hit.score < wanted:

@@ -63,7 +63,7 @@ def _gathers_it(clause: Clause) -> bool:
     deed = clause.first("GATHER")
     behind = [] if deed is None else [each.text for each in clause.following(deed, 1)]
     gathers = deed is not None and deed.text in _TO_GET | {"pick up"}
-    amounts = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
+    amounts = clause.holds("volume", "number", "vessels")
     return gathers and not amounts and (not behind or behind[0] in _THAT_SAP)
 
 

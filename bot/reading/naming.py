@@ -29,13 +29,12 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
             if not lone_day:
                 on, ahead = None, False
             sentence, lone_day = clause.sentence, False
-        trees = [item for item in clause.items if item.sort == "tree"]
-        lots = [item for item in clause.items if item.sort == "lot"]
+        trees = clause.of_sort("tree")
+        lots = clause.of_sort("lot")
         days = [
             item
-            for item in clause.items
-            if item.sort == "date"
-            and not clause.aside
+            for item in clause.of_sort("date")
+            if not clause.aside
             and not _of_what_was_had(clause, item)
             and not any(each.text in _UP_TO for each in clause.preceding(item, 1))
             and not _of_the_sap_that_is_boiled(clause, item)
@@ -47,7 +46,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
                 clause.lot, clause.on, clause.ahead = lot, on, ahead
                 if not days:
                     continue
-        told = any(item.sort in QUANTITIES for item in clause.items)
+        told = not clause.sorts.isdisjoint(QUANTITIES)
         lone_lot = bool(lots) and not told and _only_done(clause)
         if lots:
             lot = lots[0].text if not _of_both_lots(clause, lots) else None
@@ -57,9 +56,8 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
             tree = None  # "3 gal off tree 4, 14 gal off the rest"
         if days:
             on, ahead = days[0].on, days[0].ahead
-            quantities = any(item.sort in QUANTITIES for item in clause.items)
             heads = not clause.tags & FRAME_TAGS or (not ahead and _goes_on_bare(found, n))
-            lone_day = n == 0 and not quantities and heads
+            lone_day = n == 0 and not told and heads
             if _of_the_weather(clause) or _has_a_day_of_its_own(clause):
                 clause.tree, clause.lot = clause.tree or tree, lot
                 clause.on, clause.ahead = on, ahead
@@ -69,11 +67,14 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
             on, ahead = None, False  # "bottled 8 pints yesterday, fire lit now"
         clause.tree, clause.lot, clause.on, clause.ahead = tree, lot, on, ahead
     day_said_last(found)
-    _name_said_last(found)
-    _lot_before_its_sugar(found)
-    _names_behind_amounts(found)
-    if any(clause.lot is not None for clause in found):
+    if len(found) > 1 and any(clause.sorts & _NAMES for clause in found):
+        _name_said_last(found)
+        _lot_before_its_sugar(found)
+        _names_behind_amounts(found)
         _of_lots_in_a_row(found)
+
+
+_NAMES = frozenset(("tree", "lot"))
 
 
 _GETS = frozenset(("GATHER", "SAP", "DRAW", "SYRUP"))
@@ -84,7 +85,7 @@ def _goes_on_bare(found: Sequence[Clause], n: int) -> bool:
     following = found[n + 1] if n + 1 < len(found) else None
     if following is None or following.sentence == found[n].sentence:
         return False
-    amount = any(item.sort in QUANTITIES for item in following.items)
+    amount = not following.sorts.isdisjoint(QUANTITIES)
     deeds = found[n].tags & FRAME_TAGS
     same = deeds <= _GETS and not following.tags & (FRAME_TAGS - {"SYRUP", "SAP"})
     return amount and same and not following.tags & {"SOFAR", "TOTAL"}
@@ -98,13 +99,13 @@ _OF_A_TREE_ALONE = frozenset(
 
 def _tells_of_a_tree(clause: Clause) -> bool:
     """`tree 6 died over the winter, 14 gal today`: what follows is not of that tree."""
-    amount = any(item.sort in ("volume", "vessels", "brix") for item in clause.items)
+    amount = clause.holds("volume", "vessels", "brix")
     dry = bool(clause.tags & {"DRY", "DRYSAID"})
     return not amount and (dry or not _OF_A_TREE_ALONE.isdisjoint(clause.words()))
 
 
 def _of_all_others(clause: Clause) -> bool:
-    counted = any(item.sort in ("volume", "vessels") for item in clause.items)
+    counted = clause.holds("volume", "vessels")
     words = set(clause.words())
     rest = words & {"rest", "others", "other", "everything", "everyone"}
     return counted and bool(rest or clause.tags & {"TOTAL"} or words & {"today", "all"})
@@ -118,7 +119,7 @@ _PLACES = frozenset(
 
 def _from_elsewhere(clause: Clause) -> bool:
     """An amount of its own, with words for a place that is no known lot."""
-    counted = any(item.sort in ("volume", "number", "vessels") for item in clause.items)
+    counted = clause.holds("volume", "number", "vessels")
     words = set(clause.words())
     if words & _BRINGS:
         words -= {"home", "back"}  # "went up to the ridge and came home with 33 gal"
@@ -153,7 +154,7 @@ def _of_what_was_had(clause: Clause, day: Item) -> bool:
 def _has_a_day_of_its_own(clause: Clause) -> bool:
     """`froze hard last night, got 12 gal`, `nothing yesterday, 18 gal`, `missed yesterday so 25
     gal`: the day is that of what is told there, and not of the amount behind it."""
-    amount = any(item.sort in ("volume", "brix", "vessels") for item in clause.items)
+    amount = clause.holds("volume", "brix", "vessels")
     if amount:
         return False
     words = set(clause.text.split())
@@ -161,7 +162,7 @@ def _has_a_day_of_its_own(clause: Clause) -> bool:
         return False  # "feb 28 bought tubing, $31", "forgot friday, 13 gal"
     dry = bool(clause.tags & {"NONE", "DRYSAID", "DRY"})
     reading = clause.text.startswith(("it was ", "low ", "high ", "hit ", "down to "))
-    figure = any(item.sort in ("number", "temp") for item in clause.items)
+    figure = clause.holds("number", "temp")
     return dry or bool(words & OTHER_MATTERS) or (reading and figure)
 
 
@@ -202,7 +203,7 @@ _UP_TO = frozenset("til till until before than".split())
 
 def _of_the_sap_that_is_boiled(clause: Clause, day: Item) -> bool:
     """`boiled the 25 gal from last night`, `45 gal since yesterday`: not the day of the deed."""
-    volumes = any(item.sort == "volume" for item in clause.items)
+    volumes = clause.holds("volume")
     boils = bool(clause.tags & {"BOIL", "FIRE", "LIT", "POUR", "BOTTLE"})
     before = [each.text for each in clause.preceding(day, 1)]
     if day.text.startswith("since ") or before == ["since"]:
@@ -236,7 +237,7 @@ def _of_both(before: Sequence[Clause], last: Clause) -> None:
     """`9 gal this morning and 6 gal tonight both from the ridge`; `5 pails full and 3 half full
     off the ridge`: the lot is that of the bare amounts before it too."""
     lots = [item for item in last.items if item.sort == "lot"]
-    if len(lots) != 1 or any(i.sort in ("lot", "tree") for each in before for i in each.items):
+    if len(lots) != 1 or any(each.holds("lot", "tree") for each in before):
         return
     both = not _BOTH.isdisjoint(last.words())
     for n in range(len(before) - 1, -1, -1):
@@ -260,7 +261,7 @@ def _lot_before_its_sugar(found: Sequence[Clause]) -> None:
     for amount, name, sugar in zip(found, found[1:], found[2:], strict=False):
         sorts = [{item.sort for item in each.items} for each in (name, sugar)]
         one = amount.sentence == name.sentence == sugar.sentence
-        unnamed = not any(item.sort in ("lot", "tree", "trees") for item in amount.items)
+        unnamed = not amount.holds("lot", "tree", "trees")
         if one and _tells_an_amount(amount) and unnamed and sorts == [{"lot"}, {"brix"}]:
             amount.lot = name.lot
 
@@ -298,11 +299,11 @@ def _names_behind_amounts(found: Sequence[Clause]) -> None:
 
 
 def _names_a_lot(clause: Clause) -> bool:
-    return any(item.sort == "lot" for item in clause.items)
+    return clause.holds("lot")
 
 
 def _tells_an_amount(clause: Clause) -> bool:
-    return any(item.sort in ("volume", "vessels") for item in clause.items)
+    return clause.holds("volume", "vessels")
 
 
 def _name_said_last(found: Sequence[Clause]) -> None:
@@ -321,7 +322,7 @@ def _name_said_last(found: Sequence[Clause]) -> None:
             last.text.split()
         ) or last.joint == "but":
             continue
-        if any(item.sort in ("lot", "tree", "trees") for each in before for item in each.items):
+        if any(each.holds("lot", "tree", "trees") for each in before):
             continue
         for each in before:
             each.lot = alone[0].text if alone[0].sort == "lot" else each.lot

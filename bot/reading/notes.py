@@ -47,9 +47,7 @@ class Notes:
     has_address: bool = False
 
     def __post_init__(self) -> None:
-        self.has_address = any(
-            item.sort in ("phone", "email") for clause in self.clauses for item in clause.items
-        )
+        self.has_address = any(clause.holds("phone", "email") for clause in self.clauses)
 
     @property
     def is_letter(self) -> bool:

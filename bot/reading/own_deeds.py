@@ -15,7 +15,7 @@ def mark_deeds(clause: Clause) -> None:
     clause.tags |= _parted(clause)
     if "BUDS" in clause.tags:
         clause.tags -= {"PULLV"}  # "red maple buds are out"
-    tested = "SUGAR" in clause.tags and not any(i.sort == "volume" for i in clause.items)
+    tested = "SUGAR" in clause.tags and not clause.holds("volume")
     if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
         clause.tags -= {"POUR"}
     dry = not any(
@@ -160,11 +160,7 @@ _LOST_ALONE = re.compile(
 def _only_costs(clause: Clause) -> bool:
     """`jars cost me 31.20`, where `the spill cost us 5 gal` is of sap."""
     poured = {item.text for item in clause.items if "POUR" in item.tags}
-    return (
-        bool(poured)
-        and poured <= {"cost me", "cost us"}
-        and not any(i.sort == "volume" for i in clause.items)
-    )
+    return bool(poured) and poured <= {"cost me", "cost us"} and not clause.holds("volume")
 
 
 _BY = frozenset(

@@ -74,7 +74,7 @@ def puzzling(clause: Clause, notes: Notes) -> bool:
         told
         or tested
         or clause.near("SUGAR")
-        or any(item.sort == "brix" for other in notes.clauses for item in other.items)
+        or any(other.holds("brix") for other in notes.clauses)
     ):
         return False
     strange = [

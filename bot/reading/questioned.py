@@ -35,7 +35,7 @@ def told_with_a_mark(
     if (
         told.doubt is not None
         and not told.readings
-        and any(c.has("SUGAR") or any(i.sort == "brix" for i in c.items) for c in asked)
+        and any(c.has("SUGAR") or c.holds("brix") for c in asked)
     ):
         return told  # "had 12 gal, refractometer says 19 brix??"
     if told.doubt is not None or not recorded or not recorded <= _RECORDS:
@@ -58,7 +58,7 @@ def told_with_a_mark(
 
 def _is_told(clause: Clause) -> bool:
     """A figure, and no word that may ask or that says nothing to us."""
-    figures = any(item.sort in _FIGURES for item in clause.items)
+    figures = not clause.sorts.isdisjoint(_FIGURES)
     plain = all(
         item.tags or item.text in PLAIN_WORDS for item in clause.items if item.sort == "word"
     )

@@ -206,7 +206,7 @@ def _about_alerts(plain: str) -> bool:
 
 
 def _take(clause: Clause, notes: Notes) -> None:
-    if helper.meant(notes) and any(i.sort in ("phone", "email") for i in clause.items):
+    if helper.meant(notes) and clause.holds("phone", "email"):
         clause.question = False
         helper.find(clause, notes)
         return
@@ -240,7 +240,7 @@ def _take(clause: Clause, notes: Notes) -> None:
             continue
         if clause.negated and name != "sap":
             continue
-        if clause.negated and any(i.sort in ("volume", "vessels") for i in clause.items):
+        if clause.negated and clause.holds("volume", "vessels"):
             continue
         find(clause, notes)
     dangling(clause, notes)

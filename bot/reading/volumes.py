@@ -204,7 +204,7 @@ def _role(clause: Clause, item: Item) -> str:
     if thing == "syrup":
         told = clause.about("DRAW", "MADE", "BOIL", "FIRE", "GATHER", "BATCH", "BOTTLE")
         return "foreign" if clause.has("FOREIGN") and not told else "syrup"
-    sweet = any(each.sort == "brix" for each in clause.items)
+    sweet = clause.holds("brix")
     if [each.text for each in clause.following(item, 1)] == ["to boil"]:
         return "boil" if clause.near("LIT") and not clause.near("GATHER") else "sap"
     if clause.has("STORE") and clause.about("LIT") and not clause.has("LIT", "THROUGH", "GATHER"):
@@ -220,7 +220,7 @@ def _role(clause: Clause, item: Item) -> str:
     if weakly and item.unit in _LARGE_UNITS and clause.about("BOIL", "FIRE", "LIT"):
         if not clause.about("PAST", "END", "SHUT"):
             return "sap"  # "arch lit, got 25 gal"
-        tested = any(each.sort == "brix" for each in clause.items)
+        tested = clause.holds("brix")
         return "sap" if tested else "unclear"  # "boiled 11 hours and got 1.5 gal"
     rounds = clause.has("THROUGH") and clause.has("BUCKET") and clause.has("GATHER")
     if (clause.has("THROUGH", "LIT") or lit) and not drawn_last and not rounds:
@@ -276,7 +276,7 @@ def _role(clause: Clause, item: Item) -> str:
         return "syrup" if item.gallons <= _MOST_FINISHED else "unclear"
     weak = clause.has("WEAK") and not gathered and item.unit in CONTAINER_UNITS
     placed = clause.tree is not None or clause.lot is not None or clause.has("SAP", "BUCKET")
-    sweet = any(each.sort in ("brix", "number") for each in clause.items)
+    sweet = clause.holds("brix", "number")
     if weak and not placed and not sweet and thing == "" and not item.parts:
         return "unclear"  # "got 7 pints"
     if clause.about("SHUT") and item.unit in _LARGE_UNITS and not sweet and thing == "":
@@ -290,7 +290,7 @@ def _role(clause: Clause, item: Item) -> str:
             off = not _TAKEN_OFF.isdisjoint(clause.words())
             return "syrup" if off else "unclear"  # "boiled 28 gal, 3 quarts off"
         return "boil"
-    if any(each.sort == "hours" for each in clause.items) and not clause.about("GATHER"):
+    if clause.holds("hours") and not clause.about("GATHER"):
         little = item.gallons < _LEAST_BOILED  # "9 hrs 3 pints"
         return "unclear" if little or is_so_much_in_hours(clause) else "boil"
     said_before = [each.tags for each in clause.preceding(item, 1)]
@@ -304,7 +304,7 @@ def _role(clause: Clause, item: Item) -> str:
         return "unclear" if {"made", "make", "makes", "making"} & set(clause.words()) else "sap"
     if item.unit in _LARGE_UNITS or (item.parts and item.parts[0].unit in _LARGE_UNITS):
         panned = clause.has("PANN") and not clause.has("GATHER", "SAP", "BUCKET", "STORE")
-        fueled = any(each.sort in ("mass", "cords") for each in clause.items)
+        fueled = clause.holds("mass", "cords")
         return "unclear" if panned or fueled else "sap"  # "65 gal, all in the flat pan"
     if (
         thing == "sap"
@@ -315,7 +315,7 @@ def _role(clause: Clause, item: Item) -> str:
         or clause.lot is not None
     ):
         return "sap"
-    if any(each.sort == "brix" for each in clause.items):
+    if clause.holds("brix"):
         return "sap"
     if clause.near("SAP") and not clause.near("SYRUP", "BOIL", "FIRE", "DRAW", "BOTTLE", "JARN"):
         return "sap"  # "strained the sap into the crock, 5 and a half quarts"
@@ -335,7 +335,7 @@ def _gave_by_a_tree(clause: Clause, item: Item) -> bool:
 
 def _tested_in_a_lot(clause: Clause, item: Item) -> bool:
     """`boiling since 8, ridge 52 gal 1.8%`: sap with its sugar, from where it was gathered."""
-    placed = any(each.sort == "lot" for each in clause.items) or clause.has("COMPASS", "LOTN")
+    placed = clause.holds("lot") or clause.has("COMPASS", "LOTN")
     sweet = any(each.sort == "brix" and each.value < SYRUP_FROM for each in clause.items)
     deeds = ("BOIL", "FIRE", "LIT", "THROUGH", "DRAW", "SYRUP", "POUR", "BOTTLE", "JARN", "MADE")
     return placed and sweet and item.unit in _LARGE_UNITS and not clause.has(*deeds)
@@ -450,7 +450,7 @@ def _from_the_boil(clause: Clause, item: Item) -> bool:
 def _made_of_it(clause: Clause, item: Item) -> bool:
     """`boiled 6 hours got a gallon`, `boiled all day for a gallon and a quart`."""
     before = [each.text for each in clause.preceding(item, 1)]
-    long = any(each.sort == "hours" for each in clause.items) or "all day" in clause.text
+    long = clause.holds("hours") or "all day" in clause.text
     made = before in (["got"], ["for"], ["made"], ["and"])
     return clause.has("PAST") and long and made and item.gallons <= _MOST_FINISHED
 
@@ -460,8 +460,8 @@ def _says_more(clause: Clause, item: Item, thing: str) -> bool:
     draws = not clause.spent.isdisjoint(("DRAW", "SYRUP"))
     listed = draws and item.unit in CONTAINER_UNITS  # "drew off 3 quarts, 2 pints"
     own = clause.has("GATHER", "BOTTLE", "JARN", "MADE", "SYRUP", "SAP", "TAPN")
-    dated = not draws and any(each.sort == "date" for each in clause.items)
-    placed = dated or clause.own_tree or any(each.sort in ("lot", "brix") for each in clause.items)
+    dated = not draws and clause.holds("date")
+    placed = dated or clause.own_tree or clause.holds("lot", "brix")
     dense = any(each.sort == "number" and each.value >= SYRUP_FROM for each in clause.items)
     placed = placed or (draws and dense)  # "drew off 2 L at 67 brix, 1.5 L at 66.8"
     off = item.unit in CONTAINER_UNITS and not _TAKEN_OFF.isdisjoint(clause.words())

@@ -74,7 +74,7 @@ _FIGURES = frozenset("volume number brix vessels money hours cords".split())
 
 def is_theirs(clause: Clause) -> bool:
     """`the guy with the red truck got 30 gal`, `heard the creamery made 40 gal`."""
-    if not any(item.sort in _FIGURES for item in clause.items):
+    if clause.sorts.isdisjoint(_FIGURES):
         return False
     if (
         _ASKED_US.match(clause.text)
@@ -83,7 +83,7 @@ def is_theirs(clause: Clause) -> bool:
     ):
         return True
     doer = _doer(clause)
-    dated = any(item.sort == "date" for item in clause.items)
+    dated = clause.holds("date")
     if doer and not dated and not _HABITS.isdisjoint(clause.words()):
         return True  # "our storybook farmer gathers 50 gal in a day"
     if not doer or doer[0].text in _OURS_BY_WORD:
@@ -109,7 +109,7 @@ def of_whom(clause: Clause, notes: Notes) -> bool:
         return False
     if not away and any(item.text in _OUR_PEOPLE for item in doer):
         return False
-    if not any(item.sort in _FIGURES for item in clause.items):
+    if clause.sorts.isdisjoint(_FIGURES):
         return False
     for item in clause.items:
         item.used = True

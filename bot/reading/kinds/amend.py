@@ -241,7 +241,7 @@ def _denies_first(notes: Notes) -> bool:
 def _units_alone(notes: Notes) -> bool:
     """`whoops, pints not quarts`: how many is not said again."""
     words = {item.text for clause in notes.clauses for item in clause.items}
-    figures = any(item.sort in FIELDS for clause in notes.clauses for item in clause.items)
+    figures = any(not clause.sorts.isdisjoint(FIELDS) for clause in notes.clauses)
     return (
         len(notes.clauses) <= 2
         and not figures
@@ -261,7 +261,7 @@ def _of_another_kind(notes: Notes) -> bool:
     clause = notes.clauses[0] if notes.clauses else None
     if clause is None or len(notes.clauses) > 1 or not clause.has("NOT", "AMENDP"):
         return False
-    figures = any(item.sort in FIELDS for item in clause.items)
+    figures = not clause.sorts.isdisjoint(FIELDS)
     told = clause.items[0].text in _THAT_WAS and clause.has("NOT")
     return (
         told and not figures and len(clause.tags & {"SAP", "SYRUP", "BOIL", "GATHER", "SUGAR"}) > 1
@@ -286,7 +286,7 @@ def _told_and_corrected(notes: Notes) -> bool:
     """`gathered 20, no make that 21 gal`: a record and its correction in one breath."""
     first = notes.clauses[0]
     told = bool(first.items) and not _leads(first)
-    figure = any(item.sort in FIGURES for item in first.items)
+    figure = not first.sorts.isdisjoint(FIGURES)
     corrects = ("AMENDLEAD", "AMENDP", "STRONG")
     return (
         told
@@ -295,7 +295,7 @@ def _told_and_corrected(notes: Notes) -> bool:
         and not any(_contrast(clause) for clause in notes.clauses)
         and not _contrast_over(notes.clauses)
         and any(clause.has(*corrects) for clause in notes.clauses[1:])
-        and any(item.sort in FIGURES for clause in notes.clauses[1:] for item in clause.items)
+        and any(not clause.sorts.isdisjoint(FIGURES) for clause in notes.clauses[1:])
     )
 
 
@@ -460,7 +460,7 @@ def _a_slip_at_last(clauses: Sequence[Clause]) -> bool:
     """`that was 6.5 gal, fat fingers`; `it was $42, sorry`."""
     first, last = clauses[0], clauses[-1]
     slips = len(clauses) > 1 and _only_sorry(last) and first.items[0].text in _THAT_WAS
-    return slips and any(item.sort in FIELDS for item in first.items)
+    return slips and not first.sorts.isdisjoint(FIELDS)
 
 
 _TOLD_THINGS = frozenset(
@@ -495,7 +495,7 @@ _I_MAKE_IT = re.compile(r"\b(?:i|we) make it \d")
 
 def _tells_a_deed(clause: Clause) -> bool:
     """`boiled 7 hours`; but not `the boil was 7 hours`, which speaks of one that was told."""
-    if "found" in clause.words() and any(item.sort == "volume" for item in clause.items):
+    if "found" in clause.words() and clause.holds("volume"):
         return True  # "actually ray found 2 gal at the barn"
     return any(
         item.tags & {"GATHER", "BOTTLE", "BOIL", "DRAW", "POUR"}

@@ -72,7 +72,7 @@ def find(clause: Clause, notes: Notes) -> None:
     )
     if not amounts and told and not clause.free("hours", "volume", "cords"):
         amounts = [item for item in clause.free("number") if not _counts_things(clause, item)][:1]
-        told_next = any(each.sort == "money" for c in notes.clauses for each in c.items)
+        told_next = any(c.holds("money") for c in notes.clauses)
         if not amounts and clause.has("COSTV") and clause.has("VAGUEMONEY") and not told_next:
             notes.ask(
                 "How much did it cost? Text like: $12 for lids.", fill="spent ${} " + _on(clause)

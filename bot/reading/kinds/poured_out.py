@@ -120,8 +120,7 @@ def find(clause: Clause, notes: Notes) -> None:
         _what_was_it(notes, number)  # "20 of that was rain water, dumped it"
         return
     measured = any(
-        other.about("POUR") and any(item.sort == "volume" for item in other.items)
-        for other in notes.sentence(clause)
+        other.about("POUR") and other.holds("volume") for other in notes.sentence(clause)
     )
     vessels = [
         item
@@ -177,12 +176,12 @@ def _gallons_unsaid(clause: Clause, notes: Notes) -> list[Item]:
             if abs(other.sentence - clause.sentence) <= 1
         )
         return [] if told else vessels
-    spoke_of_gallons = any(item.sort == "volume" for other in notes.clauses for item in other.items)
+    spoke_of_gallons = any(other.holds("volume") for other in notes.clauses)
     if not spoke_of_gallons:
         return []
     bare = [item for item in clause.free("number") if not item.part]
     told_beside = any(
-        other is not clause and other.has("POUR") and any(i.sort == "volume" for i in other.items)
+        other is not clause and other.has("POUR") and other.holds("volume")
         for other in notes.clauses
     )
     if bare and bare[0].text == "one" and clause.has("POUR") and told_beside:
@@ -293,7 +292,7 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     if {"one", "ones"} & set(clause.text.split()) and not clause.free("number", "volume"):
         notes.ask("How many gal was that?", fill="dumped {} gal")
         return  # "threw out the yellow one"
-    named = clause.tree is not None or any(i.sort == "tree" for i in clause.items)
+    named = clause.tree is not None or clause.holds("tree")
     one = any(i.sort == "tree" for c in notes.clauses for i in c.items if c.near("BUCKET"))
     if named or one:
         notes.ask("How many gal was that?", fill="dumped {} gal")

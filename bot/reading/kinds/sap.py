@@ -231,11 +231,11 @@ MOST_BESIDES = 2
 
 def _all_full(clause: Clause, notes: Notes) -> None:
     """`every bucket was full today`: how much that is, nobody has said."""
-    counted = any(item.sort in ("number", "vessels") for item in clause.items)
+    counted = clause.holds("number", "vessels")
     every = {"every", "all"} & set(clause.words())
-    several = clause.has("BUCKET") or any(item.sort == "trees" for item in clause.items)
+    several = clause.has("BUCKET") or clause.holds("trees")
     if clause.has("FULL") and several and every and not counted:
-        told = any(item.sort == "volume" for other in notes.clauses for item in other.items)
+        told = any(other.holds("volume") for other in notes.clauses)
         if not told and not clause.plan and not clause.negated:
             notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
 
@@ -247,7 +247,7 @@ def _may_be_drawn(clause: Clause, item: Item) -> bool:
     """`got 2 pints`, `half a gallon more` while the fire burns: as likely syrup as sap."""
     named = clause.has("SAP", "BUCKET") or clause.tree is not None or clause.lot is not None
     gathered = clause.gathers()
-    sweet = any(each.sort == "brix" for each in clause.items)
+    sweet = clause.holds("brix")
     little = item.unit in _DRAWN_IN or item.gallons < MOST_DRAWN_UNSAID
     return little and not item.parts and not (named or gathered or sweet)
 
@@ -315,10 +315,7 @@ def _of_what_was_told(clause: Clause, notes: Notes, item: Item) -> bool:
     behind = [each.text for each in clause.following(item, 2)]
     if " ".join(behind) not in ("of that", "of it", "of those", "of them"):
         return False
-    tested = any(
-        other.has("SUGAR") or any(each.sort == "brix" for each in other.items)
-        for other in notes.clauses
-    )
+    tested = any(other.has("SUGAR") or other.holds("brix") for other in notes.clauses)
     if notes.last(Sap) is None and tested:
         return False  # "sap came in at 2.2 brix, fourteen gallons of it"
     item.used = True
@@ -420,7 +417,7 @@ def _unit_unsaid(clause: Clause, notes: Notes) -> list[Item]:
         listed = listed and not (tree_first[0].sort == "date" and follows)
         off = bool(follows) and follows[0].text in ("from", "off")
         whence = off and (item.value > MOST_BRIX_SAID or clause.own_tree)
-        own_lot = any(each.sort == "lot" for each in clause.items)
+        own_lot = clause.holds("lot")
         whence = whence or (bool(follows) and follows[0].text == "from" and own_lot)
         out_of = [each.text for each in clause.following(item, 2)] in _OUT_OF
         whence = whence or (out_of and clause.own_tree)
@@ -520,7 +517,7 @@ def _goes_on_with_a_lot(clause: Clause, notes: Notes) -> bool:
         return False
     said = [each for each in following.items if each.sort != "sign"]
     joined = following.joint in ("and", "&")
-    own = any(each.sort == "lot" for each in clause.items)
+    own = clause.holds("lot")
     return joined and own and len(said) == 1 and said[0].sort == "lot"
 
 
@@ -673,7 +670,7 @@ def _same_round(clause: Clause, notes: Notes, before: Noted) -> bool:
     told = notes.clauses[before.clause]
     joined = clause.joint in ("and", "plus", "+", "&", ",") and told.sentence == clause.sentence
     alike = told.tree == clause.tree and told.lot == clause.lot and told.on == clause.on
-    counted = any(item.sort == "vessels" for item in told.items)
+    counted = told.holds("vessels")
     sugar = isinstance(before.reading, Sap) and before.reading.brix is not None
     return joined and alike and counted and not sugar and before.clause == notes.clause_number - 1
 
@@ -728,7 +725,7 @@ def _fullness_told_later(clause: Clause, notes: Notes) -> bool:
         or "quarter full" in other.text
         or "third full" in other.text
         for other in notes.sentence(clause)
-        if not (other is not clause and any(each.sort == "vessels" for each in other.items))
+        if not (other is not clause and other.holds("vessels"))
     )
 
 
@@ -757,7 +754,7 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if counted and not clause.has("ALL"):
         return  # "4 taps are dry", "half the taps arent running"
     named = clause.tree is not None or clause.lot is not None
-    listed = notes.last(Sap) is not None and any(i.sort == "date" for i in clause.items)
+    listed = notes.last(Sap) is not None and clause.holds("date")
     about_sap = named or listed or clause.has("BUCKET", "SAP", "TAPN")
     empty = clause.items[-1].text == "empty" and len(clause.items) == 2 and named
     said = clause.has("DRYSAID") or (clause.has("DRY") and about_sap) or empty or _dry_day(clause)
@@ -781,9 +778,7 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if (
         not named
         and not listed
-        and any(
-            each.sort in ("volume", "vessels") for other in notes.clauses for each in other.items
-        )
+        and any(other.holds("volume", "vessels") for other in notes.clauses)
     ):
         return
     several = next((item for item in clause.items if item.sort == "trees"), None)

@@ -158,6 +158,6 @@ _SKY = frozenset(
 
 def _sap_in_sentence(clause: Clause, notes: Notes) -> bool:
     return any(
-        other.has("SAP", "BUCKET", "STORE") or any(i.sort == "volume" for i in other.items)
+        other.has("SAP", "BUCKET", "STORE") or other.holds("volume")
         for other in notes.sentence(clause)
     )

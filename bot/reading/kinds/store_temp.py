@@ -73,7 +73,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if not stored:
         return
     item = next(iter(clause.free("temp")), None) or _unsaid(clause, notes)
-    if item is None or any(each.sort == "mass" for each in clause.items):
+    if item is None or clause.holds("mass"):
         return
     item.used = True
     degrees = item.degrees_f(CELSIUS_BELOW if notes.profile.units == "metric" else NEVER)
@@ -106,7 +106,7 @@ def _unsaid(clause: Clause, notes: Notes) -> Item | None:
     for item in clause.free("number"):
         if item.part or item.article:
             continue
-        tested = clause.has("SUGAR") or any(each.sort == "volume" for each in clause.items)
+        tested = clause.has("SUGAR") or clause.holds("volume")
         if item.value <= MOST_BRIX and tested:
             continue  # "21 gallons in the tank at 2.2" tells the sugar
         before = clause.preceding(item, 3)

@@ -106,7 +106,7 @@ def _unsaid(clause: Clause, notes: Notes) -> list[Item]:
     for item in clause.free("number"):
         if item.part or item.article or item.value > 90 or clause.has("COSTV"):
             continue
-        if "." not in item.text and any(each.sort == "length" for each in clause.items):
+        if "." not in item.text and clause.holds("length"):
             continue  # "tree 13 sugar 11 in 1": a sugar maple's tap
         if item.text == "one" and not _is_led(clause, item):
             continue  # "26 gal, sweet one, 2.8"
@@ -181,7 +181,7 @@ def _is_a_time(item: Item, notes: Notes) -> bool:
     told = any(
         each.sort == "clock"
         for clause in notes.clauses
-        if any(other.sort == "volume" for other in clause.items)
+        if clause.holds("volume")
         for each in clause.items
     )
     return whole and (told or item.value >= LEAST_UNLIKELY)
@@ -245,7 +245,7 @@ def _one_more_test(clause: Clause, notes: Notes, item: Item) -> bool:
         before is not None
         and before.clause == notes.clause_number - 1
         and notes.clauses[before.clause].sentence == clause.sentence
-        and (clause.own_tree or any(each.sort == "lot" for each in clause.items))
+        and (clause.own_tree or clause.holds("lot"))
         and "." in item.text
         and not clause.free("volume")
     )
@@ -310,9 +310,7 @@ def _place(clause: Clause, notes: Notes, item: Item) -> None:
     noted = here
     if noted is None:
         saps = notes.all(Sap)
-        same_place = clause.own_tree is False and not any(
-            each.sort == "lot" for each in clause.items
-        )
+        same_place = clause.own_tree is False and not clause.holds("lot")
         if saps and same_place:
             sentences = {notes.clauses[s.clause].sentence for s in saps}
             nearest = saps[-1]

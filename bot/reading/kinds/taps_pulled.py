@@ -92,11 +92,7 @@ def find(clause: Clause, notes: Notes) -> None:
             return
         notes.noted.remove(before)
     following = notes.clause_after()
-    counted = (
-        following is not None
-        and "of them" in following.text
-        and any(item.sort == "number" for item in following.items)
-    )
+    counted = following is not None and "of them" in following.text and following.holds("number")
     if counted and following is not None and following.sentence == clause.sentence:
         for item in clause.free("number"):
             item.used = True

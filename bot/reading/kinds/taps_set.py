@@ -82,7 +82,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if item.value != int(item.value) or not 0 < item.value <= MOST_TAPS:
         notes.ask("How many taps was that?", fill="put in {} taps")
         return
-    own_lot = any(each.sort == "lot" for each in clause.items)
+    own_lot = clause.holds("lot")
     # "set 5 taps on the hill, 40 taps in all": all of them, wherever they are.
     lot = None if manner == "total" and clause.has("TOTAL") and not own_lot else clause.lot
     before = notes.last(TapsSet)
@@ -200,10 +200,10 @@ def _counts(clause: Clause, notes: Notes) -> tuple[Item, str] | None:
             if (
                 clause.about("GATHER")
                 and not clause.has("HAVE", "TOTAL")
-                and any(x.sort == "volume" for x in clause.items)
+                and clause.holds("volume")
             ):
                 continue
-            sized = clause.has("BUCKET") and any(i.sort == "volume" for i in clause.items)
+            sized = clause.has("BUCKET") and clause.holds("volume")
             if clause.has("DRY", "DRYSAID", "FOREIGN", "OTHERS", "POUR"):
                 continue
             if clause.has("BUCKET") and not sized:
@@ -299,7 +299,7 @@ def _in_a_list_of_lots(clause: Clause, notes: Notes) -> bool:
     """`taps: 5 on the lane, 7 behind the barn`."""
     before = notes.last(TapsSet)
     figures = [each for each in clause.items if each.sort in ("number", "volume", "brix", "money")]
-    own_lot = any(each.sort == "lot" for each in clause.items)
+    own_lot = clause.holds("lot")
     return (
         before is not None
         and before.clause == notes.clause_number - 1
@@ -368,9 +368,7 @@ def _names_taps(clause: Clause, item: Item) -> bool:
 def _of_a_tree(clause: Clause, notes: Notes) -> bool:
     """Does the sentence tell of one tree: its kind, its size?"""
     return any(
-        other.has("SPECIES")
-        or other.tree is not None
-        or any(i.sort == "length" for i in other.items)
+        other.has("SPECIES") or other.tree is not None or other.holds("length")
         for other in notes.sentence(clause)
     )
 

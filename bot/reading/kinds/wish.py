@@ -59,7 +59,7 @@ def find_whole(notes: Notes) -> bool:
     weekly = bool(words & _SUMMED) and bool(_WEEKLY.search(notes.text))
     if any(_asks(clause, weekly=weekly) for clause in notes.clauses) or len(words) > MOST_WORDS:
         return False
-    if any(i.sort in ("volume", "brix", "vessels") for c in notes.clauses for i in c.items):
+    if any(c.holds("volume", "brix", "vessels") for c in notes.clauses):
         return False
     refused = bool(words & _REFUSING)
     if weekly:
