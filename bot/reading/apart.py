@@ -25,6 +25,7 @@ from bot.reading.kinds import gear
 from bot.reading.kinds.chat import Chat
 from bot.reading.kinds.question import Question
 from bot.reading.kinds.store_temp import StoreTemp
+from bot.reading.signs import Sought
 from bot.reading.understanding import Profile, Understanding
 
 # Where each instrument's figures are asked about, as topic and howto. A sap test is a record of
@@ -37,13 +38,15 @@ _ASKED: dict[type[Shown], tuple[str, str | None]] = {
     Bottling: ("howto", "bottling"),
     Density: ("finish_point", None),
 }
-_ASKS_FOR_JARS = re.compile(
+_ASKS_FOR_JARS = Sought(
+    "how many",
     r"\bhow many (?:\w+[- ])?(?:\w+[- ])?(?:jars?|pints?|quarts?|bottles?|jugs?)\b.*"
-    r"\b(?:for|from|out of|fill|need|in)\b|\b(?:jars?|bottles?|jugs?)\b.*\bhow many do i need\b"
+    r"\b(?:for|from|out of|fill|need|in)\b|\b(?:jars?|bottles?|jugs?)\b.*\bhow many do i need\b",
 )
-_ASKS_FOR_TAPS = re.compile(
+_ASKS_FOR_TAPS = Sought(
+    "how many| tap|big enough",
     r"\bhow many (?:taps?|spiles|spouts|buckets|pails)\b|\b(?:can|should) (?:i|we) tap\b"
-    r"|\bbig enough\b"
+    r"|\bbig enough\b",
 )
 
 

@@ -20,20 +20,34 @@ _SAME = 0.02
 
 def set_aside(clause: Clause, notes: Notes) -> None:
     """Takes the figures of a clause out that only repeat, compare or look ahead."""
-    for item in clause.free("volume", "cords", "brix", "number", "hours", "money", "mass"):
+    figures = clause.free(*_FIGURES)
+    if not figures:
+        return
+    beside_others = sum(item.sort in _FIGURES for each in notes.clauses for item in each.items) > 1
+    for item in figures:
         item.used = (
-            _repeats(clause, item, notes)
-            or _is_a_sum_beside_more(clause, item, notes)
-            or _is_left(clause, item, notes)
-            or _is_still_to_come(clause, item)
+            _is_still_to_come(clause, item)
             or _was_before(clause, item)
             or _is_of_the_season(clause, item)
-            or _is_expected(clause, item, notes)
-            or _is_in_store_already(clause, item, notes)
-            or _is_known(item, notes)
-            or _is_told_aside(clause, item, notes)
             or _is_of_another_thing(clause, item)
+            or (beside_others and _is_told_beside_others(clause, item, notes))
         )
+
+
+_FIGURES = ("volume", "cords", "brix", "number", "hours", "money", "mass")
+
+
+def _is_told_beside_others(clause: Clause, item: Item, notes: Notes) -> bool:
+    """What only another figure of the text makes an aside."""
+    return (
+        _repeats(clause, item, notes)
+        or _is_a_sum_beside_more(clause, item, notes)
+        or _is_left(clause, item, notes)
+        or _is_expected(clause, item, notes)
+        or _is_in_store_already(clause, item, notes)
+        or _is_known(item, notes)
+        or _is_told_aside(clause, item, notes)
+    )
 
 
 def _before(notes: Notes, item: Item, sort: str) -> list[Item]:

@@ -16,7 +16,8 @@ class Clause:
     how it is meant; carried: a plan of the clause before holds for it. kept: what it tells of
     went into a store, and not on the ground. joint: the sign or word before it. by_mark: it
     asks by its question mark alone. said: what its items do, each by itself; sorts: what sorts of
-    items it has. aside: it only compares with another day. spent: the deeds
+    items it has. aside: it only compares with another day. each_word: the words of its text,
+    those of phrases by themselves. spent: the deeds
     that it goes on from, where their own amount was told already."""
 
     items: list[Item]
@@ -46,6 +47,7 @@ class Clause:
     sorts: frozenset[str] = field(default=frozenset(), compare=False)
     roles: dict[int, str] = field(default_factory=dict, compare=False)
     text: str = field(default="")
+    each_word: frozenset[str] = field(default=frozenset(), compare=False)
 
     def __post_init__(self) -> None:
         self.sorts = frozenset(item.sort for item in self.items)

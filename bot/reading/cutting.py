@@ -125,6 +125,8 @@ _NAMES_AFTER = frozenset("BOIL DRAW BOTTLE COSTV BURN".split())
 def _deed(item: Item) -> frozenset[str]:
     """What a word surely does: `got` and `ran` alone may do anything."""
     tags = item.tags & _DEED_WORDS
+    if not tags and "GATHER" not in item.tags:
+        return tags
     if "LIT" in tags and item.text.split()[0] in ("on", "over"):
         tags -= {"LIT"}  # "cooked 4.5 gal down on the burner"
     if "BOIL" in tags and "PAST" not in item.tags:
@@ -186,7 +188,7 @@ _DENIES = frozenset(("not", "instead of", "rather than"))
 
 
 def _starts_anew(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
-    if not current:
+    if not current or _goes_on_plainly(items[n]):
         return False
     item, ahead = items[n], items[n + 1 : n + 3]
     following = ahead[0] if ahead else None
@@ -244,6 +246,23 @@ def _starts_anew(current: Sequence[Item], items: Sequence[Item], n: int) -> bool
         if item.sort == "tree" and any(each.sort == "tree" for each in current) and has_amount:
             return current[-1].sort != "tree"
     return False
+
+
+_STARTING_TAGS = frozenset(("ASKHOW", "SYRUP", "FIRE", "LIT"))
+_STARTING_WORDS = (
+    COMPARES
+    | _SAYS_WHAT_COMES
+    | frozenset("can should will is any do would does i we it they the".split())
+)
+
+
+def _goes_on_plainly(item: Item) -> bool:
+    """Most words never start a clause anew."""
+    return (
+        item.sort == "word"
+        and item.tags.isdisjoint(_STARTING_TAGS)
+        and item.text not in _STARTING_WORDS
+    )
 
 
 _HAVE_TO = frozenset(("have to", "need to", "gotta", "should", "ought to"))

@@ -6,6 +6,8 @@ from __future__ import annotations
 import re
 from typing import Literal
 
+from bot.reading.signs import either
+
 Danger = Literal["fire", "burn", "harm"]
 
 _PLACES = "house|shack|roof|shed|barn|garage|chimney"
@@ -38,9 +40,13 @@ _OF_WOOD = re.compile(
 )
 _HURT = re.compile(rf"\b(?:my|his|her|their) {_BODY}\b|\bgot (?:burn|scald)|\bon (?!me\b){_BODY}\b")
 # One of these is in every cry for help, and in few other texts.
-_SIGNS = (
-    *("fire", "flames", "burn", "scald", "splash", "fell ", "passed out", "conscious", "breath"),
-    *("alarm", " on my ", " on his ", " on her ", " on their "),
+_MAY_BE = re.compile(
+    either(
+        (
+            *("fire", "flames", "burn", "scald", "splash", "fell ", "passed out", "conscious"),
+            *("breath", "alarm", " on my ", " on his ", " on her ", " on their "),
+        )
+    )
 )
 
 
@@ -51,7 +57,7 @@ _NOBODY = re.compile(
 
 def danger(plain: str) -> Danger | None:
     """What a tidied text cries for help about, None where it does not."""
-    if not any(sign in plain for sign in _SIGNS):
+    if not _MAY_BE.search(plain):
         return None
     if _FIRE.search(plain) and not _LIT.search(plain):
         return "fire"

@@ -13,6 +13,7 @@ from bot.reading.kinds.sap import Sap
 from bot.reading.leftovers import ask_what, short
 from bot.reading.notes import Notes
 from bot.reading.puzzling import PLAIN_WORDS
+from bot.reading.signs import Sought
 
 
 def dangling(clause: Clause, notes: Notes) -> None:
@@ -61,7 +62,7 @@ def _after_a_name_in_a_list(clause: Clause, notes: Notes, item: Item) -> bool:
     return stranger and clause.sentence - notes.clauses[before.clause].sentence <= 1
 
 
-_OF_A_BIT = re.compile(r"\d/\d\d?\b.*\bbit\b")
+_OF_A_BIT = Sought("bit", r"\d/\d\d?\b.*\bbit\b")
 _PLACES = frozenset("creek brook field hillside driveway road barn lane backyard".split())
 _ONE_OF_US = frozenset("me mine us ours kids boys girls wife husband dad mom son daughter".split())
 _OF_THE_WEATHER = frozenset("low high lows highs temp temps".split())
@@ -147,7 +148,7 @@ def _is_a_frost(clause: Clause, item: Item) -> bool:
         or "PORCH" in clause.tags
     )
     ours = clause.has("SAP", "STORE", "GATHER", "SUGAR", "TAPN", "BUCKET", "JARN", "COSTV")
-    cold = bool({"last night", "overnight", "tonight", "this morning"} & set(clause.text.split()))
+    cold = bool({"last night", "overnight", "tonight", "this morning"} & clause.each_word)
     night = clause.holds("date") or cold
     return outside or (not ours and night)
 
@@ -289,19 +290,21 @@ def _told_by_another(clause: Clause, notes: Notes) -> bool:
     return True
 
 
-_SOMEBODYS_KIN = re.compile(
+_SOMEBODYS_KIN = Sought(
+    "'s |my ",
     r"(?:and |but )?\w+'s (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor"
     r"|buddy|crew|outfit|place|bush|camp|operation) (?:\w+ )?"
     r"(?:got|had|hauled|gathered|collected|made|boiled|ran|brought)\b"
     r"|my (?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|neighbor|buddy|boss)"
-    r" (?:over |up |down |out )*(?:in|at|near|from) \w+"
+    r" (?:over |up |down |out )*(?:in|at|near|from) \w+",
 )
 """`denny's brother hauled in 200 gal`: whose sap is that?"""
 
 
-_KIN_DID = re.compile(
+_KIN_DID = Sought(
+    " did| got| made| boiled| had| collected| gathered| hauled",
     r"\b(?:brother|sister|dad|mom|uncle|aunt|cousin|son|daughter|friend|buddy|neighbor|\w+'s place)"
-    r" (?:did|got|made|boiled|had|collected|gathered|hauled) (?:about )?\d"
+    r" (?:did|got|made|boiled|had|collected|gathered|hauled) (?:about )?\d",
 )
 _AND_I = re.compile(r"\b(?:i|we|mine|ours) (?:did|got|made|boiled|had|used|only|was|gave|were)\b")
 """`brother did 50 gal, i did 30`: whose is which, we had rather ask."""

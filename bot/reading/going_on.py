@@ -3,37 +3,40 @@ over the deed of what came before it, and a plan holds for what follows."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from bot.reading.clause import Clause
 from bot.reading.dates import WEEKDAY
 from bot.reading.frames import FRAME_TAGS, QUANTITIES
 from bot.reading.later import speaks_of_later
+from bot.reading.signs import Sought
 from bot.reading.volumes import CONTAINER_UNITS
 from bot.reading.which_ask import to_be_logged
 
-_DOING_AFTER = re.compile(
+_DOING_AFTER = Sought(
+    "after|later|once|when|in the morning| in a",
     r"^(?:i'm |we're |will be )?(?:emptying|gathering|collecting|hauling|boiling|bottling|lighting"
     r"|firing up|setting|tapping|pulling|canning|drilling)\b"
     r".*\b(?:after (?:work|school|supper|dinner|lunch|chores|church|practice)|later|once|when)\b"
     r"|^(?:i'm |we're )?(?:emptying|gathering|collecting|hauling|boiling|bottling|lighting"
     r"|firing up"
     r"|shutting down|canning|tapping|pulling)\b.*\b(?:in the morning|in an? (?:hour|bit|while"
-    r"|few))\b"
+    r"|few))\b",
 )
 """`emptying the pails after work`: not yet done."""
-_MORE_TO_COME = re.compile(
+_MORE_TO_COME = Sought(
+    "maybe|bet|should be|probably|might",
     r"\b(?:maybe|bet|should be|probably|might)\b.*"
-    r"\b(?:tonight|by (?:tonight|morning|dark|night|noon|tomorrow)|in the morning)\b"
+    r"\b(?:tonight|by (?:tonight|morning|dark|night|noon|tomorrow)|in the morning)\b",
 )
 """`maybe 10 more tonight`."""
-_STARTS_LATER = re.compile(
+_STARTS_LATER = Sought(
+    " in |should be |day",
     r"\b(?:starting|lighting|firing|light|fire|start)\b.*\bin (?:an?|\d+|half an?|a few|1/2)"
     r" (?:hours?|hrs?|min\w*)\b"
     r"|\bshould be (?:done|finished|ready|at \d)"
     r"|^(?:boiling|gathering|tapping|bottling|collecting) (?:on |this |next )?"
-    rf"{WEEKDAY}(?: (?:morning|afternoon|night|evening))?$"
+    rf"{WEEKDAY}(?: (?:morning|afternoon|night|evening))?$",
 )
 """`starting the boil in an hour`, `should be done by 9`, `boiling saturday`: still to come."""
 _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", "COSTV"))

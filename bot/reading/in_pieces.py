@@ -147,6 +147,8 @@ _REWRITES = Rewrites(
 
 def put_together(text: str) -> str:
     """A tidy text, the sentences of one matter made one."""
-    if ". " not in text and "; " not in text and "! " not in text and not _SHARED.search(text):
+    several = ". " in text or "; " in text or "! " in text
+    shared = "both" in text or "all" in text
+    if not several and not (shared and _SHARED.search(text)):
         return text
     return _REWRITES.of(_of_both(_of_the_tree(text)))

@@ -13,6 +13,7 @@ from typing import Final
 from bot import figures, units
 from bot.reading.amounts import Amount, amounts
 from bot.reading.kinds.gear import mentioned
+from bot.reading.signs import either
 from bot.reading.tidy import LONGEST, tidy
 from bot.reading.understanding import Profile
 
@@ -112,6 +113,16 @@ _SELLS = re.compile(
     r"\b(?:legal|law|lawful|sell|sale|allowed)\b|\bsyrup\b.*\b(?:ok|okay|good|right|enough)\b"
     r"|\bwhat if\b.*\bsyrup\b"
 )
+_MAY_SHOW = re.compile(
+    either(
+        (
+            *("transmission", "transmittance", "light", "ice", "thick", "thin", "too ", "water"),
+            *("hydro", "hygro", "baume", "test", "stem", "made for", "calibrated", "legal", "law"),
+            *("sell", "sale", "allowed", "syrup", "bottl", "cann", "can it", "jar", "pack"),
+        )
+    )
+)
+"""Words that the ones below are made of: few other texts have any."""
 _HOT = re.compile(r"\b(?:hot|boiling|off the pan|from the pan|fresh)\b")
 _STEM = re.compile(r"\b(?:stem|made for|calibrated)\b")
 _STEM_PART = re.compile(
@@ -130,7 +141,7 @@ def shown(text: str, profile: Profile | None = None) -> Shown | None:
 def shown_in(plain: str, profile: Profile) -> Shown | None:
     """The same by a tidied text."""
     metric = profile.units == "metric"
-    if not any(char.isdigit() for char in plain):
+    if not _MAY_SHOW.search(plain) or not any(char.isdigit() for char in plain):
         return None
     if _LIGHT.search(plain):
         return _light(amounts(plain, profile))

@@ -71,7 +71,7 @@ def leftover(notes: Notes) -> None:
 
 def _speaks_of_the_weather(notes: Notes) -> bool:
     """`cold out there`, `snow stopped`: no misspelt record."""
-    words = {word for clause in notes.clauses for word in clause.text.split()}
+    words = {word for clause in notes.clauses for word in clause.each_word}
     return not words.isdisjoint(_SKY) and words <= _SKY | _AROUND
 
 

@@ -157,7 +157,7 @@ def _has_a_day_of_its_own(clause: Clause) -> bool:
     amount = clause.holds("volume", "brix", "vessels")
     if amount:
         return False
-    words = set(clause.text.split())
+    words = clause.each_word
     if clause.items[0].sort == "date" or words & _TOLD_LATE:
         return False  # "feb 28 bought tubing, $31", "forgot friday, 13 gal"
     dry = bool(clause.tags & {"NONE", "DRYSAID", "DRY"})

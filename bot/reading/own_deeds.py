@@ -6,33 +6,39 @@ from __future__ import annotations
 import re
 
 from bot.reading.clause import Clause
+from bot.reading.signs import Sought
 
 
 def mark_deeds(clause: Clause) -> None:
     """Fills in its tags, its text and whether what it tells of was kept."""
     clause.tags = clause.said
     clause.text = " ".join(item.text for item in clause.items)
+    clause.each_word = frozenset(clause.text.split())
     clause.tags |= _parted(clause)
     if "BUDS" in clause.tags:
         clause.tags -= {"PULLV"}  # "red maple buds are out"
-    tested = "SUGAR" in clause.tags and not clause.holds("volume")
-    if "POUR" in clause.tags and (tested or _LOST_ALONE.search(clause.text) or _only_costs(clause)):
+    if "POUR" in clause.tags and _is_not_poured(clause):
         clause.tags -= {"POUR"}
-    dry = not any(
-        item.sort == "volume" or (item.sort == "vessels" and not item.article)
-        for item in clause.items
-    )
-    if "POUR" in clause.tags and dry and _lost_a_thing(clause):
-        clause.tags -= {"POUR"}  # "lost one mitten"
-    if "POUR" in clause.tags and dry and _LIES_THERE.search(clause.text):
-        clause.tags -= {"POUR"}  # "a bag was on the ground so we patched it"
-    if "POUR" in clause.tags and dry and not _COVERS.isdisjoint(clause.words()):
-        clause.tags -= {"POUR"}  # "a bucket lid blew off"
     if _INTO_JARS.search(clause.text):
         clause.tags = (clause.tags - {"POUR"}) | {"BOTTLE"}
     clause.kept = _into_store(clause) and not (
         "POUR" in clause.tags and _TURNED_IN_THERE.search(clause.text)
     )
+
+
+def _is_not_poured(clause: Clause) -> bool:
+    """Whether a word that pours out says something else here."""
+    tested = "SUGAR" in clause.tags and not clause.holds("volume")
+    if tested or _LOST_ALONE.search(clause.text) or _only_costs(clause):
+        return True
+    if any(
+        item.sort == "volume" or (item.sort == "vessels" and not item.article)
+        for item in clause.items
+    ):
+        return False
+    # "lost one mitten", "a bag was on the ground so we patched it", "a bucket lid blew off"
+    covers = not _COVERS.isdisjoint(clause.words())
+    return covers or _lost_a_thing(clause) or _LIES_THERE.search(clause.text) is not None
 
 
 def _lost_a_thing(clause: Clause) -> bool:
@@ -72,6 +78,7 @@ _PARTED = tuple(
     )
 )
 """Deeds in two words with something between: threw 3 gal out, took a quart off, put 12 in."""
+_VERBS = frozenset().union(*(verbs for verbs, _, _ in _PARTED))
 
 
 _THROWN = frozenset(
@@ -95,8 +102,8 @@ def _throws(clause: Clause) -> bool:
 
 
 def _parted(clause: Clause) -> frozenset[str]:
-    words = [item.text for item in clause.items if item.sort == "word"]
-    found = {"POUR"} if _throws(clause) else set()
+    words = clause.words()
+    found = {"POUR"} if not _THROWN.isdisjoint(words) and _throws(clause) else set()
     if _ICE_OUT.search(clause.text):
         found.add("POUR")
     if _PUT_ON.search(clause.text):
@@ -107,52 +114,57 @@ def _parted(clause: Clause) -> frozenset[str]:
         found.add("PULLV")
     if _TO_THE_GROUND.search(clause.text):
         found |= {"POUR", "GROUND"}
+    if _VERBS.isdisjoint(words):
+        return frozenset(found)
     for verbs, particles, tag in _PARTED:
-        if verbs.isdisjoint(words):
-            continue
         at = next((n for n, word in enumerate(words) if word in verbs), None)
         if at is not None and any(word.split()[0] in particles for word in words[at + 1 :]):
             found.add(tag)
     return frozenset(found)
 
 
-_INTO_JARS = re.compile(
-    r"\bpoured .*\bin(?:to)? (?:the |my )?(?:[\w.-]+ ){0,5}?(?:jars|bottles|pints|quarts)\b"
+_INTO_JARS = Sought(
+    "poured ",
+    r"\bpoured .*\bin(?:to)? (?:the |my )?(?:[\w.-]+ ){0,5}?(?:jars|bottles|pints|quarts)\b",
 )
-_GOT_TAPS_IN = re.compile(
-    r"\bgot (?:all )?(?:\w+ ){0,2}(?:taps|spiles|spouts) in(?! (?:my|our|the mail|stock)\b)"
+_GOT_TAPS_IN = Sought(
+    "got ", r"\bgot (?:all )?(?:\w+ ){0,2}(?:taps|spiles|spouts) in(?! (?:my|our|the mail|stock)\b)"
 )
 """`got all twelve taps in`."""
-_TAPS_OFF = re.compile(
-    r"\b(?:taps|spiles|spouts) (?:are |is |all )*(?:off|out of) the (?:trees|maples)\b"
+_TAPS_OFF = Sought(
+    " the trees| the maples",
+    r"\b(?:taps|spiles|spouts) (?:are |is |all )*(?:off|out of) the (?:trees|maples)\b",
 )
 """`all the taps are off the trees`."""
-_ICE_OUT = re.compile(
-    r"\b(?:lifted|took|pulled|threw|tossed|fished|picked|skimmed) (?:out )?(?:the )?ice\b"
+_ICE_OUT = Sought(
+    "ice", r"\b(?:lifted|took|pulled|threw|tossed|fished|picked|skimmed) (?:out )?(?:the )?ice\b"
 )
 """Ice that is taken out of the buckets is sap no more."""
-_PUT_ON = re.compile(
+_PUT_ON = Sought(
+    "pan|pot|kettle|roaster",
     r"\b(?:pans?|pots?|kettle)(?:'s| is| are)? on the (?:fire|stove|burner|flame|coals)\b|"
     r"\b(?:fire|burner|flame)s?(?: is| are)?(?: lit)?(?: on)? under (?:the |my |our )?(?:pans?|pot"
     r"|kettle)\b|"
     r"\b(?:put|got|have|set) (?:the |my |our |a |another )*(?:sap )?(?:big )?"
     r"(?:pans?|pots?|kettle|roaster) (?:of sap )?(?:on|over)"
     r"(?: the (?:fire|stove|burner|flame|coals))?"
-    r"(?= (?:at|around|about|by|just|this|now|today)\b|$)"
+    r"(?= (?:at|around|about|by|just|this|now|today)\b|$)",
 )
 """`put the sap pot on at noon`: a boil begins."""
-_TO_THE_GROUND = re.compile(
+_TO_THE_GROUND = Sought(
+    " in| on| to| over",
     r"\b(?:ran|went|drained|soaked|ended up|landed|flowed|splashed|seeped)"
     r"(?: out| down| off| all| [\d.]+ (?:gal\w*|l|lit\w+)(?: of sap)?)*"
     r" (?:in|on|onto|into|over|to) (?:the |my |our )?(?:\w+ )?"
     r"(?:snow|snowbank|ground|floor|mud|driveway|grass|dirt|road|deck|yard|ditch|leaves)\b"
-    r"(?! (?:trees?|maples?))"
+    r"(?! (?:trees?|maples?))",
 )
 """Where sap is lost that ran there."""
-_LOST_ALONE = re.compile(
+_LOST_ALONE = Sought(
+    "lost",
     r"\blost (?:about |another |half )?(?:an? )?(?:\d+ )?"
     r"(?:hours?|hrs?|minutes?|power|count|track|interest|contact|sleep|signal|the race|my"
-    r"|our (?:dog|way)|the trail)\b"
+    r"|our (?:dog|way)|the trail)\b",
 )
 """`lost 2 hours`, `lost power`: what is lost there is no sap."""
 
@@ -168,14 +180,18 @@ _BY = frozenset(
     "blue sap holding storage plastic metal steel stainless collection main".split()
 )
 
+_IN_OR_TO = frozenset(("in", "to"))
+
 
 def _into_store(clause: Clause) -> bool:
     """`dumped the buckets into the barrel` gathers; `dumped the barrel` pours out."""
+    if "INTO" not in clause.said and _IN_OR_TO.isdisjoint(clause.words()):
+        return False
     for item in clause.items:
         was_in = item.text == "in" and any(
             each.text in ("was", "is", "were") for each in clause.preceding(item, 1)
         )
-        if not was_in and ("INTO" in item.tags or item.text in ("in", "to")):
+        if not was_in and ("INTO" in item.tags or item.text in _IN_OR_TO):
             for each in clause.following(item, 4):
                 if "STORE" in each.tags or (
                     "INTO" in item.tags and each.tags & {"PANN", "BUCKET", "FIRE"}

@@ -11,6 +11,7 @@ import re
 
 from bot.reading.dates import WEEKDAY
 from bot.reading.rewrites import Rewrites
+from bot.reading.signs import either
 
 _X = r"(?P<x>(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,2}?)"
 _Y = r"(?P<y>(?:only )?(?:\$|tree |the |a )?[\w.$%/']+(?: [\w.%/']+){0,3})"
@@ -36,9 +37,13 @@ _FORMS = tuple(
     )
 )
 _MAY_CORRECT = re.compile(
-    r"\b(?:wasn't|wasnt|was not|didn't|didnt|did not|meant|said|told you|put down|texted"
-    r"|wrote|change|switch|correct|scratch|strike|forget|cancel"
-    r"|typo|mistake)\b"
+    either(
+        (
+            *("wasn't", "wasnt", "was not", "didn't", "didnt", "did not", "meant", "said"),
+            *("told you", "put down", "texted", "wrote", "change", "switch", "correct"),
+            *("scratch", "strike", "forget", "cancel", "typo", "mistake"),
+        )
+    )
 )
 _FIGURE_SAID = re.compile(
     r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty"
@@ -143,7 +148,8 @@ _TELLS_MORE = re.compile(
 def before_idle_talk(text: str) -> str | None:
     """The first sentence of a tidy text, which may correct, where what follows tells nothing:
     `make that 2.3%. i need new glasses`. None where it does not stand so."""
-    end = _ENDS.search(text)
+    several = ". " in text or "! " in text or "\n" in text
+    end = _ENDS.search(text) if several else None
     if end is None or not _MAY_BE_ONE.search(text[: end.start()]):
         return None
     rest = _SHAPES.sub("", text[end.end() :])

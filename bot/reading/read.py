@@ -96,7 +96,7 @@ def read(text: str, sent: datetime, profile: Profile | None = None) -> Understan
         return nothing(plain)
     if not any(token.shape != "sign" for token in run):
         return nothing(plain)
-    said_out = any(said in plain for said in SAID_OUT) or PLEASE_STOP.search(plain)
+    said_out = SAID_OUT.search(plain) or PLEASE_STOP.search(plain)
     if said_out and len(run) < 12 and not _about_alerts(plain) and not _GO_ON.search(plain):
         return Understanding((Stop(),))
     if keyword in SAID_IN:

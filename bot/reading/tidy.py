@@ -224,6 +224,7 @@ _GLUED = re.compile(
     r"|sixteen|seventeen|eighteen|nineteen|twenty|thirty|forty|fifty)"
     r"(gals?|gallons?|quarts?|pints?|litres?|liters?|taps|spiles|buckets|hours|hrs)\b"
 )
+_GLUED_UNITS = ("gal", "quart", "pint", "lit", "taps", "spiles", "buckets", "hours", "hrs")
 # "the fourth-graders": no day of the month.
 _GRADERS = re.compile(r"\b(\w+)-(?=graders?\b)")
 # "on 3 may": no doubt, but a day; "my 4yo".
@@ -500,26 +501,47 @@ def _half_said(hit: re.Match[str]) -> str:
     return f"{today}from {_in_figures(hit[1])} {'am' if hit[3] == 'morning' else 'pm'}"
 
 
+def _each_digit(sign: str) -> tuple[str, ...]:
+    """A sign that a digit is part of."""
+    return tuple(sign.format(digit) for digit in range(10))
+
+
+_HOURS_24 = tuple(f"{hour:02d}" for hour in range(24))
 # What is written anew, in this order (see `rewrites`).
 _REWRITES = Rewrites(
-    (("h",), _CLOCK_H, r"\1 \2:\3"),
-    (("h",), _HOURS_MINUTES, r"\1 h \2 min"),
-    (("0",), _ZERO_CLOCK, r"\1 \2:\3 am"),
+    (_each_digit("{}h"), _CLOCK_H, r"\1 \2:\3"),
+    (_each_digit("{}h"), _HOURS_MINUTES, r"\1 h \2 min"),
+    ((" 0",), _ZERO_CLOCK, r"\1 \2:\3 am"),
     (("approx.",), _APPROX, "about "),
     (("-",), _DASHED_DATE, r"\1/\2"),
-    (("on ", "for "), _ON_A_DASHED_DATE, r"\1 \2/\3"),
+    (_each_digit("-{}"), _ON_A_DASHED_DATE, r"\1 \2/\3"),
     (("ft", "feet", "foot", "'"), _FEET_INCHES, _in_inches),
     (("worth",), _WORTH, r"\1"),
     (("#",), _NUMBERED_HAUL, r"\1"),
     (("no", "number"), _NUMBERED, lambda hit: f"{hit[1] or hit[2]} # "),
     (("no", "number"), _NUMBERED_IN_WORDS, lambda hit: f"{hit[1]} # {_in_figures(hit[2])} "),
     ((" n ",), _N, " and "),
-    (("2",), _DAY_IN_FIGURES, lambda hit: _DAYS.get(hit[1], "tomorrow")),
+    (
+        ("2day", "2nite", "2night", "2mor"),
+        _DAY_IN_FIGURES,
+        lambda hit: _DAYS.get(hit[1], "tomorrow"),
+    ),
     (("g'",), _GREETS, r"good \1"),
     ((" all in ",), _ALL_INTO, r"\1 all into "),
-    (("first ", "second ", "st ", "nd ", "rd ", "th "), _NTH_GALLON, r"a \1"),
+    (
+        (
+            "first ",
+            "second ",
+            *_each_digit("{}st "),
+            *_each_digit("{}nd "),
+            *_each_digit("{}rd "),
+            *_each_digit("{}th "),
+        ),
+        _NTH_GALLON,
+        r"a \1",
+    ),
     (("deg",), _DEGREES_OF_SUGAR, _degrees),
-    ((".",), _POINT_CLOCK, r"\1 \2:\3"),
+    ((".00", ".15", ".30", ".45"), _POINT_CLOCK, r"\1 \2:\3"),
     (("quarter", "half", "1/"), _PAST_OR_TO, _past_or_to),
     (("morning", "afternoon", "evening"), _HOUR_OF_DAY, _hour_of_day),
     (("twent", "thirt"), _TENS_ORDINAL, _tens_ordinal),
@@ -527,10 +549,10 @@ _REWRITES = Rewrites(
     ((" 20",), _OF_THE_YEAR, ""),
     (("'2",), _YEAR_CUT, ""),
     ((" tap", " spi", " spo"), _ONE_MORE_TAP, "1 more "),
-    (("k", "grand"), _THOUSANDS_OF, _in_dollars),
+    (("$", "grand"), _THOUSANDS_OF, _in_dollars),
     (("in.",), _INCHES_OF, " in "),
     ((" out",), _IN_OUT, r"boiled \1, drew off \2 of syrup"),
-    ((".",), _CUT_SHORT, r"\1"),
+    (("l.", "s.", "t.", "r.", "z.", "b.", "n."), _CUT_SHORT, r"\1"),
     (("(",), _IN_BRACKETS, r" \1"),
     ((". ",), _POINT_APART, r"\1..\2"),
     (("deg",), _DEGREES_BEHIND, r" at \1"),
@@ -539,7 +561,7 @@ _REWRITES = Rewrites(
     (("pm", "am"), _AM_TO_PM, r"from \1 to \2"),
     ((" over ",), _OVER_HOURS, r"\1 in "),
     (("!1",), _SHOUTED_ONE, "!"),
-    ((".",), _TITLE, r"\1 "),
+    (("s.", "r.", "t."), _TITLE, r"\1 "),
     (("point",), _HEARD_POINT, lambda hit: f"{_HEARD_NUMBERS[hit[1]]} "),
     (("point",), _HEARD_BEHIND_POINT, lambda hit: f"{hit[1]} point {_HEARD_NUMBERS[hit[2]]}"),
     (("2)",), _LIST_MARK, ", "),
@@ -547,10 +569,10 @@ _REWRITES = Rewrites(
     (("tree", "maple"), _ITS_NUMBER, r" tree \1"),
     (("sw", "se", "nw", "ne"), _BY_COMPASS, lambda hit: _POINTS[hit[1]]),
     (("half",), _HALF_PINTS, "half pints"),
-    (("0", "1", "2"), _FROM_TO_24, _from_to_24),
-    (("0", "1", "2"), _STARTS_AT_24, _starts_at),
+    (_HOURS_24, _FROM_TO_24, _from_to_24),
+    (_HOURS_24, _STARTS_AT_24, _starts_at),
     (("hr", "hours"), _AT_24_HRS, lambda hit: f"{hit[1]} {_twelve(hit[2], hit[3])}"),
-    (("0", "1", "2"), _AT_24, lambda hit: f"{hit[1]} {_twelve(hit[2], hit[3])}"),
+    (_HOURS_24, _AT_24, lambda hit: f"{hit[1]} {_twelve(hit[2], hit[3])}"),
     (("taped",), _TAPED, "measured "),
     ((" tops", " tabs"), _TOPS, r"\1 taps"),
     (("ate ",), _ATE_HOURS, r"\1 eight "),
@@ -577,7 +599,7 @@ _REWRITES = Rewrites(
     (("nite",), _NITE, "night"),
     (("in the house",), _HOUSE_LOT, "at the house "),
     (
-        ("gal", "quart", "pint", "lit", "taps", "spiles", "buckets", "hours", "hrs"),
+        tuple(f"{end}{unit}" for end in "eorxnty" for unit in _GLUED_UNITS),
         _GLUED,
         r"\1 \2",
     ),

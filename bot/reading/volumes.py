@@ -6,6 +6,8 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from bot.reading.signs import Sought
+
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
     from bot.reading.items import Item
@@ -591,9 +593,10 @@ _LEAST_BOILED = 1.0
 _TAKEN_OFF = frozenset("off got out finished".split())
 _MOST_FINISHED = 5.0
 """Gallons of syrup that are believed where no word of syrup stands beside them."""
-_INTO_THE_RIG = re.compile(
+_INTO_THE_RIG = Sought(
+    "evaporator|arch|rig|pan|float|kettle|fryer",
     r"\b(?:(?:into|through|thru) (?:the |my |our )?(?:\w+ )?(?:evaporator|arch|rig|pans?|float box)"
-    r"|in (?:the |my |our )(?:evaporator|arch|rig|kettle|(?:turkey )?fryer|float box))\b"
+    r"|in (?:the |my |our )(?:evaporator|arch|rig|kettle|(?:turkey )?fryer|float box))\b",
 )
 _LARGEST_PAIL = 5.0
 """US gallons: what more than this stands behind "buckets" is what they gave (our own)."""

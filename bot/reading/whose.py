@@ -7,6 +7,7 @@ import re
 from typing import TYPE_CHECKING
 
 from bot.reading.puzzling import PLAIN_WORDS
+from bot.reading.signs import Sought
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -47,9 +48,10 @@ _REPORTED = re.compile(
     r"(?! (?:the|a|it|them|my|our|some)? ?(?:lids?|seals?|pails?|buckets?|drip\w*|sap|spiles?|taps?"
     r"|ping\w*|plink\w*|trees?|fire|owls?|pan)\b)"
 )
-_ASKED_US = re.compile(
+_ASKED_US = Sought(
+    "ask|want|wonder",
     r"^(?:and |so )?(?:an? |the |one |some |my |our )?\w+(?: \w+){0,2} (?:asked|asks|wanted to know"
-    r"|wants to know|wondered|wonders|was asking)(?: me| us)? (?:whether|if|how|why|what|about)\b"
+    r"|wants to know|wondered|wonders|was asking)(?: me| us)? (?:whether|if|how|why|what|about)\b",
 )
 _THEY_THERE = re.compile(
     r"^(?:(?:over|up|down|out) (?:at|in|on|near|by) .*|at (?:the|his|her|their) .*"

@@ -130,7 +130,7 @@ def find_whole(notes: Notes) -> bool:
         notes.ask("I read two names for one amount. Text it once more, as it should be.")
         return True
     if _denies_first(notes) or (
-        notes.clauses and _leads(notes.clauses[0]) and _OF_A_SIZE.search(notes.text)
+        _OF_A_SIZE.search(notes.text) and notes.clauses and _leads(notes.clauses[0])
     ):
         notes.ask("What should it be? Text the whole of it, like: no, 14 gal at 2.2.")
         return True
@@ -240,12 +240,12 @@ def _denies_first(notes: Notes) -> bool:
 
 def _units_alone(notes: Notes) -> bool:
     """`whoops, pints not quarts`: how many is not said again."""
-    words = {item.text for clause in notes.clauses for item in clause.items}
     figures = any(not clause.sorts.isdisjoint(FIELDS) for clause in notes.clauses)
+    if len(notes.clauses) > _A_PAIR or figures:
+        return False
+    words = {item.text for clause in notes.clauses for item in clause.items}
     return (
-        len(notes.clauses) <= 2
-        and not figures
-        and len(words & _UNIT_WORDS) > 1
+        len(words & _UNIT_WORDS) > 1
         and bool(words & (DENIALS | {"meant"}))
         and not any(clause.question for clause in notes.clauses)
     )
@@ -302,7 +302,7 @@ def _told_and_corrected(notes: Notes) -> bool:
 def _put_right_in_passing(notes: Notes) -> bool:
     """`used a face cord no wait a half`, `19 gal at 2.7, hang on, it is 1.7`, `23 gal from the
     north side, i mean the south`: what was said first is taken back in the same text."""
-    if not notes.clauses or _MAY_TAKE_BACK.search(notes.text) is None:
+    if not any(not _MAY_TAKE_BACK.isdisjoint(clause.each_word) for clause in notes.clauses):
         return False
     if _leads(notes.clauses[0]):
         return False
@@ -331,9 +331,9 @@ def _put_right_in_passing(notes: Notes) -> bool:
     return False
 
 
-_MAY_TAKE_BACK = re.compile(
-    r"\b(?:actually|er|rather|well|wait|hang on|hold on|o+ps|whoops|i mean|correction"
-    r"|scratch that|strike that|sorry|call it|make (?:that|it)|more like)\b|[,.;] ?no\b"
+_MAY_TAKE_BACK = frozenset(
+    "actually er rather well wait hang hold oops ops whoops mean correction scratch strike sorry "
+    "call make more no".split()
 )
 
 
@@ -387,7 +387,7 @@ def _corrects(notes: Notes) -> bool:
     contrasted = any(_contrast(clause) for clause in notes.clauses) or _contrast_over(notes.clauses)
     actually = _was_actually(first)
     talk = notes.clauses[:1] if actually else notes.clauses
-    if any(_NO_CORRECTION & set(clause.text.split()) for clause in talk) or any(
+    if any(_NO_CORRECTION & clause.each_word for clause in talk) or any(
         "zip" in word for word in notes.text.split()
     ):
         return False
@@ -437,13 +437,13 @@ def _corrects(notes: Notes) -> bool:
 
 
 _CORRECTING = frozenset(("AMENDLEAD", "AMENDP", "STRONG", "NOT"))
-_MAY_CORRECT = re.compile(r"\b(?:wrong|was|were|is|instead|rather|that's|those|that|not|no)\b")
+_MAY_CORRECT = frozenset("wrong was were is instead rather that's those that not no".split())
 
 
 def _may_correct(notes: Notes) -> bool:
     """A quick look: most texts have no word that could put anything right."""
     tagged = any(not clause.tags.isdisjoint(_CORRECTING) for clause in notes.clauses)
-    return tagged or _MAY_CORRECT.search(notes.text) is not None
+    return tagged or any(not _MAY_CORRECT.isdisjoint(c.each_word) for c in notes.clauses)
 
 
 # "meant to text sooner: 30 gal friday": told late, and nothing put right.

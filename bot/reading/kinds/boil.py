@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sap import Sap
 from bot.reading.puzzling import PLAIN_WORDS, behind_a_preposition
+from bot.reading.signs import Sought
 from bot.reading.volumes import boiled_down, into_the_pan, is_gone, is_so_much_in_hours, role
 
 if TYPE_CHECKING:
@@ -206,10 +207,11 @@ def find(clause: Clause, notes: Notes) -> None:
     _join(notes, piece, start, clause)
 
 
-_OTHER_THINGS = re.compile(
+_OTHER_THINGS = Sought(
+    "boil|through the ",
     r"\bboil(?:ed|ing)? (?:the |my |our |some |\d+ )*(?:\w+ )?"
     r"(?:filters?|cloths?|felts?|lids?|jars?|bottles?|eggs|hot dogs|water|spiles|taps)\b"
-    r"|\bthrough the (?:ro|membrane)\b"
+    r"|\bthrough the (?:ro|membrane)\b",
 )
 """`boiled the filters 10 minutes`, `ran 50 gal through the RO`: no boil of sap."""
 
@@ -263,9 +265,10 @@ def _in_the_pan(clause: Clause, notes: Notes) -> bool:
     return bool(standing)
 
 
-_SAP_IS_ON = re.compile(
+_SAP_IS_ON = Sought(
+    " pan| evaporator",
     r"(?:.* )?(?:the |our |some |first |fresh )*sap(?:'s| is)?(?: now| finally)? (?:in|on)(?:to)?"
-    r" (?:the |my |our )?(?:\w+ )?(?:pans?|evaporator)(?: now| already| and steaming)?"
+    r" (?:the |my |our )?(?:\w+ )?(?:pans?|evaporator)(?: now| already| and steaming)?",
 )
 
 

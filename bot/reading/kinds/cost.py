@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import itertools
-import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.frames import FRAME_TAGS
 from bot.reading.kinds.base import Reading
+from bot.reading.signs import Sought
 from bot.reading.volumes import is_rate
 
 if TYPE_CHECKING:
@@ -123,10 +123,11 @@ _COST = frozenset("were was cost ran came".split())
 """`gift boxes were $22` is a cost, and no gift."""
 
 
-_SPENT_TIME = re.compile(
+_SPENT_TIME = Sought(
+    "spent",
     r"\bspent (?:\w+ ){0,3}(?:forenoon|afternoon|mornings?|days?|hours?|nights?|time|weekend"
     r"|evening"
-    r"|weeks?|minutes?)\b"
+    r"|weeks?|minutes?)\b",
 )
 
 

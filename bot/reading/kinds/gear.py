@@ -16,6 +16,7 @@ from typing import ClassVar, Final
 
 from bot import figures, units
 from bot.reading.kinds.base import Reading
+from bot.reading.signs import Sought
 from bot.reading.understanding import Doubt
 
 
@@ -86,10 +87,11 @@ _BAROMETER = re.compile(
     rf"\b(?:barometer|baro|barometric pressure|pressure)\b[a-z' ]{{0,14}}?{_NUMBER}"
     r"\s*(inhg|inches|inch|in|hpa|mbar|mb|kpa)?"
 )
-_PRICE = re.compile(
+_PRICE = Sought(
+    "$|sell|price|charge|get",
     rf"(?:\$\s*|\b(?:sell|sells|selling|price|charge|get)(?: it| them)?(?: at| for| is)? )"
     rf"{_NUMBER}\s*(?:a|an|per|/|for a|for each|each|for)\s*"
-    r"(half[- ]?gal\w*|half[- ]?pint|gal\w*|quart|qt|pint|pt|lit\w+|l)\b"
+    r"(half[- ]?gal\w*|half[- ]?pint|gal\w*|quart|qt|pint|pt|lit\w+|l)\b",
 )
 _FIRE = re.compile(r"\b(firewood|wood|propane|gas)\b")
 # Above this a barometer is in hectopascals, between the two in kilopascals.
@@ -136,9 +138,10 @@ _OF_A_FIRE = frozenset(
     "burn burns burning wood firewood propane gas fire fired burner fuel heat ring cook".split()
 )
 # Heights and bits are taken for such only where a word says so.
-_SAYS_HEIGHT = re.compile(
+_SAYS_HEIGHT = Sought(
+    "elev|alt|sea level|asl|at|about",
     r"\b(?:elevation|altitude|elev|alt|sea level|asl)\b|^(?:so )?(?:we're|we are|i'm|im|i am|we sit"
-    r"|i sit|trees are|our trees are|the trees are|my trees are|bush is|up) (?:up )?(?:at|about)\b"
+    r"|i sit|trees are|our trees are|the trees are|my trees are|bush is|up) (?:up )?(?:at|about)\b",
 )
 _WORD = re.compile(r"[a-z']+")
 _PIECE = re.compile(r"[.;!\n]+(?=\s|$)|,\s+|\s+and\s+(?=(?:i|we|my|our|the)\b)")
@@ -347,13 +350,13 @@ _PAN_WORDS = frozenset("pan pans evaporator pot kettle".split())
 # What is looked for, in which words it may stand, and one of which must be there (any, if none).
 _LOOKS: tuple[tuple[_Look, frozenset[str], frozenset[str]], ...] = (
     (_pan, _OF_A_PAN | frozenset(("round", "across", "diameter", "wide")), _PAN_WORDS),
-    (_barometer, _OF_A_BAROMETER, frozenset()),
-    (_stem, _OF_A_STEM, frozenset()),
+    (_barometer, _OF_A_BAROMETER, frozenset(("barometer", "baro", "barometric", "pressure"))),
+    (_stem, _OF_A_STEM, frozenset(("stem", "made", "calibrated", "calibrates"))),
     (_bit, _OF_A_BIT, frozenset("bit bits drill my our i i'm we use using drilling take".split())),
     (_price, _OF_A_PRICE | frozenset("gallon gallons gal quart qt pint pt per half".split())
      | frozenset("litre liter l".split()), frozenset()),
     (_height, _OF_A_PLACE, frozenset()),
-    (_fire, _OF_A_FIRE, frozenset()),
+    (_fire, _OF_A_FIRE, frozenset(("firewood", "wood", "propane", "gas"))),
 )  # fmt: skip
 _SAID = {"foot": "ft", "inch": "in", "cm": "cm", "mm": "mm", "meter": "m"}
 

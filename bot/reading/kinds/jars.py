@@ -184,7 +184,7 @@ def _bottled(clause: Clause) -> bool:
         sized = any(i.unit in CONTAINER_UNITS for i in clause.items) and not clause.has(
             "BUCKET", "STORE"
         )
-        return clause.has("JARN") or sized or bool({"jug", "jugs"} & set(clause.text.split()))
+        return clause.has("JARN") or sized or bool({"jug", "jugs"} & clause.each_word)
     if deed is None:
         return True
     return not (clause.has("STORE") and deed.text == "put up")

@@ -132,7 +132,7 @@ def find(clause: Clause, notes: Notes) -> None:
             item.used = True
         notes.ask(f"{vessels[0].text} poured out: how many gal?", fill="dumped {} gal")
         return
-    if measured and "one" in clause.text.split():
+    if measured and "one" in clause.each_word:
         return  # "tipped one, we lost a gallon"
     if not _said_before(clause, notes):
         _without_amount(clause, notes)
@@ -229,10 +229,10 @@ def _said_before(clause: Clause, notes: Notes) -> bool:
         return False
     if any(not item.part for item in clause.free("number")):
         return False  # "25 gal today, dumped another 4"
-    if not _ALL_OF_IT & set(clause.text.split()) and len(clause.items) > 1:
+    if not _ALL_OF_IT & clause.each_word and len(clause.items) > 1:
         return False  # "14 gal, threw out the ice", "14 gal, lost a spile"
     notes.noted.remove(before)
-    if _A_SHARE & set(clause.text.split()):
+    if _A_SHARE & clause.each_word:
         notes.ask("How many gal of sap did you keep?", fill="{} gal of sap")
         return True
     notes.add(PouredOut(gallons=before.reading.gallons, on=before.reading.on), before.at)
@@ -289,7 +289,7 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     deed = clause.first("POUR") or (clause.items[0] if clause.has("POUR") else None)
     if clause.has("FOREIGN", "BROKEN", "ITEMS"):
         return
-    if {"one", "ones"} & set(clause.text.split()) and not clause.free("number", "volume"):
+    if {"one", "ones"} & clause.each_word and not clause.free("number", "volume"):
         notes.ask("How many gal was that?", fill="dumped {} gal")
         return  # "threw out the yellow one"
     named = clause.tree is not None or clause.holds("tree")
@@ -304,5 +304,5 @@ def _without_amount(clause: Clause, notes: Notes) -> None:
     if clause.free("number"):
         _what_was_it(notes, clause.free("number")[0])
         return
-    if clause.has("SAP", "BUCKET", "STORE") or _ALL_TOLD & set(clause.text.split()):
+    if clause.has("SAP", "BUCKET", "STORE") or _ALL_TOLD & clause.each_word:
         notes.add(PouredOut(on=notes.day(clause)), deed.start)

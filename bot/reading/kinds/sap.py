@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, ClassVar
 from bot.figures import SAP_PER_TAP_DAY_DOUBTFUL_GALLONS
 from bot.reading.kinds.base import Reading
 from bot.reading.puzzling import MOST_BRIX_SAID, puzzling
+from bot.reading.signs import Sought
 from bot.reading.volumes import role
 
 if TYPE_CHECKING:
@@ -131,9 +132,10 @@ def find(clause: Clause, notes: Notes) -> None:
     return None
 
 
-_PARTLY_FULL = re.compile(
+_PARTLY_FULL = Sought(
+    " full",
     r"\b(?:gal|gallon|gallons|l|liter|litre) (?:\w+ )?(?:barrel|tank|tote|drum|trash can|can|vat)"
-    r" (?:is |was |about )*(?:half|a third|a quarter|1/2|1/3|1/4|3/4|2/3) full\b"
+    r" (?:is |was |about )*(?:half|a third|a quarter|1/2|1/3|1/4|3/4|2/3) full\b",
 )
 """`30 gal barrel half full`: how much that is, we had rather be told."""
 
@@ -151,7 +153,7 @@ def _the_same(clause: Clause, notes: Notes) -> None:
             tree, lot = (named[0].text, None) if named[0].sort == "tree" else (None, named[0].text)
             copy = replace(before.reading, tree=tree, lot=lot, brix=None)
             notes.add(copy, clause.items[0].start)  # "A1 2 gal, A2 same", "and the same from A2"
-        elif {"half", "again", "did"} & set(clause.text.split()):
+        elif {"half", "again", "did"} & clause.each_word:
             notes.ask("How many gal of sap was that?", fill="{} gal of sap")
         return
     if before is None or len(said) != len(words) + len(days) or len(days) != 1:

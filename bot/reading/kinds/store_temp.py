@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from datetime import date
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.sugar import MOST_BRIX
+from bot.reading.signs import Sought
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -32,7 +32,7 @@ CELSIUS_BELOW = 27.0
 """A metric person's bare figure below this is in Celsius: sap is never kept at 27 F."""
 
 
-_COWS = re.compile(r"\bmilk (?:in|is|was|at|temp)\b")
+_COWS = Sought("milk ", r"\bmilk (?:in|is|was|at|temp)\b")
 """`milk in the bulk tank is 36`: no sap; but `the milk tank is at 36` may be."""
 
 

@@ -140,7 +140,7 @@ def find(clause: Clause, notes: Notes) -> None:
     if (
         clause.has("ALL")
         or _definite(clause)
-        or "them" in clause.text.split()
+        or "them" in clause.each_word
         or _all_next(clause, notes)
     ):
         notes.add(TapsPulled(on=notes.day(clause), all=True), start)
@@ -263,7 +263,7 @@ def _goes_on(clause: Clause, notes: Notes) -> bool:
     """`no more taps in the trees, pulled them today`; `pulled 6 taps fri and 10 sat`."""
     if clause.has("BUCKET", "SPECIES") or not clause.near("TAPN"):
         return False
-    return bool(clause.free("number")) or "them" in clause.text.split()
+    return bool(clause.free("number")) or "them" in clause.each_word
 
 
 def _all_of_them(clause: Clause, notes: Notes) -> None:

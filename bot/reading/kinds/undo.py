@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.signs import Sought
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -161,9 +162,10 @@ def _asks_when(clause: Clause) -> bool:
 
 
 # "take off the upper lot one", "delete the A3 one", "scratch the second one".
-_THE_ONE = re.compile(
+_THE_ONE = Sought(
+    " one| entry| record",
     r"(?:(?:no|oops|sorry),? )?(?:take (?:off|out|away|back)|scratch|remove|delete|drop|undo|erase)"
-    r" (?:the|that) (?P<which>(?!tree)[a-z0-9 ]{1,30}? )?(?:one|entry|record)"
+    r" (?:the|that) (?P<which>(?!tree)[a-z0-9 ]{1,30}? )?(?:one|entry|record)",
 )
 _RECORDS = frozenset(
     "last entry record sap one amount thing boil jars syrup draw taps cost wood dump spill text "

@@ -11,6 +11,7 @@ from datetime import time
 from typing import TYPE_CHECKING, ClassVar
 
 from bot.reading.kinds.base import Reading
+from bot.reading.signs import Sought
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -25,13 +26,15 @@ _TEXTS = frozenset("text texts message messages note notes update updates".split
 _REFUSING = frozenset(
     "no stop off quit skip don't dont never without mute silence pause end".split()
 )
-_ASKS_TO_BE_TEXTED = re.compile(
+_ASKS_TO_BE_TEXTED = Sought(
+    " me|alert|morning|daily text",
     r"\b(text|alert|message|tell|wake|ping|remind|notify) me\b"
-    r"|\b(alert|alerts|morning texts?|morning message|daily text)\b"
+    r"|\b(alert|alerts|morning texts?|morning message|daily text)\b",
 )
-_ONLY_RUN_DAYS = re.compile(
+_ONLY_RUN_DAYS = Sought(
+    "only|run",
     r"\bonly\b.*\b(run days?|runs?|running|sap run|good days|matters?|something to say)\b"
-    r"|\brun days? only\b|\bwhen (it'?s|it is|sap is) (going to|gonna) run\b"
+    r"|\brun days? only\b|\bwhen (it'?s|it is|sap is) (going to|gonna) run\b",
 )
 _EVERY = re.compile(r"\b(every|each) (single )?(morning|day)\b|\bdaily\b")
 _WEEKLY = re.compile(r"\b(weekly|sunday|every week|each week)\b")
@@ -55,7 +58,7 @@ class Wish(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that says how to be texted, and nothing else. Says whether it is one."""
-    words = {word for clause in notes.clauses for word in clause.text.split()}
+    words = frozenset().union(*(clause.each_word for clause in notes.clauses))
     weekly = bool(words & _SUMMED) and bool(_WEEKLY.search(notes.text))
     if any(_asks(clause, weekly=weekly) for clause in notes.clauses) or len(words) > MOST_WORDS:
         return False
@@ -87,9 +90,10 @@ def find_whole(notes: Notes) -> bool:
     return True
 
 
-_ABOUT = re.compile(
+_ABOUT = Sought(
+    " me",
     r"\b(?:text|texting|messag(?:e|ing)|remind|reminding|bug|bugging) me"
-    r" (?:\w+ )?about (?!any|it\b|this\b)"
+    r" (?:\w+ )?about (?!any|it\b|this\b)",
 )
 
 
