@@ -74,6 +74,8 @@ def _of(clause: Clause, item: Item) -> str:
 def into_the_pan(clause: Clause) -> bool:
     """Whether sap goes on to boil: `poured 10 gal into the pan`, `put 15 gal in the pan`."""
     pan = clause.first("PANN")
+    if pan is None and "into the pan" not in clause.text and not _INTO_THE_RIG.search(clause.text):
+        return False
     words = set(clause.words())
     filled = "filled" in words and not clause.gathers() and not clause.has("SYRUP", "DRAW", "JARN")
     if filled and pan is not None:
@@ -338,9 +340,11 @@ def _gave_by_a_tree(clause: Clause, item: Item) -> bool:
 def _tested_in_a_lot(clause: Clause, item: Item) -> bool:
     """`boiling since 8, ridge 52 gal 1.8%`: sap with its sugar, from where it was gathered."""
     placed = clause.holds("lot") or clause.has("COMPASS", "LOTN")
+    if not placed or not clause.holds("brix"):
+        return False
     sweet = any(each.sort == "brix" and each.value < SYRUP_FROM for each in clause.items)
     deeds = ("BOIL", "FIRE", "LIT", "THROUGH", "DRAW", "SYRUP", "POUR", "BOTTLE", "JARN", "MADE")
-    return placed and sweet and item.unit in _LARGE_UNITS and not clause.has(*deeds)
+    return sweet and item.unit in _LARGE_UNITS and not clause.has(*deeds)
 
 
 _GAVE = frozenset(("gave", "give", "gives"))
@@ -380,6 +384,8 @@ def _yields_syrup(clause: Clause) -> bool:
 
 def boiled_down(clause: Clause, item: Item) -> bool:
     """`52 gal of sap down to 1.3 gal syrup`."""
+    if "down to" not in clause.text:
+        return False
     behind = clause.following(item, 4)
     at = next((n for n, each in enumerate(behind) if each.text == "down to"), None)
     if at is None:
@@ -404,11 +410,11 @@ def _is_through_the_pan(clause: Clause, item: Item) -> bool:
 
 def _is_what_it_came_from(clause: Clause, item: Item) -> bool:
     """`3 pints syrup off 15 gal sap`: the sap that it took, which was told when it was got."""
-    before = [each.text for each in clause.preceding(item, 3) if "ABOUT" not in each.tags]
-    whence = before[:1] in (["off"], ["from"]) or before[:2] in (["of", "out"], ["the", "from"])
     syrup = clause.first("SYRUP")
-    made = syrup is not None and syrup.start < item.start
-    return whence and made and item.unit in _LARGE_UNITS
+    if syrup is None or syrup.start > item.start or item.unit not in _LARGE_UNITS:
+        return False
+    before = [each.text for each in clause.preceding(item, 3) if "ABOUT" not in each.tags]
+    return before[:1] in (["off"], ["from"]) or before[:2] in (["of", "out"], ["the", "from"])
 
 
 def _turned(clause: Clause, item: Item) -> bool:
@@ -444,17 +450,20 @@ _OUT_OF_THE_BOIL = re.compile(
 
 def _from_the_boil(clause: Clause, item: Item) -> bool:
     """`got a gallon off the evaporator`, `got 1.5 gal from the boil`."""
-    found = _OUT_OF_THE_BOIL.search(clause.text)
+    if not clause.has("GATHER", "MADE"):
+        return False
     sap = clause.has("SAP", "POUR") or item.gallons > _MOST_FINISHED
-    return found is not None and not sap and clause.has("GATHER", "MADE")
+    return not sap and _OUT_OF_THE_BOIL.search(clause.text) is not None
 
 
 def _made_of_it(clause: Clause, item: Item) -> bool:
     """`boiled 6 hours got a gallon`, `boiled all day for a gallon and a quart`."""
+    if not clause.has("PAST"):
+        return False
     before = [each.text for each in clause.preceding(item, 1)]
     long = clause.holds("hours") or "all day" in clause.text
     made = before in (["got"], ["for"], ["made"], ["and"])
-    return clause.has("PAST") and long and made and item.gallons <= _MOST_FINISHED
+    return long and made and item.gallons <= _MOST_FINISHED
 
 
 def _says_more(clause: Clause, item: Item, thing: str) -> bool:
@@ -502,9 +511,14 @@ def _off_the_pan(clause: Clause, item: Item) -> bool:
 
 def _is_for_somebody(clause: Clause, item: Item) -> bool:
     """`1 qt goes to mom and 1 qt to sell`: what becomes of it."""
+    if _BECOMES.isdisjoint(clause.each_word):
+        return False
     behind = [each.text for each in clause.following(item, 2)]
     gone = behind[:1] in (["goes"], ["went"], ["going"]) and behind[1:] == ["to"]
     return gone or behind in (["to", "sell"], ["to", "give"], ["for", "mom"], ["for", "dad"])
+
+
+_BECOMES = frozenset(("goes", "went", "going", "sell", "give", "mom", "dad"))
 
 
 def _is_not_syrup_yet(clause: Clause) -> bool:
@@ -600,11 +614,17 @@ _INTO_THE_RIG = Sought(
 )
 _LARGEST_PAIL = 5.0
 """US gallons: what more than this stands behind "buckets" is what they gave (our own)."""
+
+
 _KINDS_OF = frozenset(("ones", "kind", "size", "type", "sort"))
+_SIZES = _KINDS_OF | {"capacity"}
 
 
 def _names_a_bucket(clause: Clause, item: Item) -> bool:
     """`2 gal buckets`, `buckets hold 2 gal`, `8 litre pails`."""
+    spoken_of = clause.bucket_before or clause.has("BUCKET", "HOLD") or clause.holds("vessels")
+    if not spoken_of and _SIZES.isdisjoint(clause.each_word):
+        return False
     bucket = clause.first("BUCKET")
     vessel = next((each for each in clause.items if each.sort == "vessels"), None)
     if clause.has("HOLD"):

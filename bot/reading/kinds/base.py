@@ -19,15 +19,26 @@ class Reading:
     def as_dict(self) -> dict[str, Any]:
         """The reading as the contract's JSON object: no absent fields, dates as ISO text."""
         out: dict[str, Any] = {"kind": self.kind}
-        for spec in dataclasses.fields(self):
-            value = getattr(self, spec.name)
-            if value is None:
-                continue
-            out[spec.name] = _plain(value)
+        for name in _fields(type(self)):
+            value = getattr(self, name)
+            if value is not None:
+                out[name] = _plain(value)
         return out
 
 
+_NAMES: dict[type[Reading], tuple[str, ...]] = {}
+
+
+def _fields(kind: type[Reading]) -> tuple[str, ...]:
+    """The names of a kind's fields, looked up once."""
+    if kind not in _NAMES:
+        _NAMES[kind] = tuple(spec.name for spec in dataclasses.fields(kind))
+    return _NAMES[kind]
+
+
 def _plain(value: Any) -> Any:
+    if isinstance(value, (str, int, float)):
+        return value
     if isinstance(value, (date, time)):
         return value.isoformat()
     if isinstance(value, tuple):

@@ -218,6 +218,8 @@ _OTHER_THINGS = Sought(
 
 def _on_each_day(clause: Clause, notes: Notes) -> bool:
     """`boiled friday and saturday, 20 gal each day`: asked for one day at a time."""
+    if "each" not in notes.text:
+        return False
     here = notes.sentence(clause)
     days = {item.on for other in here for item in other.items if item.sort == "date"}
     each = any("each" in other.words() for other in here)

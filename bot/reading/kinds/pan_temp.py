@@ -37,6 +37,8 @@ class PanTemp(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
+    if not clause.holds("temp", "number"):
+        return
     if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN") or "canner" in clause.words():
         return
     if clause.near("BOTTLE"):

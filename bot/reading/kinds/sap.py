@@ -143,12 +143,14 @@ _PARTLY_FULL = Sought(
 def _the_same(clause: Clause, notes: Notes) -> None:
     """`20 gal today, same yesterday`."""
     before = notes.last(Sap)
+    if before is None:
+        return
     said = [each for each in clause.items if each.sort != "sign" and each.text != "and"]
     words = [each.text for each in said if each.sort == "word"]
     told = [word for word in words if word not in _WHENCE]
     days = [each for each in said if each.sort == "date"]
     named = [each for each in said if each.sort in ("tree", "lot")]
-    if before is not None and len(named) == 1 and len(said) == len(words) + 1 and not clause.plan:
+    if len(named) == 1 and len(said) == len(words) + 1 and not clause.plan:
         if told in _THE_SAME and isinstance(before.reading, Sap):
             tree, lot = (named[0].text, None) if named[0].sort == "tree" else (None, named[0].text)
             copy = replace(before.reading, tree=tree, lot=lot, brix=None)
@@ -156,7 +158,7 @@ def _the_same(clause: Clause, notes: Notes) -> None:
         elif {"half", "again", "did"} & clause.each_word:
             notes.ask("How many gal of sap was that?", fill="{} gal of sap")
         return
-    if before is None or len(said) != len(words) + len(days) or len(days) != 1:
+    if len(said) != len(words) + len(days) or len(days) != 1:
         return
     if words not in _THE_SAME or clause.plan:
         return

@@ -55,6 +55,8 @@ class Sugar(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Brix figures: put to the sap or syrup that they belong to, or told alone."""
+    if not clause.holds("brix", "number"):
+        return
     figures = clause.free("brix")
     if not figures and "milk" in clause.words() and not clause.has("SAP"):
         return  # "milk tested 3.9 fat"

@@ -45,6 +45,8 @@ class TapsSet(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Counts of taps put in, and totals stated."""
+    if not clause.holds("number", "vessels"):
+        return
     if not (_ARRIVED | _ONLY_SEEN).isdisjoint(clause.words()) or "picked up" in clause.text:
         return  # "12 new spiles came today"
     if (

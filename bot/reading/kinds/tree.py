@@ -41,6 +41,8 @@ class Tree(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Species, size and taps of a tree that is named."""
+    if clause.tree is None and not clause.has("SPECIES", "TREEN"):
+        return
     species = clause.first("SPECIES") or _species_before(clause, notes)
     others = species is not None and (_is_plural(species, notes) or clause.has("BUDS"))
     if others and not clause.own_tree:
