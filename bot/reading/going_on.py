@@ -58,8 +58,8 @@ def mark_sureness(found: Sequence[Clause]) -> None:
         clause.frame = clause.tags
         if own == {"SYRUP"} and "BOTTLE" in frames.get(clause.sentence, ()) and _jars_on(clause):
             own = frozenset()  # "bottled 2 half gallon jugs and 4 pints of syrup"
-        alone = _fragment(clause) or _sums_up(clause)
-        if not own and clause.sentence not in frames and alone:
+        follows = not own and clause.sentence not in frames
+        if follows and (_fragment(clause) or _sums_up(clause)):
             before = frames.get(clause.sentence - 1, frozenset())
             done = clause.sentence - 1 in amounts and "MORE" not in clause.tags
             if clause.sentence in amounts and done:
@@ -102,7 +102,7 @@ def mark_sureness(found: Sequence[Clause]) -> None:
             or _DOING_AFTER.search(clause.text) is not None
             or _STARTS_LATER.search(clause.text) is not None
             or ("MORE" in clause.tags and _MORE_TO_COME.search(clause.text) is not None)
-            or (any(map(speaks_of_later, clause.items)) and not _is_told_as_done(clause))
+            or (any(map(speaks_of_later, clause.of_sort("date"))) and not _is_told_as_done(clause))
         )
         did = not {"did", "done"}.isdisjoint(clause.words())
         if not plan and planned.get(clause.sentence) and not clause.tags & _TOLD and not did:
@@ -248,8 +248,8 @@ def _own_frame(clause: Clause) -> frozenset[str]:
         own -= {"BOIL", "FIRE", "THROUGH"}  # "that boil ate up 3/4 cord"
     if "WATERN" in clause.tags:
         own -= {"BOIL", "FIRE"}
-    sized = any(item.sort == "volume" and item.unit in CONTAINER_UNITS for item in clause.items)
-    if "JARN" in clause.tags and sized and not own:
+    sizes = clause.of_sort("volume") if "JARN" in clause.tags and not own else []
+    if any(item.unit in CONTAINER_UNITS for item in sizes):
         own = {"BOTTLE"}  # "jars done: 8 pints, 3 quarts"
     if (
         "GATHER" in own
@@ -292,6 +292,8 @@ def _fragment(clause: Clause) -> bool:
 
 def _perhaps(clause: Clause) -> bool:
     """`maybe next week` is a plan; `maybe 12 gal` is about 12 gal."""
+    if "PERHAPS" not in clause.said:
+        return False
     for item in clause.items:
         if "PERHAPS" in item.tags:
             near = clause.following(item, 2) + [

@@ -256,6 +256,8 @@ def _burns_still(clause: Clause) -> bool:
 
 def _in_the_pan(clause: Clause, notes: Notes) -> bool:
     """`40 gal in the pan`: asks whether it was put in just now."""
+    if not clause.has("PANN"):
+        return False
     standing = [item for item in clause.free("volume") if role(clause, item) == "pan"]
     for item in standing:
         item.used = True
@@ -348,6 +350,8 @@ _BOILED_ALL = re.compile(r"\b(?:the rest|all of it|it all|all of them|everything
 
 def _some_of_it(clause: Clause, notes: Notes) -> bool:
     """`fire out, boiled 25 of the 40`, `fire's out, boiled 30`: an amount in no unit."""
+    if not clause.has("PAST") or notes.last(Sap):
+        return False
     part = next(
         (
             item
@@ -360,7 +364,7 @@ def _some_of_it(clause: Clause, notes: Notes) -> bool:
         None,
     )
     behind = part is not None and any(one.start > part.start for one in clause.free("volume"))
-    if part is None or not clause.has("PAST") or behind or notes.last(Sap):
+    if part is None or behind:
         return False
     for item in clause.free("volume"):
         item.used = True  # "with joe's 20 gal we boiled 55"
@@ -426,9 +430,11 @@ def _in_so_far(clause: Clause, notes: Notes) -> list[Item]:
 def _beside_the_hours(clause: Clause, notes: Notes) -> list[Item]:
     """`done for the night. 5 hrs, 30 gal, 3 quarts of syrup`: what was boiled in them."""
     before = notes.last(Boil)
+    if before is None:
+        return []
     spoken = notes.clause_before()
     said = [each for each in clause.items if each.sort != "sign"]
-    if before is None or spoken is None or spoken.sentence != clause.sentence or len(said) != 1:
+    if spoken is None or spoken.sentence != clause.sentence or len(said) != 1:
         return []
     told = isinstance(before.reading, Boil) and before.reading.hours is not None
     here = before.clause == notes.clause_number - 1 or spoken.items[0].sort == "hours"
@@ -444,7 +450,7 @@ def _going_on(clause: Clause, notes: Notes) -> bool:
         "still" in other.words() and other.has("BOIL") for other in notes.sentence(clause)
     ):
         return True
-    return any(
+    return clause.holds("hours") and any(
         i.sort == "hours" and [e.text for e in clause.following(i, 2)] == ["in"]
         for i in clause.items
     )

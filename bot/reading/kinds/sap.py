@@ -751,7 +751,7 @@ def _dry(clause: Clause, notes: Notes) -> None:
     """A day, a tree or a lot that gave nothing."""
     if clause.about("BOIL", "FIRE", "COSTV", "PULLV", "SETV") or clause.free("hours", "money"):
         return
-    counted = any(
+    counted = clause.holds("number") and any(
         item.sort == "number" and any(n.tags & {"TAPN", "TREEN"} for n in clause.following(item, 3))
         for item in clause.items
     )
