@@ -30,13 +30,15 @@ def cut(items: Sequence[Item]) -> list[Clause]:
     current: list[Item] = []
     sentence = 0
     joint = ""
+    told = False  # whether the current one has an amount
 
     def close(ended_by: str) -> None:
-        nonlocal current, joint
+        nonlocal current, joint, told
         if current:
             found.append(Clause(current, sentence, joint, ended_by))
             current = []
             joint = ended_by
+            told = False
 
     for n, item in enumerate(items):
         if (
@@ -76,13 +78,13 @@ def cut(items: Sequence[Item]) -> list[Clause]:
                 close("-")
             continue
         if item.sort == "sign" and item.text in "()":
-            told = any(each.sort in QUANTITIES for each in current)
-            if told and (item.text == "(" or joint == "("):
+            figures = any(each.sort in QUANTITIES for each in current)
+            if figures and (item.text == "(" or joint == "("):
                 close(item.text)
             continue
         if _is_for_later(current, item, items[n + 1] if n + 1 < len(items) else None):
             close("to")
-        if _new_deed(current, items, n):
+        if told and _new_deed(current, items, n):
             close("")
         if _starts_anew(current, items, n):
             led: list[Item] = []
@@ -91,6 +93,7 @@ def cut(items: Sequence[Item]) -> list[Clause]:
             close("")
             current = led  # "5 quarts | not 5 gallons", "12 gal today | total so far 90 gal"
         current.append(item)
+        told = told or (item.sort in QUANTITIES and not item.article)
     close("")
     return found
 
@@ -137,10 +140,8 @@ def _deed(item: Item) -> frozenset[str]:
 
 def _new_deed(current: Sequence[Item], items: Sequence[Item], n: int) -> bool:
     """`hauled 21 gallons down the hill | got rid of 12 gal`, `bottled 9 half pints | tree 22 made 3
-    quarts`: a second deed with its own amount, where no comma parts them."""
+    quarts`: a second deed with its own amount, where one was told and no comma parts them."""
     item = items[n]
-    if not any(each.sort in QUANTITIES and not each.article for each in current):
-        return False
     ahead: list[Item] = []
     for each in items[n + 1 :]:
         if each.text in _STOPS or (each.text in _JOINTS and each.sort in ("sign", "word")):

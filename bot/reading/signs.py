@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 _Tree = dict[str, "_Tree"]
 _END = ""
@@ -66,22 +67,45 @@ class Sought:
 
 
 class Index:
-    """The rows of a table by their signs: a row is only looked at where one of its signs is."""
+    """The rows of a table by their signs: a row is only looked at where one of its signs is.
+
+    The signs of all tables are looked for together, since the stages ask about the same text one
+    after the other.
+    """
 
     def __init__(self, signs_of_rows: Sequence[Iterable[str]]) -> None:
-        rows: dict[str, set[int]] = {}
+        self._rows: dict[str, list[int]] = {}
         for number, signs in enumerate(signs_of_rows):
-            for sign in signs:
-                rows.setdefault(sign, set()).add(number)
-        # Of signs that begin alike the longest is found, and the others stand there too.
-        self._rows = {
-            sign: frozenset().union(*(rows[sign[:n]] for n in range(1, len(sign) + 1)
-                                      if sign[:n] in rows))
-            for sign in rows
-        }  # fmt: skip
-        self._sign = re.compile(f"(?=({either(rows)}))")
+            for sign in dict.fromkeys(signs):
+                self._rows.setdefault(sign, []).append(number)
+        self._signs = frozenset(self._rows)
+        _OF_ALL_TABLES.update(self._signs)
 
     def rows(self, text: str) -> list[int]:
         """The numbers of the rows that have a sign in this text, in order."""
-        found = set(self._sign.findall(text))
-        return sorted(frozenset().union(*map(self._rows.__getitem__, found)))
+        found = self._signs & standing_in(text)
+        if len(found) < _SEVERAL:
+            return [row for sign in found for row in self._rows[sign]]
+        return sorted({row for sign in found for row in self._rows[sign]})
+
+
+_OF_ALL_TABLES: set[str] = set()
+_SEVERAL = 2
+
+
+@lru_cache(maxsize=64)
+def standing_in(text: str) -> frozenset[str]:
+    """The signs of all tables that stand in a text."""
+    expression, beginning_alike = _expression_of(len(_OF_ALL_TABLES))
+    found = set(expression.findall(text))
+    return frozenset().union(*(beginning_alike[sign] for sign in found))
+
+
+@lru_cache(maxsize=1)
+def _expression_of(count: int) -> tuple[re.Pattern[str], dict[str, frozenset[str]]]:
+    """What finds the signs, of which there are so many; and those that each begins with: of signs
+    that begin alike the longest is found, and the others stand there too."""
+    return re.compile(f"(?=({either(_OF_ALL_TABLES)}))"), {
+        sign: frozenset(sign[:n] for n in range(1, len(sign) + 1)) & _OF_ALL_TABLES
+        for sign in _OF_ALL_TABLES
+    }

@@ -47,6 +47,8 @@ class Cost(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Money spent, and on what."""
+    if not clause.holds("money") and not clause.about("COSTV"):
+        return
     given = clause.has("GIFT") and not (clause.free("money") and _COST & set(clause.words()))
     if given or clause.has("PRICE", "EARN") or clause.hypothetical:
         return

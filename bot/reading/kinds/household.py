@@ -66,11 +66,15 @@ _SAID = (
 )  # fmt: skip
 
 
-def _pattern(said: str) -> re.Pattern[str]:
-    return re.compile(re.sub("[A-Z]{2,}", lambda word: f"(?:{_WORDS[word[0]]})", said))
+def _expression(said: str) -> str:
+    return re.sub("[A-Z]{2,}", lambda word: f"(?:{_WORDS[word[0]]})", said)
 
 
-_DEEDS = tuple((deed, _pattern(said)) for deed, said in _SAID)
+_DEEDS = tuple((deed, re.compile(_expression(said))) for deed, said in _SAID)
+_ANY_OF_THEM = re.compile(
+    "|".join(re.sub(r"\(\?P<\w+>", "(?:", _expression(said)) for _, said in _SAID)
+)
+"""All of them at once: most texts are none."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,6 +96,8 @@ def find_whole(notes: Notes) -> bool:
     if any(clause.free(*_NEVER_IN_IT) for clause in notes.clauses):
         return False
     said = " ".join(notes.text.split()).strip(" .!?")
+    if _ANY_OF_THEM.fullmatch(said) is None:
+        return False
     for deed, pattern in _DEEDS:
         found = pattern.fullmatch(said)
         if found is not None:
