@@ -8,6 +8,7 @@ import re
 from typing import TYPE_CHECKING
 
 from bot.reading.levels import is_a_sum
+from bot.reading.signs import Sought
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -90,7 +91,7 @@ def _times(notes: Notes, item: Item) -> float:
     """How often an amount counts that is told as "each": by the figure before it."""
     for clause in notes.clauses:
         if item in clause.items and any(e.text == "each" for e in clause.following(item, 1)):
-            counts = [i for i in clause.items if i.sort == "number" and i.start < item.start]
+            counts = [i for i in clause.of_sort("number") if i.start < item.start]
             return counts[-1].value if counts else 1.0
     return 1.0
 
@@ -187,10 +188,11 @@ def _is_known(item: Item, notes: Notes) -> bool:
     return item.sort == "volume" and others and told
 
 
-_OF_THE_SEASON = re.compile(
+_OF_THE_SEASON = Sought(
+    "year|season|books|so far|date|grand|spent|now",
     r"\b(?:on|for|in) the (?:year|season|books)\b|\bthis (?:year|season)\b|\bseason so far\b"
     r"|\bso far this\b|\bto date\b|\bgrand total\b|\bseason(?:'s| is)? over\b|\btotal spent\b"
-    r"|\bin it so far\b|\bso far spent\b|\btotal now\b|\bspent so far\b"
+    r"|\bin it so far\b|\bso far spent\b|\btotal now\b|\bspent so far\b",
 )
 
 
@@ -239,8 +241,9 @@ def _is_in_store_already(clause: Clause, item: Item, notes: Notes) -> bool:
 
 def _was_before(clause: Clause, item: Item) -> bool:
     """`sugar 2.2, up from 1.9 on Sunday`."""
+    if item.sort not in ("brix", "number", "volume") or "from" not in clause.each_word:
+        return False
     before = [each.text for each in clause.preceding(item, 2)]
     moved = before[:1] == ["from"] and before[1:] in (["up"], ["down"], ["dropped"], ["went"])
     behind = [each.text for each in clause.following(item, 1)]
-    moved = moved or (before[:1] == ["from"] and behind == ["to"] and clause.has("SUGAR"))
-    return item.sort in ("brix", "number", "volume") and moved
+    return moved or (before[:1] == ["from"] and behind == ["to"] and clause.has("SUGAR"))

@@ -40,7 +40,7 @@ def kind_named(notes: Notes) -> str | None:
 def thing_named(notes: Notes) -> str | None:
     """`the lids were $14`, `no, $18 for filters`: what the money went on."""
     for clause in notes.clauses:
-        figure = next((item for item in clause.items if item.sort == "money"), None)
+        figure = next(iter(clause.of_sort("money")), None)
         if figure is None:
             continue
         before = [item for item in clause.items if item.start < figure.start]
@@ -204,7 +204,7 @@ def _unit_said(notes: Notes) -> float | None:
     first = notes.clauses[0]
     if first.items[0].text not in ("i said", "i put", "i wrote", "i texted", "i told you"):
         return None
-    volumes = [each for each in first.items if each.sort == "volume" and each.value]
+    volumes = [each for each in first.of_sort("volume") if each.value]
     if len(volumes) != 1 or volumes[0].parts:
         return None
     return volumes[0].gallons / volumes[0].value

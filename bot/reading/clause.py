@@ -125,5 +125,5 @@ class Clause:
     def words(self) -> list[str]:
         """The texts of its words."""
         if self.word_texts is None:
-            self.word_texts = [item.text for item in self.items if item.sort == "word"]
+            self.word_texts = [item.text for item in self.of_sort("word")]
         return self.word_texts

@@ -86,9 +86,7 @@ def _only_tests(before: Clause, clause: Clause) -> bool:
 
 def _says_it_again(before: Clause, clause: Clause) -> bool:
     """`38 L (10 gal) yesterday`, `2 qts of syrup in 4 pints yesterday`: the same amount."""
-    first, last = (
-        [item.gallons for item in each.items if item.sort == "volume"] for each in (before, clause)
-    )
+    first, last = ([item.gallons for item in each.of_sort("volume")] for each in (before, clause))
     if len(first) != 1 or len(last) != 1 or clause.joint not in ("(", ""):
         return False
     return abs(first[0] - last[0]) <= _ALIKE * max(first[0], last[0])

@@ -73,16 +73,13 @@ _MEASURED = frozenset(
 
 def doubtful(clause: Clause, notes: Notes) -> bool:
     """Asks about what is doubtful in a clause. Says whether it had to."""
-    return any(
-        ask(clause, notes)
-        for ask in (
-            _no_plain_figure,
-            _no_plain_day,
-            _two_days,
-            _less_than,
-            _to_come,
-            _done_or_to_come,
-        )
+    return (
+        _no_plain_figure(clause, notes)
+        or _no_plain_day(clause, notes)
+        or _two_days(clause, notes)
+        or _less_than(clause, notes)
+        or _to_come(clause, notes)
+        or _done_or_to_come(clause, notes)
     )
 
 
@@ -100,6 +97,8 @@ def _left_open(clause: Clause, notes: Notes, part: str, unit: str = "") -> str:
 
 def _no_plain_figure(clause: Clause, notes: Notes) -> bool:
     """A minus, a range, or "a few"."""
+    if clause.sorts.isdisjoint(_MEASURED):
+        return False
     item = next(
         (
             each
@@ -160,7 +159,9 @@ def _no_plain_day(clause: Clause, notes: Notes) -> bool:
         open_day = _left_open(clause, notes, _said(notes, vague))
         notes.ask("Which day was that?", fill=open_day, number_only=False)
         return True
-    days = [each for each in clause.items if each.sort == "date"]
+    days = clause.of_sort("date")
+    if not days:
+        return False
     no_day = any(each.on is None and not each.ahead for each in days)
     long_ago = any(
         each.on is not None and (notes.sent.date() - each.on).days > FURTHEST_BACK_DAYS
@@ -187,7 +188,7 @@ def _less_than(clause: Clause, notes: Notes) -> bool:
 def _two_days(clause: Clause, notes: Notes) -> bool:
     """`12 gal yesterday and today`: one amount, and two days for it."""
     following = notes.clause_after()
-    days = [item for item in clause.items if item.sort == "date"]
+    days = clause.of_sort("date")
     amount = clause.holds("volume", "vessels")
     if following is None or not days or not amount or following.sentence != clause.sentence:
         return False
@@ -203,7 +204,7 @@ _TOGETHER = frozenset("combined together both".split())
 
 def _to_come(clause: Clause, notes: Notes) -> bool:
     """Something already done, on a day that is still to come."""
-    day = next((each for each in clause.items if each.sort == "date" and each.ahead), None)
+    day = next((each for each in clause.of_sort("date") if each.ahead), None)
     if day is None and not clause.ahead:
         return False
     if clause.frame.isdisjoint(FRAME_TAGS) and {"rest", "other", "others"} & set(clause.words()):
@@ -216,7 +217,7 @@ def _to_come(clause: Clause, notes: Notes) -> bool:
 
 def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
     """`boiling 40 gal saturday`: last Saturday's boil, or next Saturday's?"""
-    day = next((each for each in clause.items if each.sort == "date"), None)
+    day = next(iter(clause.of_sort("date")), None)
     if day is None or day.on is None or day.on == notes.sent.date():
         return False
     weekday = day.text.removeprefix("on ")[:3] in _WEEKDAYS and "last" not in day.text

@@ -186,7 +186,7 @@ def _has_volume(clause: Clause) -> bool:
 
 def _jars_on(clause: Clause) -> bool:
     """`and 4 pints of syrup`: no deed of its own, and sizes of jars."""
-    sizes = [item.unit in CONTAINER_UNITS for item in clause.items if item.sort == "volume"]
+    sizes = [item.unit in CONTAINER_UNITS for item in clause.of_sort("volume")]
     joined = clause.joint in ("and", "&", "plus", ",")
     return joined and bool(sizes) and all(sizes) and not clause.tags & {"MADE", "HOLD", "DRAW"}
 
@@ -266,7 +266,7 @@ def frames_said_last(found: Sequence[Clause]) -> None:
         clause, before = found[n], found[n - 1]
         if clause.sentence != before.sentence or "BOTTLE" not in clause.frame:
             continue
-        sizes = [item for item in before.items if item.sort == "volume"]
+        sizes = before.of_sort("volume")
         in_jugs = "JARN" in before.tags or not {"jug", "jugs"}.isdisjoint(before.words())
         jarred = bool(sizes) and all(item.unit in CONTAINER_UNITS or in_jugs for item in sizes)
         made = "MADE" in before.tags
@@ -286,7 +286,7 @@ def frames_said_last(found: Sequence[Clause]) -> None:
 
 def _fragment(clause: Clause) -> bool:
     """Nothing but an amount, or hardly more: "21 gallons."."""
-    words = [item for item in clause.items if item.sort == "word"]
+    words = clause.of_sort("word")
     return len(words) <= 1 and not clause.holds("brix")
 
 

@@ -76,7 +76,8 @@ def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
     found: list[Item] = []
     i = 0
     while i < len(run):
-        item, length = _by_initial(run, i, profile) or _at(run, i, sent, names, found)
+        lone = _by_initial(run, i, profile) if len(run[i].text) == 1 else None
+        item, length = lone or _at(run, i, sent, names, found)
         found.append(item)
         i += max(1, length)
     sorts = {item.sort for item in found}
@@ -212,7 +213,7 @@ def _word_or_deed(run: Sequence[Token], i: int, sent: datetime) -> tuple[Item, i
 def _by_initial(run: Sequence[Token], i: int, profile: Profile) -> tuple[Item, int] | None:
     """`E lot`, where one lot's name begins so."""
     letter = run[i].text
-    if len(letter) != 1 or letter in ("a", "i") or i + 1 >= len(run) or run[i + 1].text != "lot":
+    if letter in ("a", "i") or i + 1 >= len(run) or run[i + 1].text != "lot":
         return None
     meant = [lot for lot in profile.lots if lot.casefold().startswith(letter)]
     if len(meant) != 1:

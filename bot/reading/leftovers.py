@@ -171,8 +171,8 @@ def _sap_without_amount(notes: Notes) -> bool:
     unsaid = any(
         item.text in ("gallons", "gals", "quarts", "litres", "liters")
         for clause in notes.clauses
-        for item in clause.items
-        if item.sort == "word" and clause.has("SAP", "GATHER")
+        for item in clause.of_sort("word")
+        if clause.has("SAP", "GATHER")
     )
     full = any(
         clause.has("BUCKET") and clause.has("FULL") and not (clause.plan or clause.negated)

@@ -236,7 +236,7 @@ def _of_both_lots(clause: Clause, lots: Sequence[Item]) -> bool:
 def _of_both(before: Sequence[Clause], last: Clause) -> None:
     """`9 gal this morning and 6 gal tonight both from the ridge`; `5 pails full and 3 half full
     off the ridge`: the lot is that of the bare amounts before it too."""
-    lots = [item for item in last.items if item.sort == "lot"]
+    lots = last.of_sort("lot")
     if len(lots) != 1 or any(each.holds("lot", "tree") for each in before):
         return
     both = not _BOTH.isdisjoint(last.words())

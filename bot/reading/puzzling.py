@@ -79,9 +79,8 @@ def puzzling(clause: Clause, notes: Notes) -> bool:
         return False
     strange = [
         item
-        for item in clause.items
-        if item.sort == "word"
-        and not item.tags
+        for item in clause.of_sort("word")
+        if not item.tags
         and item.text not in PLAIN_WORDS
         and not behind_a_preposition(clause, item)
         and not item.text[:1].isdigit()

@@ -59,7 +59,5 @@ def told_with_a_mark(
 def _is_told(clause: Clause) -> bool:
     """A figure, and no word that may ask or that says nothing to us."""
     figures = not clause.sorts.isdisjoint(_FIGURES)
-    plain = all(
-        item.tags or item.text in PLAIN_WORDS for item in clause.items if item.sort == "word"
-    )
+    plain = all(item.tags or item.text in PLAIN_WORDS for item in clause.of_sort("word"))
     return clause.by_mark and figures and plain and not clause.has("TOTAL", "SOFAR")

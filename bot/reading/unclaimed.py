@@ -205,9 +205,7 @@ def _is_explained(clause: Clause, item: Item, notes: Notes) -> bool:
 
 
 def _lone_clock(clause: Clause, notes: Notes) -> bool:
-    clocks = [
-        item for other in notes.sentence(clause) for item in other.items if item.sort == "clock"
-    ]
+    clocks = [item for other in notes.sentence(clause) for item in other.of_sort("clock")]
     return len(clocks) == 1
 
 
@@ -330,7 +328,7 @@ def _is_heat_of_a_test(clause: Clause, item: Item) -> bool:
 
 def _vessels(clause: Clause) -> list[Item]:
     """The vessels of a clause."""
-    return [item for item in clause.items if item.sort == "vessels"]
+    return clause.of_sort("vessels")
 
 
 def _counts_each(clause: Clause, behind: list[str]) -> bool:

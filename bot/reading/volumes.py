@@ -331,7 +331,7 @@ def _gave_by_a_tree(clause: Clause, item: Item) -> bool:
     went before."""
     if not clause.own_tree or clause.has("SYRUP", "POUR", "DRAW", "BOTTLE", "JARN", "BOIL"):
         return False
-    tree = next(each for each in clause.items if each.sort == "tree")
+    tree = next(each for each in clause.of_sort("tree"))
     gave = any(each.text in _GAVE and each.start < item.start for each in clause.items)
     whence = [each.text for each in clause.preceding(tree, 1)]
     return gave or whence in (["off"], ["off of"], ["from"])
@@ -626,7 +626,7 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     if not spoken_of and _SIZES.isdisjoint(clause.each_word):
         return False
     bucket = clause.first("BUCKET")
-    vessel = next((each for each in clause.items if each.sort == "vessels"), None)
+    vessel = next(iter(clause.of_sort("vessels")), None)
     if clause.has("HOLD"):
         return (
             bucket is not None

@@ -24,6 +24,7 @@ from bot.reading.changes import (
 )
 from bot.reading.kinds.base import Reading
 from bot.reading.kinds.jars import Jar
+from bot.reading.signs import Sought
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -148,7 +149,7 @@ def find_whole(notes: Notes) -> bool:
         return False
     changes, start = fields_changed(notes)
     if not changes:
-        vessels = next((i for c in notes.clauses for i in c.items if i.sort == "vessels"), None)
+        vessels = next((i for c in notes.clauses for i in c.of_sort("vessels")), None)
         if vessels is not None:
             notes.ask(f"{vessels.text}: how many gal is that?", fill="no, {} gal")
             return True
@@ -223,7 +224,7 @@ def _has_name_and_figure(clause: Clause) -> bool:
 
 
 # "no that was 7 of the 500s": jars that are called by their size.
-_OF_A_SIZE = re.compile(r"\b\d+s\b")
+_OF_A_SIZE = Sought("|".join(f"{digit}s" for digit in range(10)), r"\b\d+s\b")
 
 
 def _denies_first(notes: Notes) -> bool:
@@ -427,7 +428,7 @@ def _corrects(notes: Notes) -> bool:
         )
     if not lead:
         return False
-    words = [item for clause in notes.clauses for item in clause.items if item.sort == "word"]
+    words = [item for clause in notes.clauses for item in clause.of_sort("word")]
     plain = [
         item
         for item in words

@@ -538,7 +538,7 @@ def _state(clause: Clause, notes: Notes) -> str | None:
             for each in clause.preceding(item, 1)
         ):
             return "end"  # "up till 2am boiling"
-        hours = [item for item in clause.items if item.sort == "hours"]
+        hours = clause.of_sort("hours")
         if any(_is_of_a_rate(clause, item) for item in hours):
             return None
         if hours and not clause.has("START"):
@@ -599,9 +599,7 @@ def _out_at(clause: Clause, notes: Notes) -> bool:
         )
         for item in clause.items
     )
-    only = all(
-        item.tags or item.text in _BESIDE_OUT for item in clause.items if item.sort == "word"
-    )
+    only = all(item.tags or item.text in _BESIDE_OUT for item in clause.of_sort("word"))
     return lit and timed and (till or (out and only))
 
 
@@ -690,7 +688,7 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
         notes.ask(f"{total:g} hours of boiling in a day? How many was it?", fill="boiled {} hours")
         return None, True
     if total is None:
-        clocks = [item for item in clause.items if item.sort == "clock" and not item.used]
+        clocks = [item for item in clause.of_sort("clock") if not item.used]
         pair = _from_to(clause)
         clocks = pair or [*clocks, *(_until(clause, clocks) or _out_behind(clause, clocks))][:2]
         if len(clocks) == 2 and clause.about("BOIL", "FIRE", "THROUGH", "LIT"):

@@ -16,7 +16,7 @@ from typing import ClassVar, Final
 
 from bot import figures, units
 from bot.reading.kinds.base import Reading
-from bot.reading.signs import Sought
+from bot.reading.signs import Sought, either
 from bot.reading.understanding import Doubt
 
 
@@ -148,15 +148,25 @@ _PIECE = re.compile(r"[.;!\n]+(?=\s|$)|,\s+|\s+and\s+(?=(?:i|we|my|our|the)\b)")
 _IDLE_PIECES = frozenset(
     "no nope oops sorry wait actually ok okay also and so well hi hello hey".split()
 )
+_FUEL_SAID = re.compile(r"\b(?:propane|wood|firewood|gas)\b")
 _WORTH_A_LOOK = re.compile(
-    r"\d|\b(?:propane|wood|firewood|gas)\b",
+    either(
+        (
+            *("pan", "evaporator", "pot", "kettle", "baro", "pressure", "stem", "made for"),
+            *("calibrate", "bit", "drill", "spile", "spout", "$", "sell", "price", "charge", "get"),
+            *("elev", "alt", "sea level", "asl", "we're", "we are", "i'm", "im ", "i am", "sit "),
+            *("are ", "bush is", "up ", "wood", "propane", "gas"),
+        )
+    )
 )
+"""Words that one of the forms above has: most texts have none."""
 
 
 def stated(plain: str, *, metric: bool) -> tuple[Gear | None, str, Doubt | None]:
     """The gear that whole sentences of a tidied text tell, the text without them, and a
     question where a figure of theirs cannot be."""
-    if not _WORTH_A_LOOK.search(plain):
+    figure = any(char.isdigit() for char in plain)
+    if not _WORTH_A_LOOK.search(plain) or not (figure or _FUEL_SAID.search(plain)):
         return None, plain, None
     found: Gear | None = None
     doubt: Doubt | None = None

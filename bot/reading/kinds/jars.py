@@ -64,7 +64,7 @@ def find(clause: Clause, notes: Notes) -> None:
         return
     if clause.has("PRICE", "EARN") and not bottled:
         return
-    prices = [item for item in clause.items if item.sort == "money"]
+    prices = clause.of_sort("money")
     if prices and not (bottled and all(sold_at(clause, item) for item in prices)):
         return
     if not (clause.has("JARN") or _bottled(clause)) or _packed(clause):

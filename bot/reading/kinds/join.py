@@ -31,7 +31,7 @@ class Join(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that only says join. Says whether it is one."""
-    words = [item.text for clause in notes.clauses for item in clause.items if item.sort == "word"]
+    words = [item.text for clause in notes.clauses for item in clause.of_sort("word")]
     if "join" not in words or len(words) > MOST_WORDS or any(c.question for c in notes.clauses):
         return False
     if any(item.sort not in ("word", "sign") for clause in notes.clauses for item in clause.items):

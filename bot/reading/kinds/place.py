@@ -189,7 +189,7 @@ def _home_of_two(clause: Clause, notes: Notes) -> bool:
     return _TREES_ARE.search(clause.text) is None and any(
         other is not clause
         and _TREES_ARE.search(other.text)
-        and any(_is_zip(notes, item) for item in other.items if item.sort == "number")
+        and any(_is_zip(notes, item) for item in other.of_sort("number"))
         for other in notes.clauses
     )
 

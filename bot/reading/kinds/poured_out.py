@@ -116,7 +116,7 @@ def find(clause: Clause, notes: Notes) -> None:
         and clause.about("POUR")
         and len(clause.items) <= MOST_BESIDE
     ):
-        number = next(i for i in before.items if i.sort == "number" and not i.used)
+        number = next(i for i in before.of_sort("number") if not i.used)
         _what_was_it(notes, number)  # "20 of that was rain water, dumped it"
         return
     measured = any(
@@ -275,7 +275,7 @@ def _in_gallons(item: Item, notes: Notes) -> float | None:
 
 def _in_its_unit(notes: Notes) -> float:
     """Gallons in the unit that the text measured in before: `40 L today, spilled 2`."""
-    volumes = [i for c in notes.clauses for i in c.items if i.sort == "volume" and i.value]
+    volumes = [i for c in notes.clauses for i in c.of_sort("volume") if i.value]
     metric = bool(volumes) and volumes[0].unit in ("liter", "milliliter")
     return units.factor("liter", "gallon") if metric else 1.0
 

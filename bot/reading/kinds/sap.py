@@ -175,7 +175,7 @@ _THE_SAME = (
 
 def _but_for_a_tree(clause: Clause, notes: Notes, item: Item) -> bool:
     """`everything except tree 5 gave a gallon`: of that tree alone it is not true."""
-    tree = next((each for each in clause.items if each.sort == "tree"), None)
+    tree = next(iter(clause.of_sort("tree")), None)
     before = [] if tree is None else [each.text for each in clause.preceding(tree, 2)]
     if not {"except", "but", "besides", "all but", "except for"} & set(before):
         return False
@@ -438,9 +438,7 @@ _OUT_OF = (["out", "of"], ["out", "from"])
 
 def _last_unit(notes: Notes) -> float:
     """Gallons in the unit that was used last."""
-    volumes = [
-        i for c in notes.clauses for i in c.items if i.sort == "volume" and i.used and i.value
-    ]
+    volumes = [i for c in notes.clauses for i in c.of_sort("volume") if i.used and i.value]
     if not volumes:
         return 1.0
     last = volumes[-1].parts[-1] if volumes[-1].parts else volumes[-1]
@@ -555,7 +553,7 @@ def _counted(clause: Clause, notes: Notes) -> float | None:
                 return each.value
     # "collected 2 pails, 3 gal in each": put by, since the amount was still to come.
     told = any(noted.clause == notes.clause_number - 1 for noted in notes.noted)
-    pails = [each for each in before.items if each.sort == "vessels"]
+    pails = before.of_sort("vessels")
     here = before.sentence == clause.sentence and before is not clause and not told
     if here and len(pails) == 1 and not pails[0].part and pails[0].value % 1 == 0:
         return pails[0].value
@@ -566,13 +564,13 @@ def _each_of_the_named(clause: Clause, notes: Notes, gallons: float, item: Item)
     """`tree 1 and tree 2 gave 2 gal each`, `3 gal each from ridge and brook`: one reading for
     each. Says whether it could be told."""
     here = notes.sentence(clause)
-    days = [each for other in here for each in other.items if each.sort == "date"]
+    days = [each for other in here for each in other.of_sort("date")]
     if len({day.on for day in days}) > 1 and all(d.on and not d.ahead for d in days):
         for day in days:
             if day.on is not None:
                 notes.add(Sap(gallons=gallons, on=day.on, lot=clause.lot), item.start)
         return True
-    amounts = [each.start for other in here for each in other.items if each.sort == "volume"]
+    amounts = [each.start for other in here for each in other.of_sort("volume")]
     since = max((at for at in amounts if at < item.start), default=-1)
     until = min((at for at in amounts if at > item.start), default=len(notes.text))
     for sort in ("tree", "lot"):
@@ -624,7 +622,7 @@ def _vessels(clause: Clause, notes: Notes, item: Item, has_amount: bool) -> None
     following = notes.clause_after()
     joined = following is not None and following.joint in ("and", "plus", "+", "&")
     if joined and following is not None and following.sentence == clause.sentence:
-        rest = [i for i in following.items if i.sort == "volume"]
+        rest = following.of_sort("volume")
         if rest and following.items[0] is rest[0] and not full and not clause.has("SETV", "HOLD"):
             item.used = rest[0].used = True
             notes.ask("How many gal of sap was that in all?", fill="{} gal of sap")
@@ -785,7 +783,7 @@ def _dry(clause: Clause, notes: Notes) -> None:
         and any(other.holds("volume", "vessels") for other in notes.clauses)
     ):
         return
-    several = next((item for item in clause.items if item.sort == "trees"), None)
+    several = next(iter(clause.of_sort("trees")), None)
     joined = _tree_joined(clause, notes)
     trees = [clause.tree] if several is None else several.text.split()
     for tree in trees if joined is None else [joined, *trees]:

@@ -272,7 +272,7 @@ def _follows_amount(clause: Clause, notes: Notes, item: Item) -> bool:
         for each in before
     ):
         return notes.last(Sap) is not None or notes.last(Syrup) is not None or bool(notes.doubts)
-    words = [each for each in clause.items if each.sort == "word" and each.text not in _AT]
+    words = [each for each in clause.of_sort("word") if each.text not in _AT]
     if not notes.noted:
         return False
     alone = all(each is item or each.sort == "sign" for each in clause.items)

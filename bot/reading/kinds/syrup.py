@@ -172,10 +172,8 @@ def _more_than_the_sap(notes: Notes, gallons: float) -> bool:
     sap = [
         i
         for c in notes.clauses
-        for i in c.items
-        if i.sort == "volume"
-        and not c.has("POUR")
-        and any("SAP" in each.tags for each in c.following(i, 2))
+        for i in c.of_sort("volume")
+        if not c.has("POUR") and any("SAP" in each.tags for each in c.following(i, 2))
     ]
     if not sap or gallons < sap[0].gallons / 2:
         return False

@@ -170,11 +170,7 @@ def _those(clause: Clause, notes: Notes) -> bool:
     before = notes.clause_before()
     if before is None or before.sentence != clause.sentence or not before.has("TAPN"):
         return False
-    counts = [
-        item
-        for item in before.items
-        if item.sort == "number" and not item.part and item.value % 1 == 0
-    ]
+    counts = [item for item in before.of_sort("number") if not item.part and item.value % 1 == 0]
     for noted in notes.all(TapsPulled):
         if noted.clause == notes.clause_number - 1:
             return False

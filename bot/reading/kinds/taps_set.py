@@ -103,8 +103,7 @@ def _counts_trees(clause: Clause) -> bool:
     """Whether what was counted as taps was told as trees."""
     return not clause.has("TAPN") and any(
         {"tree", "trees", "maple", "maples"} & {each.text for each in clause.following(item, 3)}
-        for item in clause.items
-        if item.sort == "number"
+        for item in clause.of_sort("number")
     )
 
 
