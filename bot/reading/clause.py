@@ -102,7 +102,7 @@ class Clause:
     def preceding(self, item: Item, count: int = 2) -> list[Item]:
         """The items right before this one, nearest first."""
         at = self._at(item)
-        return self.items[max(0, at - count) : at][::-1]
+        return self.items[at - count if at > count else 0 : at][::-1]
 
     def _at(self, item: Item) -> int:
         # Not by `index`, which compares; a plain loop, since this is asked a hundred times a text.

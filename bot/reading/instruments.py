@@ -113,6 +113,7 @@ _SELLS = re.compile(
     r"\b(?:legal|law|lawful|sell|sale|allowed)\b|\bsyrup\b.*\b(?:ok|okay|good|right|enough)\b"
     r"|\bwhat if\b.*\bsyrup\b"
 )
+_FIGURE = re.compile(r"\d")
 _MAY_SHOW = re.compile(
     either(
         (
@@ -141,7 +142,7 @@ def shown(text: str, profile: Profile | None = None) -> Shown | None:
 def shown_in(plain: str, profile: Profile) -> Shown | None:
     """The same by a tidied text."""
     metric = profile.units == "metric"
-    if not _MAY_SHOW.search(plain) or not any(char.isdigit() for char in plain):
+    if not _MAY_SHOW.search(plain) or not _FIGURE.search(plain):
         return None
     if _LIGHT.search(plain):
         return _light(amounts(plain, profile))

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
+from functools import lru_cache
 
 from rapidfuzz.distance import OSA
 
@@ -79,7 +80,7 @@ def items(run: Sequence[Token], sent: datetime, profile: Profile) -> list[Item]:
         lone = _by_initial(run, i, profile) if len(run[i].text) == 1 else None
         item, length = lone or _at(run, i, sent, names, found)
         found.append(item)
-        i += max(1, length)
+        i += length or 1
     sorts = {item.sort for item in found}
     if "tree" in sorts:
         _name_more_trees(found)
@@ -135,10 +136,16 @@ def _own_name(word: str, own: set[str]) -> str:
     return close[0] if len(close) == 1 else word
 
 
+@lru_cache(maxsize=1024)
+def _words_of(label: str) -> tuple[str, ...]:
+    """A sender's own name as it would stand in a text."""
+    return tuple(token.text for token in tokens(tidy(label)))
+
+
 def _names(profile: Profile) -> list[tuple[tuple[str, ...], str, str]]:
     """The sender's own names as (words, sort, name), the longest first."""
     out = [
-        (tuple(token.text for token in tokens(tidy(label))), sort, label)
+        (_words_of(label), sort, label)
         for sort, labels in (("tree", profile.tree_labels), ("lot", profile.lots))
         for label in labels
         if label.strip()

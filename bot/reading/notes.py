@@ -80,6 +80,8 @@ class Notes:
 
     def sentence(self, clause: Clause) -> list[Clause]:
         """All clauses of a clause's sentence, itself among them."""
+        if len(self.clauses) == 1:
+            return [clause]
         return [other for other in self.clauses if other.sentence == clause.sentence]
 
     def items_beside(self, clause: Clause) -> list[Item]:

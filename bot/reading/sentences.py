@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 
 from bot.reading.dates import MONTHS, WEEKDAY
 
@@ -38,9 +39,12 @@ _SENTENCE = re.compile(rf"(?<!\d){_SHORT}[.!?;]+\s+|(?<=\d)[.!?;]+\s+(?=\D)|\n+"
 
 def in_each(text: str, rewrite: Callable[[str], str]) -> str:
     """A tidy text with each of its sentences written anew, and the day beside it kept."""
+    spans = _spans(text)
+    if not spans:
+        return text
     out: list[str] = []
     at = 0
-    for start, stop in _spans(text):
+    for start, stop in spans:
         out += (text[at:start], rewrite(text[start:stop]))
         at = stop
     return "".join((*out, text[at:]))
@@ -51,8 +55,10 @@ def each(text: str) -> Iterator[str]:
     return (text[start:stop] for start, stop in _spans(text))
 
 
-def _spans(text: str) -> Iterator[tuple[int, int]]:
+@lru_cache(maxsize=16)
+def _spans(text: str) -> tuple[tuple[int, int], ...]:
     """Where the sentences stand that are not the whole text."""
+    found: list[tuple[int, int]] = []
     several = _MAY_END.search(text) is not None
     ends = [(hit.start(), hit.end()) for hit in _SENTENCE.finditer(text)] if several else []
     start = 0
@@ -63,5 +69,6 @@ def _spans(text: str) -> Iterator[tuple[int, int]]:
         first = start + (head.end() if head else 0)
         last = start + end.start() if end else start + len(sentence.rstrip(".!?;"))
         if first < last and (first, last) != (0, len(text)):
-            yield first, last
+            found.append((first, last))
         start = behind
+    return tuple(found)

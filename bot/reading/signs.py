@@ -6,7 +6,7 @@ To look for each by itself takes as long as there are many of them, and most tex
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import lru_cache
 
 _Tree = dict[str, "_Tree"]
@@ -61,7 +61,7 @@ class Sought:
                 return self._form.fullmatch(text)
         return None
 
-    def sub(self, anew: str, text: str) -> str:
+    def sub(self, anew: str | Callable[[re.Match[str]], str], text: str) -> str:
         """A text with another in its place, wherever it stands."""
         return text if self.search(text) is None else self._form.sub(anew, text)
 

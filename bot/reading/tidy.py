@@ -14,6 +14,7 @@ import unicodedata
 from bot.reading.courtesies import without_courtesies
 from bot.reading.number_words import TENS, in_figures
 from bot.reading.rewrites import Rewrites
+from bot.reading.signs import Sought
 
 LONGEST = 2000
 """Characters of the longest text that is read: Twilio joins up to 1,600, and a longer one is no
@@ -398,8 +399,9 @@ _HEARD_FOR_A_TREE = re.compile(
 _TREES_OWN = re.compile(rf"\b(tree {_HOURS})'s\b")
 _HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
 _HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four", "won": "one", "ate": "eight"}
-_SPOKEN = re.compile(
-    r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)"
+_SPOKEN = Sought(
+    "comma|period|full stop|mark|point",
+    r"\s+(comma|period|full stop|exclamation (?:point|mark)|question mark)(?=\s|$)",
 )
 # "question mark no i mean period": the second is meant.
 _SPOKEN_ANEW = re.compile(
@@ -655,7 +657,9 @@ def tidy(text: str) -> str:
     text = text.translate(_PLAIN).lower()
     if ">" in text:
         text = _ARROW.sub(" to ", text)
-    text = _SPACES.sub(" ", _STRANGE.sub(" ", text)).replace("h2o", "water")
+    text = _STRANGE.sub(" ", text).replace("h2o", "water")
+    if "  " in text or "\t" in text:
+        text = _SPACES.sub(" ", text)
     if "," in text:
         text = _DECIMAL_COMMA.sub(".", _THOUSANDS.sub("", text))
     if "$" in text or "dollars" in text:

@@ -148,7 +148,7 @@ _PIECE = re.compile(r"[.;!\n]+(?=\s|$)|,\s+|\s+and\s+(?=(?:i|we|my|our|the)\b)")
 _IDLE_PIECES = frozenset(
     "no nope oops sorry wait actually ok okay also and so well hi hello hey".split()
 )
-_FUEL_SAID = re.compile(r"\b(?:propane|wood|firewood|gas)\b")
+_FIGURE_OR_FUEL = re.compile(r"\d|\b(?:propane|wood|firewood|gas)\b")
 _WORTH_A_LOOK = re.compile(
     either(
         (
@@ -165,8 +165,7 @@ _WORTH_A_LOOK = re.compile(
 def stated(plain: str, *, metric: bool) -> tuple[Gear | None, str, Doubt | None]:
     """The gear that whole sentences of a tidied text tell, the text without them, and a
     question where a figure of theirs cannot be."""
-    figure = any(char.isdigit() for char in plain)
-    if not _WORTH_A_LOOK.search(plain) or not (figure or _FUEL_SAID.search(plain)):
+    if not _WORTH_A_LOOK.search(plain) or not _FIGURE_OR_FUEL.search(plain):
         return None, plain, None
     found: Gear | None = None
     doubt: Doubt | None = None
