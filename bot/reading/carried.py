@@ -19,7 +19,7 @@ LEAST_AMOUNT = 8.0
 
 def with_cents(found: Sequence[Item]) -> list[Item]:
     """The items, with `eight dollars and seventy-five cents` and `50 cents` as money."""
-    if not any(item.text in _CENTS for item in found):
+    if _CENTS.isdisjoint([item.text for item in found]):
         return list(found)
     out: list[Item] = []
     for item in found:

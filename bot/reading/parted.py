@@ -20,6 +20,8 @@ _AMOUNTS = ("volume", "vessels")
 def rejoined(found: Sequence[Item]) -> list[Item]:
     """The items, with the first word of each parted deed meaning the whole of it."""
     out = list(found)
+    if not any(item.sort in _AMOUNTS for item in found):
+        return out
     for at, item in enumerate(found):
         if item.sort != "word" or not FRAME_TAGS.isdisjoint(item.tags):
             continue

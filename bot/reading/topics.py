@@ -191,8 +191,11 @@ def asked(text: str) -> Asked | None:
         topic = same if howto is None else "howto"
         return Asked(topic, howto, _WORD_FOR_WORD, NONE, _WORD_FOR_WORD)
     scores = model().scores(text)
-    (first, best), (second, next_best) = sorted(scores.items(), key=lambda e: -e[1])[:2]
-    if all(value == 0.0 for value in scores.values()):
+    first = max(scores, key=scores.__getitem__)
+    best = scores.pop(first)
+    second = max(scores, key=scores.__getitem__)
+    next_best = scores[second]
+    if best == 0.0 == min(scores.values()):
         return None
     topic, _, howto = first.partition("howto_")
     if howto:

@@ -68,6 +68,8 @@ def unclaimed(notes: Notes) -> None:
             for item in clause.free(*_FIGURES)
             if (not item.article or item.part) and not _is_explained(clause, item, notes)
         ]
+        if not left:
+            continue
         beside = [
             noted
             for noted in notes.noted
@@ -75,8 +77,7 @@ def unclaimed(notes: Notes) -> None:
             and notes.clauses[noted.clause].sentence == clause.sentence
         ]
         if (
-            left
-            and not beside
+            not beside
             and notes.noted
             and (
                 left[0].sort == "volume"
@@ -88,12 +89,12 @@ def unclaimed(notes: Notes) -> None:
             ask_what(notes, clause, left[0])
             return
         named = any(item.sort in ("lot", "tree") for item in notes.items_beside(clause))
-        ours = _is_of_ours(clause) or (named and left and left[0].sort == "number")
-        if left and not beside and ours and _kept_any(notes):
+        ours = _is_of_ours(clause) or (named and left[0].sort == "number")
+        if not beside and ours and _kept_any(notes):
             ask_what(notes, clause, left[0])
             return
         signs = [noted for noted in notes.noted if isinstance(noted.reading, Sign)]
-        if left and (beside or (signs and left[0].sort == "volume")):
+        if beside or (signs and left[0].sort == "volume"):
             for noted in beside:
                 notes.noted.remove(noted)
             said = notes.text[left[0].start : left[0].end]

@@ -114,7 +114,7 @@ def _led_by_question(clause: Clause) -> bool:
     second = leading[1] if len(leading) > 1 else None
     if first in _NOT_KNOWING or (first == "not" and second is not None and second.text == "sure"):
         return False  # "idk how much it was", "not sure how big the bucket is"
-    if _asks_how_many(leading):
+    if "how" in clause.each_word and _asks_how_many(leading):
         return True
     if first == "what" and second is not None and second.text in ("i", "we"):
         done = any(each.text in ("was", "is", "came to", "were") for each in leading[2:])

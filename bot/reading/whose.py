@@ -129,6 +129,8 @@ def of_whom(clause: Clause, notes: Notes) -> bool:
 def _doer(clause: Clause) -> list[Item]:
     """The words that lead to the first deed, up to a preposition; none where it is a pronoun, or
     more than words."""
+    if clause.said.isdisjoint(_DEEDS_AND_GATHER) and _DEED_WORDS.isdisjoint(clause.words()):
+        return []
     at = next((n for n, item in enumerate(clause.items) if _is_deed(item)), None)
     if at is None:
         return []
@@ -154,10 +156,14 @@ def _doer(clause: Clause) -> list[Item]:
     return said
 
 
+_DEEDS_AND_GATHER = _DEEDS | {"GATHER"}
+_DEED_WORDS = frozenset(("got", "made", "report", "reports", "reported"))
+
+
 def _is_deed(item: Item) -> bool:
     if item.sort != "word" or item.text.startswith("came"):
         return False
-    if item.text in ("got", "made", "report", "reports", "reported"):
+    if item.text in _DEED_WORDS:
         return True
     tags = item.tags & _DEEDS
     if "BOIL" in tags and "PAST" not in item.tags:

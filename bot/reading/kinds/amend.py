@@ -271,6 +271,8 @@ def _of_another_kind(notes: Notes) -> bool:
 
 def _another_name(notes: Notes) -> bool:
     """`tree s2: 2 gal, no, s1`: the name is put right in the same breath."""
+    if not notes.clauses or not notes.clauses[-1].holds("tree", "lot"):
+        return False
     items = [item for clause in notes.clauses for item in clause.items]
     if len(items) < 4 or items[-1].sort not in ("tree", "lot") or items[-2].sort != "word":
         return False

@@ -58,11 +58,11 @@ class Wish(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that says how to be texted, and nothing else. Says whether it is one."""
+    if any(c.holds("volume", "brix", "vessels") for c in notes.clauses):
+        return False
     words = frozenset().union(*(clause.each_word for clause in notes.clauses))
     weekly = bool(words & _SUMMED) and bool(_WEEKLY.search(notes.text))
     if any(_asks(clause, weekly=weekly) for clause in notes.clauses) or len(words) > MOST_WORDS:
-        return False
-    if any(c.holds("volume", "brix", "vessels") for c in notes.clauses):
         return False
     refused = bool(words & _REFUSING)
     if weekly:
