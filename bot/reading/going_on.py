@@ -14,7 +14,7 @@ from bot.reading.volumes import CONTAINER_UNITS
 from bot.reading.which_ask import to_be_logged
 
 _DOING_AFTER = Sought(
-    "after|later|once|when|in the morning| in a",
+    "after|later|once|when|in the morning|in a",
     r"^(?:i'm |we're |will be )?(?:emptying|gathering|collecting|hauling|boiling|bottling|lighting"
     r"|firing up|setting|tapping|pulling|canning|drilling)\b"
     r".*\b(?:after (?:work|school|supper|dinner|lunch|chores|church|practice)|later|once|when)\b"
@@ -31,7 +31,7 @@ _MORE_TO_COME = Sought(
 )
 """`maybe 10 more tonight`."""
 _STARTS_LATER = Sought(
-    " in |should be |day",
+    "in |should be |day",
     r"\b(?:starting|lighting|firing|light|fire|start)\b.*\bin (?:an?|\d+|half an?|a few|1/2)"
     r" (?:hours?|hrs?|min\w*)\b"
     r"|\bshould be (?:done|finished|ready|at \d)"

@@ -16,7 +16,7 @@ class Rewrites:
     """A table of forms that are written anew, one after the other."""
 
     def __init__(self, *table: Rewrite) -> None:
-        self._table = table
+        self.table = table
         self._index = Index([signs for signs, _, _ in table])
 
     def of(self, text: str) -> str:
@@ -24,7 +24,7 @@ class Rewrites:
         rows, done = self._index.rows(text), -1
         while rows:
             done = rows.pop(0)
-            _, form, meant = self._table[done]
+            _, form, meant = self.table[done]
             if form.search(text) is not None:  # far quicker than `sub`, and most do not stand there
                 text = form.sub(meant, text)
                 rows = [row for row in self._index.rows(text) if row > done]
@@ -32,7 +32,7 @@ class Rewrites:
 
     def of_a_sentence(self) -> Rewrites:
         """Those that stand at the head or the end of a text, and are looked for in a sentence."""
-        return Rewrites(*(row for row in self._table if is_anchored(row[1])))
+        return Rewrites(*(row for row in self.table if is_anchored(row[1])))
 
 
 def is_anchored(form: re.Pattern[str]) -> bool:

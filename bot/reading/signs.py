@@ -34,36 +34,36 @@ class Sought:
     """A form of words that is only looked for where one of its signs (split by |) stands, since
     that is quick to see and most texts have none."""
 
-    __slots__ = ("_form", "_signs")
+    __slots__ = ("form", "signs")
 
     def __init__(self, signs: str, form: str) -> None:
-        self._signs = tuple(signs.split("|"))
-        self._form = re.compile(form)
+        self.signs = tuple(signs.split("|"))
+        self.form = re.compile(form)
 
     def search(self, text: str) -> re.Match[str] | None:
         """The first place in a text where it stands."""
-        for sign in self._signs:
+        for sign in self.signs:
             if sign in text:
-                return self._form.search(text)
+                return self.form.search(text)
         return None
 
     def match(self, text: str) -> re.Match[str] | None:
         """It, at the head of a text."""
-        for sign in self._signs:
+        for sign in self.signs:
             if sign in text:
-                return self._form.match(text)
+                return self.form.match(text)
         return None
 
     def fullmatch(self, text: str) -> re.Match[str] | None:
         """It, as the whole of a text."""
-        for sign in self._signs:
+        for sign in self.signs:
             if sign in text:
-                return self._form.fullmatch(text)
+                return self.form.fullmatch(text)
         return None
 
     def sub(self, anew: str | Callable[[re.Match[str]], str], text: str) -> str:
         """A text with another in its place, wherever it stands."""
-        return text if self.search(text) is None else self._form.sub(anew, text)
+        return text if self.search(text) is None else self.form.sub(anew, text)
 
 
 class Index:

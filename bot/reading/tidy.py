@@ -279,8 +279,8 @@ _FROM_TO_24 = re.compile(
     rf"\b(?:from )?{_OF_24} ?(?:-|to|till?|until) ?{_OF_24}\b(?: ?(?:hrs?|hours)\b)?"
 )
 _AT_24 = re.compile(
-    rf"\b(lit(?: at)?|at|by|since|till?|until|home|around(?<!paid around)) (?:(?=0)|(?=1[3-9]"
-    rf"|2)){_OF_24}\b"
+    rf"\b(lit(?: at)?|at|by|since|till?|until|home|around(?<!paid around)) (?!1[0-2])"
+    rf"{_OF_24}\b"
     r"(?: ?(?:hrs?|hours)\b)?(?! ?(?:gal|l\b|lit|f\b"
     r"|f(?:ee)?t\b|m\b|meters?|metres?|deg|\$|taps?\b))"
 )
@@ -301,7 +301,7 @@ _ATE_HOURS = re.compile(r"\b(in|for|took|about) ate (?=hours?|hrs?|gal)")
 # "shut down at 1130": a time of day.
 _FOUR_FIGURES = re.compile(
     r"\b((?:down|out|done|quit|off|stopped|finished|lit|started|going|until|till|til|by|fired up)"
-    r"(?: at| around| about| ?@)?) (1[0-2]|[1-9])([0-5]\d)\b"
+    r"(?: at| around| about| ?@)?) (1[0-2]|[1-9])(00|15|30|45)\b"
     r"(?=$|[,.;!]| ?[ap]m\b| and\b| with\b| after\b| tonight\b)"
 )
 # "quart of sap out of the whole works": one.
@@ -509,6 +509,14 @@ def _each_digit(sign: str) -> tuple[str, ...]:
 
 
 _HOURS_24 = tuple(f"{hour:02d}" for hour in range(24))
+
+
+def _its_number(hit: re.Match[str]) -> str:
+    """`3 gal (#7)`, of trees alone."""
+    of_trees = "tree" in hit.string or "maple" in hit.string
+    return f" tree {hit[1]}" if of_trees else hit[0]
+
+
 # What is written anew, in this order (see `rewrites`).
 _REWRITES = Rewrites(
     (_each_digit("{}h"), _CLOCK_H, r"\1 \2:\3"),
@@ -566,9 +574,9 @@ _REWRITES = Rewrites(
     (("s.", "r.", "t."), _TITLE, r"\1 "),
     (("point",), _HEARD_POINT, lambda hit: f"{_HEARD_NUMBERS[hit[1]]} "),
     (("point",), _HEARD_BEHIND_POINT, lambda hit: f"{hit[1]} point {_HEARD_NUMBERS[hit[2]]}"),
-    (("2)",), _LIST_MARK, ", "),
+    (_each_digit("{})"), _LIST_MARK, lambda hit: ", " if "2)" in hit.string else hit[0]),
     (("of s",), _ONE_UNSAID, r"a \1 of "),
-    (("tree", "maple"), _ITS_NUMBER, r" tree \1"),
+    (("no", "number", "#"), _ITS_NUMBER, _its_number),
     (("sw", "se", "nw", "ne"), _BY_COMPASS, lambda hit: _POINTS[hit[1]]),
     (("half",), _HALF_PINTS, "half pints"),
     (_HOURS_24, _FROM_TO_24, _from_to_24),
@@ -580,7 +588,7 @@ _REWRITES = Rewrites(
     (("ate ",), _ATE_HOURS, r"\1 eight "),
     (("00", "15", "30", "45"), _FOUR_FIGURES, r"\1 \2:\3"),
     ((" yr",), _YEAR_SHORT, "year"),
-    ((" m", "5m", "0m"), _METERS, lambda hit: f"{100 * float(hit[1]):g} cm"),
+    ((" m", *_each_digit("{}m")), _METERS, lambda hit: f"{100 * float(hit[1]):g} cm"),
     (("no.", "number"), _BY_ITS_NUMBER, lambda hit: f"{_ahead_of_number(hit[0])}tree {hit[1]}"),
     (
         (" two ",),
@@ -635,7 +643,7 @@ _REWRITES = Rewrites(
     (("tree",), _TREE_THEN_PART, lambda hit: f"{hit[0].rstrip(' -')}: "),
     (("on the ",), _ON_THE, lambda hit: f"on the {_ORDINAL[hit[1]]}"),
     (
-        ("lit", "fire", "quit", "stopped", "shut", "arch"),
+        ("lit", "fire", "quit", "stopped", "shut", "arch", "evaporator"),
         _LIT_AT,
         lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}",
     ),

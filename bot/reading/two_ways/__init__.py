@@ -12,7 +12,7 @@ from bot.reading.two_ways import boils, corrections, gathered, lost, money, taps
 from bot.reading.two_ways.form import Form
 from bot.reading.understanding import Doubt
 
-_FORMS = (
+FORMS = (
     *corrections.FORMS,
     *lost.FORMS,
     *taps.FORMS,
@@ -22,15 +22,15 @@ _FORMS = (
 )
 
 
-_IN_A_TEXT = Index([signs for signs, _, _ in _FORMS])
-_ANCHORED = [form for form in _FORMS if is_anchored(form[1])]
+_IN_A_TEXT = Index([signs for signs, _, _ in FORMS])
+_ANCHORED = [form for form in FORMS if is_anchored(form[1])]
 """The forms that stand at the head or the end: the others are found wherever they stand."""
 _IN_A_SENTENCE = Index([signs for signs, _, _ in _ANCHORED])
 
 
 def two_ways(text: str) -> Doubt | None:
     """What has to be asked about a tidy text before it is read. None if nothing."""
-    return _first(text, _FORMS, _IN_A_TEXT)
+    return _first(text, FORMS, _IN_A_TEXT)
 
 
 def two_ways_in(sentence: str) -> Doubt | None:

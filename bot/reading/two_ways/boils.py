@@ -53,7 +53,7 @@ FORMS = forms(
     ),
     # "25 gal down, 15 to go", "boiling off 5 gallons an hour".
     (
-        "down|so far|to go|hour|/h|gph",
+        "down|so far|to go|per h|an h|/h|/ h",
         rf"^{VOLUME} (?:down|in so far|in),? (?:and )?\d+ (?:more )?to go$|^{VOLUME} (?:down"
         r"|in so far)$"
         rf"|^(?:boiling |running |doing |cooking )?(?:off |down |at )?(?:about )?{VOLUME} ?(?:an "

@@ -26,7 +26,7 @@ FORMS = forms(
     ),
     # "drop 2 gal from that", "delete tree 4", "take off 2 gal, that was ice", "disregard 5 gal".
     (
-        "drop |delete |remove |take |disregard|ignore ",
+        "drop |deduct|subtract|delete |remove |take |disregard|ignore ",
         rf"^(?:drop|deduct|subtract) {VOLUME} (?:from|off)|^(?:delete|remove) (?:tree|the tap)\b"
         rf"|^take (?:off {VOLUME}|that {VOLUME} off)|^(?:disregard|ignore) {VOLUME}$",
         "Undo, or put right? Text it like: undo. Or: no, 14 gal.",
@@ -68,7 +68,7 @@ FORMS = forms(
     ),
     # "burned half a cord this weekend": which day?
     (
-        "this weekend|the weekend",
+        "weekend",
         r"^(?:we |i |the )?(?:\w+ )?(?:got|gathered|collected|boiled|made|burned|drew|bottled"
         r"|hauled|spent|paid|used)\b[^.,;!?]* (?:this|over the|on the|all) weekend$",
         "Which day was that? Text it like: saturday 12 gal.",
@@ -85,26 +85,26 @@ FORMS = forms(
     ),
     # "receipt actually says $17.60", "the dipstick really shows 14 gal".
     (
-        "receipt|bill|invoice|slip|ledger|log ",
+        "receipt|dipstick|bill|invoice|slip|notebook|ledger|log ",
         rf"{_SAYS_IT_WAS}.*\$\d",
         "New, or put right? If right, text it like: no, $17.60.",
     ),
     (
-        "dipstick|slip|notebook|ledger|log ",
+        "receipt|dipstick|bill|invoice|slip|notebook|ledger|log ",
         rf"{_SAYS_IT_WAS}.*\d",
         "New, or put right? If right, text it like: no, 14 gal.",
     ),
     # "my husband says it was 14 gal".
     (
-        "it was |corrects|corrected|insists|swears|reminds",
-        r"^(?:and |but )?(?:my |the )?(?!i |we )\w+ (?:says|said|thinks|tells me|told me|insists"
-        r"|swears|reminds me|corrects me|corrected me)(?: that)?:? (?:it was |its |it's )?"
-        rf"(?:about )?{VOLUME}",
+        "it was |insists|swears|reminds|corrects|corrected",
+        r"^(?:and |but )?(?:my |the )?(?!i |we )\w+ (?:(?:says|said|thinks|tells me|told me)"
+        r"(?: that)?:? it was |(?:insists|swears|reminds me|corrects me|corrected me)(?: that)?:? "
+        rf"(?:it was |its |it's )?)(?:about )?{VOLUME}",
         "New, or put right? If right, text it like: no, 14 gal.",
     ),
     # "yesterday's 12 gal was really from monday".
     (
-        "'s |yesterdays ",
+        "'s |days ",
         rf"^(?:yesterday'?s|today'?s|(?:{WEEKDAY})'?s) {VOLUME}.* (?:was|were) (?:\w+ )?"
         r"(?:from|on|for|off) ",
         _WHICH_DAY,

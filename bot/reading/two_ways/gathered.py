@@ -29,7 +29,7 @@ FORMS = forms(
     ),
     # "3 gallons less than yesterday, 8 gal", "tree 4 is ahead by 2 gal".
     (
-        " than | as much|ahead by|behind by",
+        " than| as much|ahead by|behind by",
         rf"^(?:tree \w+ (?:gave|had|got) )?{VOLUME} (?:less|more|better|worse) than\b"
         rf"|\b(?:ahead|behind) by {VOLUME}"
         rf"|\b(?:twice|half|double|three times) as much\b.*{VOLUME}",
@@ -47,7 +47,7 @@ FORMS = forms(
     ),
     # "dumped 2 buckets of ashes", "dumped 2 gal of rain".
     (
-        "dumped |poured |tossed |threw ",
+        "dumped|poured|tossed|threw",
         r"\b(?:dumped|poured|tossed|threw)\b[^.;]*\b(?:of (?:ashes|ash|rain|rainwater|slush"
         r"|wash water)"
         r"|wash water)\b",
@@ -122,7 +122,7 @@ FORMS = forms(
     ),
     # "another 10 gal and i'll fire it up".
     (
-        "'ll|will|can ",
+        "'ll|will|can",
         r"^(?:just )?(?:another|\d[\d.]* more|one more) ?(?:\d[\d.]* ?)?\w* and "
         r"(?:i'll|we'll|i will|we will|i can|we can)\b",
         HOW_MUCH_SAP,
@@ -162,14 +162,14 @@ FORMS = forms(
     ),
     # "8 gal at noon, 14 gal now": a level, twice.
     (
-        " now",
+        "now",
         rf"{VOLUME}\b[^.;]*\b(?:now {VOLUME}|{VOLUME} now)\b",
         "How many gal came in since? Text it like: got 12 gal.",
     ),
     # "down 4 gal from yesterday", "9 gal added to the 21 gal from yesterday", "half of yesterday's
     # 12 gal", "the tank went from 21 gal to 30 gal".
     (
-        "from |to the |half |after |since|old record",
+        "from|add|half |after |since|old record",
         rf"^(?:up|down) {VOLUME} from\b|\badd(?:ed|ing)? (?:\w+ )?{VOLUME} to (?:the |my |our"
         rf" )?{VOLUME}"
         rf"|\bhalf (?:of )?(?:{DAY}|{WEEKDAY})'?s? {VOLUME}|\bhalf (?:of )?that$"
@@ -205,7 +205,7 @@ FORMS = forms(
     ),
     # "bob pulled all his taps", "boiled 60 gal at my brothers sugarhouse".
     (
-        " his | their |sugarhouse|place|watched",
+        " his | their |house|place|farm|camp|watched|his |their ",
         r"^(?!.*\b(?:i|we|my|our|me|us|neighbou?rs?|friends?|uncle|cousin)\b)\w+"
         r" (?:\w+ ){0,4}(?:his|their) (?:\w+ )?"
         r"(?:taps|fire|arch|buds|pan|spiles|maples|syrup|sap|lines|buckets)\b"
@@ -216,7 +216,7 @@ FORMS = forms(
     ),
     # "filled 2 five gallon jugs", "12 pints in the cellar", "have 24 pint jars ready".
     (
-        "jugs|in the |jars",
+        "jug|in the |jars",
         r"\bfilled (?:\d+|two|three|four) (?:\d+|five|six|seven|three)[ -]?gal\w* jugs?\b"
         r"|^(?:put )?\d+ (?:pints|quarts|half pints)(?: are)? in the "
         r"(?:fridge|cellar|pantry|freezer)\b"
@@ -247,7 +247,7 @@ FORMS = forms(
     ),
     # "39 gal of sap makes a gallon", "should be good for 12 gal": what is so, or will be.
     (
-        "make|gives|good for|equals|=",
+        "make|gives|good for|equals|=| is ",
         rf"^(?:it takes |about )?{VOLUME}(?:(?: of)? sap)?(?: at [\d.]+%?)?"
         r" (?:makes?|gives|equals|is|=) "
         r"(?:about )?(?:an?|one|1) (?:gal|gallon|quart|pint|litre|liter)\b"
@@ -256,7 +256,7 @@ FORMS = forms(
     ),
     # "40 taps, gallon each", "got a gal from all 12 taps".
     (
-        "each|all |every",
+        "each|apiece|all|every",
         r"^\d+ (?:taps|buckets|pails|bags|trees),? (?:about )?"
         r"(?:gal|gallon|quart|qt|pint|litre|liter)s? (?:each|apiece)$"
         r"|\b(?:an?|one|half an?) (?:gal|gallon|quart|qt|pint|litre|liter)"

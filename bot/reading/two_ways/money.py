@@ -49,12 +49,12 @@ FORMS = forms(
     # "got a $250 pan for $100", "$5 off a $20 pan", "almost bought a hydrometer for $22".
     (
         "$",
-        r"\$\d[\d.]* (?!and\b)\w+(?: (?!and\b)\w+)? for (?:an? )?\$\d|\bcoupon\b|\$\d[\d.]*"
-        r" off\b|\bmarked down\b"
+        r"^(?=.*\$).*(?:\$\d[\d.]* (?!and\b)\w+(?: (?!and\b)\w+)? for (?:an? )?\$\d|\bcoupon\b"
+        r"|\$\d[\d.]* off\b|\bmarked down\b"
         r"|\bdown on an? \$|\bof the \$\d|\bexchanged the \$|\bwith a \$\d+$|\bcancell?ed the\b"
         r"|\btook back the\b|\balmost bought\b|\bseems (?:high|steep|like a lot)\b|\bwould be"
         r" nice\b"
-        r"|\bgot rid of the (?:old )?\w+ for \$|\bgot \$\d[\d.]* for (?:the|my|our) old\b",
+        r"|\bgot rid of the (?:old )?\w+ for \$|\bgot \$\d[\d.]* for (?:the|my|our) old\b)",
         "What was paid, and for what? Text it like: lids $6.",
     ),
     # "got $20 from the lady at church for two pints".
@@ -79,7 +79,7 @@ FORMS = forms(
     ),
     # "used evaporator in the classifieds $900".
     (
-        "classified|catalog|advert|for sale| ad ",
+        "classified|catalog|advert|for sale| ad",
         r"\b(?:classifieds?|catalogu?e?|advert\w*|for sale|(?:an|the|saw) ad)\b.*\$\d",
         "What was paid, and for what? Text it like: lids $6.",
     ),

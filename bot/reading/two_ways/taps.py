@@ -40,7 +40,7 @@ FORMS = forms(
     ),
     # "tapped 30 trees, two taps on the big ones".
     (
-        " big| large| old",
+        " big| large| old| fat",
         r"\b\d+ (?:trees|maples),? (?:and |with )?(?:two|2|three|3) (?:taps |spiles )?(?:on"
         r"|in|for) "
         r"(?:the |each )?(?:big|large|old|fat)",
@@ -63,7 +63,7 @@ FORMS = forms(
     # "pulled the camp taps except the three by the pole"; "took out every spile but the two on the
     # old tree".
     (
-        "except|all but",
+        "except|but not",
         r"\b(?:pulled|took out|took|yanked|removed)\b.*\b(?:taps|spiles|spouts)\b"
         r".*\b(?:except|but not)\b",
         _HOW_MANY_TAPS,
@@ -90,13 +90,14 @@ FORMS = forms(
     ),
     # "one tap in trees 1 through 8".
     (
-        " in trees| each in",
-        r"\b(?:taps?|spiles?|spouts?) (?:each )?in(?:to)? (?:trees \d|(?:the )?\d+ )",
+        " trees| each in",
+        r"\b(?:taps?|spiles?|spouts?)"
+        r" (?:(?:each )?in(?:to)? trees \d|each in(?:to)? (?:the )?\d+ )",
         "How many taps in all? Text it like: set 12 taps.",
     ),
     # "took tap 3 out": one, or three?
     (
-        "tap |spile ",
+        "tap |spile |spout ",
         r"\b(?:took|pulled|yanked|removed|lost) (?:out )?(?:tap|spile|spout) "
         r"(?:# ?|no\.? )?\d+\b",
         "How many taps in all? Text it like: pulled 1 tap.",
