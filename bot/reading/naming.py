@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from bot.reading.day_said_last import OTHER_MATTERS, day_said_last
 from bot.reading.frames import FRAME_TAGS, QUANTITIES
+from bot.reading.signs import Sought
 
 if TYPE_CHECKING:
     from bot.reading.clause import Clause
@@ -21,7 +22,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
     on: date | None = None
     ahead = False
     sentence = -1
-    lone_day = lone_lot = False
+    lone_day = lone_lot = apart = False
     for n, clause in enumerate(found):
         if clause.sentence != sentence:
             goes_on = clause.items[0].text in _TREE_GOES_ON or _from_it(clause) or _it_gave(clause)
@@ -54,11 +55,14 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
             lot = None  # "10 gal from the hill lot, 5 gal behind the shed"
         if not trees and tree is not None and _of_all_others(clause):
             tree = None  # "3 gal off tree 4, 14 gal off the rest"
+        was_apart, apart = apart, False
         if days:
             on, ahead = days[0].on, days[0].ahead
             heads = not clause.tags & FRAME_TAGS or (not ahead and _goes_on_bare(found, n))
             lone_day = n == 0 and not told and heads
-            if _of_the_weather(clause) or _has_a_day_of_its_own(clause):
+            goes_on = was_apart and clause.joint in ("and", "&", "or") and clause.sorts <= _DATES
+            apart = goes_on or _of_the_weather(clause) or _has_a_day_of_its_own(clause)
+            if apart:
                 clause.tree, clause.lot = clause.tree or tree, lot
                 clause.on, clause.ahead = on, ahead
                 on, ahead = None, False
@@ -75,6 +79,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
 
 
 _NAMES = frozenset(("tree", "lot"))
+_DATES = frozenset(("date", "sign"))
 
 
 _GETS = frozenset(("GATHER", "SAP", "DRAW", "SYRUP"))
@@ -160,12 +165,20 @@ def _has_a_day_of_its_own(clause: Clause) -> bool:
     words = clause.each_word
     if clause.items[0].sort == "date" or words & _TOLD_LATE:
         return False  # "feb 28 bought tubing, $31", "forgot friday, 13 gal"
+    if _LAST_TIME.search(clause.text):
+        return True
     dry = bool(clause.tags & {"NONE", "DRYSAID", "DRY"})
     reading = clause.text.startswith(("it was ", "low ", "high ", "hit ", "down to "))
     figure = clause.holds("number", "temp")
     return dry or bool(words & OTHER_MATTERS) or (reading and figure)
 
 
+_LAST_TIME = Sought(
+    "last",
+    r"\blast (?:checked|collected|gathered|emptied|hauled|time|went|was|run was|visit)\b"
+    r"|\b(?:checked|collected|gathered|emptied|hauled|went|was there|out there) last\b",
+)
+"""`last collected sunday, 9 gal`: the day of the time before."""
 _TOLD_LATE = frozenset("forgot forget texted told logged sent wrote reported log text send".split())
 _ENDS_IN_S = frozenset(("weds", "tues", "hurs"))
 

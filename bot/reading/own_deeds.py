@@ -29,7 +29,12 @@ def mark_deeds(clause: Clause) -> None:
 def _is_not_poured(clause: Clause) -> bool:
     """Whether a word that pours out says something else here."""
     tested = "SUGAR" in clause.tags and not clause.holds("volume")
-    if tested or _LOST_ALONE.search(clause.text) or _only_costs(clause):
+    if (
+        tested
+        or _DUMPED_IN.search(clause.text)
+        or _LOST_ALONE.search(clause.text)
+        or _only_costs(clause)
+    ):
         return True
     if any(
         item.sort == "volume" or (item.sort == "vessels" and not item.article)
@@ -50,6 +55,8 @@ def _lost_a_thing(clause: Clause) -> bool:
     return last.sort == "word" and not last.tags and last.text.isalpha() and len(clause.items) <= 4
 
 
+_DUMPED_IN = Sought("ed in ", r"\b(?:dumped|tipped) in (?:about |another |the last )?\d")
+"""`dumped in 8 more gal`: into the tank or the pan."""
 _LIES_THERE = re.compile(
     r"\b(?:bag|bucket|pail|lid|line)s? (?:was|were|is|are|lying|laying|found) (?:\w+ )?"
     r"on the ground\b"

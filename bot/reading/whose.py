@@ -65,6 +65,7 @@ _OURS_BY_WORD = frozenset("my our".split())
 _LEADS = frozenset(
     "so and ok okay well also then but just finally now oh wow guess what ps btw plus yeah".split()
 )
+_HELPED = frozenset(("helped", "helping"))
 _WE = frozenset("i we us you it he she they that this what which who there".split())
 _PASSIVE = frozenset("was were is are been being be get gets getting".split())
 _PREPOSITIONS = frozenset(
@@ -96,7 +97,7 @@ def is_theirs(clause: Clause) -> bool:
     if spoken_to or not named or named[-1].tags & {"LOTN", "TREEN"}:
         return False  # "hey folks got 12 gal", "the university lot got 12 gal"
     if any(item.text in _OUTSIDERS for item in named):
-        return True
+        return _HELPED.isdisjoint(clause.words())  # "12 people helped gather 20 gal"
     people = [item for item in named if item.text in _OUR_PEOPLE or _is_strange(item)]
     return bool(people) and people[-1] is named[-1] and _elsewhere(clause, doer[-1])
 

@@ -110,7 +110,7 @@ def find(clause: Clause, notes: Notes) -> None:
         if _of_what_was_told(clause, notes, item):
             continue
         item.used = True
-        if notes.profile.boiling and _may_go_on_the_fire(clause):
+        if notes.profile.boiling and _may_go_on_the_fire(clause, item):
             _pan_or_gathered(notes, item)
             continue
         if notes.profile.boiling and _may_be_drawn(clause, item):
@@ -256,9 +256,17 @@ def _may_be_drawn(clause: Clause, item: Item) -> bool:
     return little and not item.parts and not (named or gathered or sweet)
 
 
-def _may_go_on_the_fire(clause: Clause) -> bool:
-    """`added another 10 gal` while the fire burns: to the pan, or to the tank?"""
-    return not _ADDED.isdisjoint(clause.words()) and not clause.gathers()
+def _may_go_on_the_fire(clause: Clause, item: Item) -> bool:
+    """`added another 10 gal`, `8 more gal in`, `20 gal are done` while the fire burns: to the pan,
+    or to the tank?"""
+    added = not _ADDED.isdisjoint(clause.words())
+    behind = " ".join(each.text for each in clause.following(item, 2))
+    gathers = any(
+        "GATHER" in each.tags and "WEAK" not in each.tags and each.text not in _PUT_IN
+        for each in clause.items
+    )
+    elsewhere = gathers or clause.kept or clause.has("STORE")
+    return (added or behind in _DONE) and not elsewhere
 
 
 def _pan_or_gathered(notes: Notes, item: Item) -> None:
@@ -269,7 +277,14 @@ def _pan_or_gathered(notes: Notes, item: Item) -> None:
     )
 
 
-_ADDED = frozenset(("fed", "added", "added another", "adding", "topped up", "topped"))
+_ADDED = frozenset(
+    (
+        *("fed", "added", "added another", "adding", "topped up", "topped"),
+        *("put", "put in", "poured", "poured in", "dumped"),
+    )
+)
+_PUT_IN = frozenset(("put in", "poured in"))
+_DONE = frozenset(("in", "done", "are done", "is done", "down", "boiled"))
 MOST_DRAWN_UNSAID = 1.0
 """Fewer gallons than this, told beside a fire without a word of sap, may be a draw (our own)."""
 

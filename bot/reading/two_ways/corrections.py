@@ -66,6 +66,14 @@ FORMS = forms(
         r"|logged|mentioned))? (?:was|were) (?:from|for|off) ",
         "New, or put right? If right, text it like: that was yesterday.",
     ),
+    # "got back monday, 9 gal": gathered then, or now?
+    (
+        "back|home",
+        r"^(?:we |i |finally |just )*(?:(?:got|came|drove|flew|made it|was|were) )?(?:back|home)"
+        rf"(?: from [\w ]+?)? (?:on )?{DAY}(?: night| morning| evening)?(?:,|:| to| and found)? "
+        rf"(?:about )?{VOLUME}",
+        "Which day was that? Text it like: saturday 12 gal.",
+    ),
     # "burned half a cord this weekend": which day?
     (
         "weekend",

@@ -40,10 +40,11 @@ FORMS = forms(
         r"|\bsaved \$\d",
         "Was that paid? If so, text it like: propane $24.",
     ),
-    # "bought 6 sap bags at $4": each, or in all?
+    # "bought 6 sap bags at $4", "4 buckets at $8": each, or in all?
     (
-        "bought",
-        r"\bbought \d+ (?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
+        "$",
+        r"(?:^|\b(?:bought|got|picked up|ordered|grabbed) )\d+ "
+        r"(?!(?:half|gal|qt|quart|pint|pt)\w*\b)(?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
         "How many $ in all? Text it like: 6 sap bags $24.",
     ),
     # "got a $250 pan for $100", "$5 off a $20 pan", "almost bought a hydrometer for $22".
