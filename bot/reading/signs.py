@@ -96,16 +96,19 @@ _SEVERAL = 2
 @lru_cache(maxsize=64)
 def standing_in(text: str) -> frozenset[str]:
     """The signs of all tables that stand in a text."""
-    expression, beginning_alike = _expression_of(len(_OF_ALL_TABLES))
+    expression, begun_with = _expression_of(len(_OF_ALL_TABLES))
     found = set(expression.findall(text))
-    return frozenset().union(*(beginning_alike[sign] for sign in found))
+    return frozenset(found.union(*(begun_with[sign] for sign in found & begun_with.keys())))
 
 
 @lru_cache(maxsize=1)
 def _expression_of(count: int) -> tuple[re.Pattern[str], dict[str, frozenset[str]]]:
-    """What finds the signs, of which there are so many; and those that each begins with: of signs
-    that begin alike the longest is found, and the others stand there too."""
-    return re.compile(f"(?=({either(_OF_ALL_TABLES)}))"), {
-        sign: frozenset(sign[:n] for n in range(1, len(sign) + 1)) & _OF_ALL_TABLES
+    """What finds the signs, of which there are so many; and the signs that some begin with: of
+    those that begin alike the longest is found, and the others stand there too."""
+    begun_with = {
+        sign: frozenset(sign[:n] for n in range(1, len(sign))) & _OF_ALL_TABLES
         for sign in _OF_ALL_TABLES
+    }
+    return re.compile(f"(?=({either(_OF_ALL_TABLES)}))"), {
+        sign: shorter for sign, shorter in begun_with.items() if shorter
     }
