@@ -16,8 +16,8 @@ class Clause:
     how it is meant; carried: a plan of the clause before holds for it. kept: what it tells of
     went into a store, and not on the ground. joint: the sign or word before it. by_mark: it
     asks by its question mark alone. said: what its items do, each by itself; sorts: what sorts of
-    items it has. aside: it only compares with another day. each_word: the words of its text,
-    those of phrases by themselves. spent: the deeds
+    items it has; places: where among them each stands, by its id. aside: it only compares with
+    another day. each_word: the words of its text, those of phrases by themselves. spent: the deeds
     that it goes on from, where their own amount was told already."""
 
     items: list[Item]
@@ -45,13 +45,15 @@ class Clause:
     word_texts: list[str] | None = field(default=None, compare=False)
     said: frozenset[str] = frozenset()
     sorts: frozenset[str] = field(default=frozenset(), compare=False)
+    places: dict[int, int] = field(default_factory=dict, compare=False)
     roles: dict[int, str] = field(default_factory=dict, compare=False)
     text: str = field(default="")
     each_word: frozenset[str] = field(default=frozenset(), compare=False)
 
     def __post_init__(self) -> None:
-        self.sorts = frozenset(item.sort for item in self.items)
-        self.said = frozenset().union(*(item.tags for item in self.items))
+        self.sorts = frozenset([item.sort for item in self.items])
+        self.said = frozenset().union(*[item.tags for item in self.items])
+        self.places = {id(item): at for at, item in enumerate(self.items)}
 
     def has(self, *tags: str) -> bool:
         """Does one of its own words do one of these?"""
@@ -95,21 +97,14 @@ class Clause:
         return next((item for item in self.items if tag in item.tags), None)
 
     def following(self, item: Item, count: int = 2) -> list[Item]:
-        """The items right after this one."""
-        at = self._at(item)
-        return self.items[at + 1 : at + 1 + count]
+        """The items right after this one, which is one of the clause's. Raises KeyError."""
+        at = self.places[id(item)] + 1
+        return self.items[at : at + count]
 
     def preceding(self, item: Item, count: int = 2) -> list[Item]:
         """The items right before this one, nearest first."""
-        at = self._at(item)
+        at = self.places[id(item)]
         return self.items[at - count if at > count else 0 : at][::-1]
-
-    def _at(self, item: Item) -> int:
-        # Not by `index`, which compares; a plain loop, since this is asked a hundred times a text.
-        for n, each in enumerate(self.items):
-            if each is item:
-                return n
-        raise ValueError(f"{item.text!r} is no item of this clause")
 
     def spoken(self) -> str:
         """The whole clause as it was said, its trees and lots named as such."""

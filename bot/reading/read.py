@@ -59,10 +59,11 @@ _COMMAND = re.compile(
 """Orders to a database and pages of the web are no notes from the woods."""
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
 _BY_CLAUSE = tuple(
-    (module.__name__.rpartition(".")[2], module.find)
+    (module.__name__.rpartition(".")[2], frozenset(getattr(module, "NEEDS", ())), module.find)
     for module in kinds.FAMILY
     if hasattr(module, "find")
 )
+"""Each kind by its name, with what a clause must have one of (nothing: any will do)."""
 _KEYWORDS: dict[str, type[Reading]] = {
     **dict.fromkeys(STOP_WORDS, Stop),
     **dict.fromkeys(START_WORDS, Start),
@@ -237,7 +238,10 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if not clause.plan and not clause.negated and doubtful(clause, notes):
         return
-    for name, find in _BY_CLAUSE:
+    has = clause.sorts | clause.tags | clause.frame
+    for name, needs, find in _BY_CLAUSE:
+        if needs and needs.isdisjoint(has):
+            continue
         if clause.plan and name not in _PLANNED_STILL:
             continue
         if clause.negated and name != "sap":

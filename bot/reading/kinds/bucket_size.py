@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("volume",)
 CUES = {
     "HOLD": (
         "can_take can_hold takes fits hold holds holding_capacity capacity bucket_size size "

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("money", "COSTV")
 CUES = {
     "COSTV": (
         "spent spend cost costs paid pay dropped_$ shelled_out bill ran_me ran_us set_me_back "
@@ -47,8 +48,6 @@ class Cost(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Money spent, and on what."""
-    if not clause.holds("money") and not clause.about("COSTV"):
-        return
     given = clause.has("GIFT") and not (clause.free("money") and _COST & set(clause.words()))
     if given or clause.has("PRICE", "EARN") or clause.hypothetical:
         return

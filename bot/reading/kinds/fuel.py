@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("cords", "mass", "number", "PROPANE", "WOOD", "BURN")
 CUES = {
     "BURNISH": "took thru through chimney arch finish up go",
     "BURN": (

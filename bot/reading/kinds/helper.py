@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from bot.reading.clause import Clause
     from bot.reading.notes import Notes
 
+NEEDS = ("phone", "email", "ADD")
 CUES = {
     "ADD": (
         "let allow add invite adding inviting let_him_in let_her_in let_them_in let_my include "

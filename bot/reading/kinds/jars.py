@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("BOTTLE", "JARN")
 CUES = {
     "BOTTLE": (
         "i_put_up we_put_up canning jarring bottling bottled bottle bottles_up canned can_up "

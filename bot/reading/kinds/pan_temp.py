@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("temp", "number")
 CUES = {
     "PANTEMP": "pan_temp pan_temperature",
     "TEMPN": "candy_thermometer temperature temp thermometer degrees reads reading",
@@ -37,8 +38,6 @@ class PanTemp(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
-    if not clause.holds("temp", "number"):
-        return
     if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN") or "canner" in clause.words():
         return
     if clause.near("BOTTLE"):

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("volume", "POUR")
 CUES = {
     "POUR": (
         "there_go there_goes there_went got_rid_of get_rid_of getting_rid_of out_went pitched "

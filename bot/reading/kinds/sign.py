@@ -58,6 +58,7 @@ _SIGNS = (
     ("MOTHS", "moths"),
     ("SMELL", "off_smell"),
 )
+NEEDS = tuple(tag for tag, _ in _SIGNS)
 
 
 def find(clause: Clause, notes: Notes) -> None:

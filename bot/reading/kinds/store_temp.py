@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("temp", "number")
 CUES = {
     "IS": (
         "down_to up_to hit got_to got_up_to climbed_to dropped_to to down its is at was reads "

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Noted, Notes
 
+NEEDS = ("brix", "number")
 CUES = {
     "SUGAR": (
         "brix_reading brix_reading_of sugar_reading meter_says meter_said meter_read meter_reads "
@@ -55,8 +56,6 @@ class Sugar(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Brix figures: put to the sap or syrup that they belong to, or told alone."""
-    if not clause.holds("brix", "number"):
-        return
     figures = clause.free("brix")
     if not figures and "milk" in clause.words() and not clause.has("SAP"):
         return  # "milk tested 3.9 fat"

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("volume",)
 CUES = {
     "DRAW": (
         "drawn came_out_with ended_with "

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
+NEEDS = ("PULLV", "TAPN")
 CUES = {
     "PULLV": (
         "untapped pulled pull took_out tookout pulledout pulled_them pulled_em backed_out "

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Noted, Notes
 
+NEEDS = ("number", "vessels")
 CUES = {
     "SETV": (
         "knocked_in pounded_in banged_in drove_in tapped_in stuck_in tapping's tapping_is set "
@@ -45,8 +46,6 @@ class TapsSet(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """Counts of taps put in, and totals stated."""
-    if not clause.holds("number", "vessels"):
-        return
     if not (_ARRIVED | _ONLY_SEEN).isdisjoint(clause.words()) or "picked up" in clause.text:
         return  # "12 new spiles came today"
     if (

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from bot.reading.clause import Clause
     from bot.reading.notes import Notes
 
+NEEDS = ("temp", "number")
 CUES = {
     "WATERN": "h2o waterboils waters water water's plain_water tap_water boiling_point",
 }
