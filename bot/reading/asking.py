@@ -15,6 +15,8 @@ SURE_MARGIN = 6.0
 def add_questions(notes: Notes) -> None:
     """What is asked. Words that recorded nothing help to tell what the question is about."""
     found = notes.clauses
+    if not any(clause.question or clause.hypothetical for clause in found):
+        return
     sentences: dict[tuple[int, int], list[int]] = {}
     asked_anew = 0
     for number, clause in enumerate(found):

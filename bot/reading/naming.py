@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 
 
 def mark_names_and_days(found: Sequence[Clause]) -> None:
+    if all(clause.sorts.isdisjoint(_NAMES_AND_DAYS) for clause in found):
+        return
     tree: str | None = None
     lot: str | None = None
     on: date | None = None
@@ -79,6 +81,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
 
 
 _NAMES = frozenset(("tree", "lot"))
+_NAMES_AND_DAYS = _NAMES | {"date"}
 _DATES = frozenset(("date", "sign"))
 
 

@@ -127,6 +127,11 @@ class Amend(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that puts the last record right. Says whether it is one."""
+    if not any(
+        not (_MAY_AMEND.isdisjoint(clause.each_word) and _CORRECTING.isdisjoint(clause.tags))
+        for clause in notes.clauses
+    ):
+        return False
     if _another_name(notes):
         notes.ask("I read two names for one amount. Text it once more, as it should be.")
         return True
@@ -340,6 +345,13 @@ _MAY_TAKE_BACK = frozenset(
 )
 
 
+_MAY_CORRECT = frozenset("wrong was were is instead rather that's those that not no".split())
+_MAY_AMEND = (
+    _MAY_CORRECT
+    | _MAY_TAKE_BACK
+    | frozenset("nope nah meant wasn't wasnt weren't isn't than *".split())
+)
+"""One of these is in every text that puts something right, and few others have one."""
 _RATHER = frozenset(("actually", "er", "or rather", "rather", "well"))
 
 
@@ -440,7 +452,6 @@ def _corrects(notes: Notes) -> bool:
 
 
 _CORRECTING = frozenset(("AMENDLEAD", "AMENDP", "STRONG", "NOT"))
-_MAY_CORRECT = frozenset("wrong was were is instead rather that's those that not no".split())
 
 
 def _may_correct(notes: Notes) -> bool:
