@@ -41,48 +41,37 @@ def cut(items: Sequence[Item]) -> list[Clause]:
             told = False
 
     for n, item in enumerate(items):
-        if (
-            item.text == "."
-            and n > 0
-            and items[n - 1].text == "no"
-            and n + 1 < len(items)
-            and items[n + 1].sort == "number"
-        ):
-            continue
-        figure = n + 1 < len(items) and items[n + 1].sort in QUANTITIES
-        if item.text == "." and figure and items[n - 1].text in _SHORT_DAYS:
-            continue  # "Sat. 24 gal"
-        if item.sort == "sign" and item.text in _STOPS:
-            close(item.text)
-            if found and not found[-1].ended_by:
-                found[-1].ended_by = item.text
-            if found:
-                found[-1].ended_by = item.text if item.text == "?" else found[-1].ended_by
-            sentence += 1
-            joint = item.text
-            continue
-        after_boiling = item.text == "after" and n + 1 < len(items) and "BOIL" in items[n + 1].tags
-        if after_boiling or (item.text in _JOINTS and item.sort in ("sign", "word")):
-            close(item.text)
-            joint = item.text
-            continue
-        if item.sort == "sign" and item.text == "-":
-            spaced = (
-                n > 0
-                and items[n - 1].end < item.start
-                and n + 1 < len(items)
-                and item.end < items[n + 1].start
-            )
-            only_name = all(each.sort in ("tree", "lot", "date", "clock") for each in current)
-            if spaced and current and not only_name:
-                close("-")
-            continue
-        if item.sort == "sign" and item.text in "()":
-            figures = any(each.sort in QUANTITIES for each in current)
-            if figures and (item.text == "(" or joint == "("):
+        following = items[n + 1] if n + 1 < len(items) else None
+        if item.sort == "sign":
+            if item.text == "." and _ends_nothing(items[n - 1] if n else None, following):
+                continue
+            if item.text in _STOPS:
                 close(item.text)
+                if found and (not found[-1].ended_by or item.text == "?"):
+                    found[-1].ended_by = item.text
+                sentence += 1
+                joint = item.text
+                continue
+            if item.text == "-":
+                if (
+                    current
+                    and n
+                    and following is not None
+                    and _dashes(current, items[n - 1 : n + 2])
+                ):
+                    close("-")
+                continue
+            if item.text in "()":
+                figures = any(each.sort in QUANTITIES for each in current)
+                if figures and (item.text == "(" or joint == "("):
+                    close(item.text)
+                continue
+        joins = item.text in _JOINTS and item.sort in ("sign", "word")
+        if joins or (item.text == "after" and following is not None and "BOIL" in following.tags):
+            close(item.text)
+            joint = item.text
             continue
-        if _is_for_later(current, item, items[n + 1] if n + 1 < len(items) else None):
+        if item.text in _SAID_OF_LATER and _is_for_later(current, item, following):
             close("to")
         if told and _new_deed(current, items, n):
             close("")
@@ -98,7 +87,25 @@ def cut(items: Sequence[Item]) -> list[Clause]:
     return found
 
 
+def _ends_nothing(before: Item | None, following: Item | None) -> bool:
+    """The point of `no. 12` and of `Sat. 24 gal`."""
+    if before is None or following is None:
+        return False
+    if before.text == "no" and following.sort == "number":
+        return True
+    return before.text in _SHORT_DAYS and following.sort in QUANTITIES
+
+
+def _dashes(current: Sequence[Item], around: Sequence[Item]) -> bool:
+    """Whether a dash with room on both sides parts more than a name from what is said of it."""
+    before, dash, following = around
+    spaced = before.end < dash.start and dash.end < following.start
+    return spaced and not all(each.sort in ("tree", "lot", "date", "clock") for each in current)
+
+
 _SAYS_WHAT_COMES = frozenset(("we'll", "i'll", "will", "gonna", "going to", "continuing"))
+_TO_BE_BOILED = frozenset(("to boil", "for boiling"))
+_SAID_OF_LATER = _SAYS_WHAT_COMES | _TO_BE_BOILED
 _DEEDS_DONE = frozenset(("END", "PAST"))
 
 
@@ -111,7 +118,7 @@ def _is_for_later(current: Sequence[Item], item: Item, following: Item | None) -
         and any(each.sort == "volume" for each in current)
     ):
         return True  # "got 4 gal tonight | will get another 10 in the morning"
-    if item.text not in ("to boil", "for boiling") or following is None:
+    if item.text not in _TO_BE_BOILED or following is None:
         return False
     later = speaks_of_later(following) or following.text in _LATER
     return later and any("GATHER" in each.tags and "WEAK" not in each.tags for each in current)

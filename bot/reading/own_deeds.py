@@ -111,16 +111,8 @@ def _throws(clause: Clause) -> bool:
 def _parted(clause: Clause) -> frozenset[str]:
     words = clause.words()
     found = {"POUR"} if not _THROWN.isdisjoint(words) and _throws(clause) else set()
-    if _ICE_OUT.search(clause.text):
-        found.add("POUR")
-    if _PUT_ON.search(clause.text):
-        found.add("LIT")
-    if _GOT_TAPS_IN.search(clause.text):
-        found.add("SETV")
-    if _TAPS_OFF.search(clause.text):
-        found.add("PULLV")
-    if _TO_THE_GROUND.search(clause.text):
-        found |= {"POUR", "GROUND"}
+    if not _THINGS_AND_PLACES.isdisjoint(clause.each_word):
+        found |= _done_with_them(clause.text)
     if _VERBS.isdisjoint(words):
         return frozenset(found)
     for verbs, particles, tag in _PARTED:
@@ -128,6 +120,28 @@ def _parted(clause: Clause) -> frozenset[str]:
         if at is not None and any(word.split()[0] in particles for word in words[at + 1 :]):
             found.add(tag)
     return frozenset(found)
+
+
+_THINGS_AND_PLACES = frozenset(
+    "ice pan pans pan's pans' pot pots pot's kettle kettle's roaster taps spiles spouts snow "
+    "snowbank ground floor mud driveway grass dirt road deck yard ditch leaves".split()
+)
+"""What the forms below are about, or where they end."""
+
+
+def _done_with_them(text: str) -> set[str]:
+    found: set[str] = set()
+    if _ICE_OUT.search(text):
+        found.add("POUR")
+    if _PUT_ON.search(text):
+        found.add("LIT")
+    if _GOT_TAPS_IN.search(text):
+        found.add("SETV")
+    if _TAPS_OFF.search(text):
+        found.add("PULLV")
+    if _TO_THE_GROUND.search(text):
+        found |= {"POUR", "GROUND"}
+    return found
 
 
 _INTO_JARS = Sought(

@@ -15,8 +15,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
+from functools import lru_cache
 
 from bot.reading import items as item_stage
 from bot.reading import kinds, sentences, tidy, tokens
@@ -58,12 +60,24 @@ _COMMAND = re.compile(
 )
 """Orders to a database and pages of the web are no notes from the woods."""
 _WHOLE = tuple(module for module in kinds.FAMILY if hasattr(module, "find_whole"))
-_BY_CLAUSE = tuple(
+_Find = Callable[[Clause, Notes], None]
+_BY_CLAUSE: tuple[tuple[str, frozenset[str], _Find], ...] = tuple(
     (module.__name__.rpartition(".")[2], frozenset(getattr(module, "NEEDS", ())), module.find)
     for module in kinds.FAMILY
     if hasattr(module, "find")
 )
 """Each kind by its name, with what a clause must have one of (nothing: any will do)."""
+_NEEDED = frozenset().union(*(needs for _, needs, _ in _BY_CLAUSE))
+
+
+@lru_cache(maxsize=1024)
+def _kinds_for(has: frozenset[str]) -> tuple[tuple[str, _Find], ...]:
+    """The kinds that look at a clause that has these."""
+    return tuple(
+        (name, find) for name, needs, find in _BY_CLAUSE if not needs or not needs.isdisjoint(has)
+    )
+
+
 _KEYWORDS: dict[str, type[Reading]] = {
     **dict.fromkeys(STOP_WORDS, Stop),
     **dict.fromkeys(START_WORDS, Start),
@@ -238,10 +252,7 @@ def _take(clause: Clause, notes: Notes) -> None:
         return
     if not clause.plan and not clause.negated and doubtful(clause, notes):
         return
-    has = clause.sorts | clause.tags | clause.frame
-    for name, needs, find in _BY_CLAUSE:
-        if needs and needs.isdisjoint(has):
-            continue
+    for name, find in _kinds_for(_NEEDED & (clause.sorts | clause.tags | clause.frame)):
         if clause.plan and name not in _PLANNED_STILL:
             continue
         if clause.negated and name != "sap":
