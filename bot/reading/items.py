@@ -114,7 +114,7 @@ def _correct(run: Sequence[Token], own: set[str]) -> None:
     for token in run:
         if token.shape == "word" and token.text not in own:
             token.text = spelling.corrected(token.text)
-            if len(token.text) >= LEAST_OF_A_NAME and own:
+            if own and len(token.text) >= LEAST_OF_A_NAME:
                 token.text = _own_name(token.text, own)
 
 

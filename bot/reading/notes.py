@@ -98,6 +98,8 @@ class Notes:
 
     def last(self, kind: type[R], *, clause: int | None = None) -> Noted | None:
         """The last reading of a kind, in one clause or in all so far."""
+        if not self.noted:
+            return None
         for noted in reversed(self.noted):
             if isinstance(noted.reading, kind) and clause in (None, noted.clause):
                 return noted

@@ -102,9 +102,10 @@ _AFTER_WHEN = frozenset("do does should ought can is will to would are did shall
 
 
 def _led_by_question(clause: Clause) -> bool:
-    asking_words = [item.text for item in clause.items if "ASKME" in item.tags]
-    if asking_words and not (asking_words == ["give me"] and clause.items[0].sort == "tree"):
-        return True
+    if "ASKME" in clause.said:
+        asking_words = [item.text for item in clause.items if "ASKME" in item.tags]
+        if asking_words != ["give me"] or clause.items[0].sort != "tree":
+            return True
     leading = [item for item in clause.items if item.sort != "sign"]
     while leading and (leading[0].text in _LEAD_IN or leading[0].tags & {"GREET", "THANKS"}):
         leading = leading[1:]
