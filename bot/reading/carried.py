@@ -45,9 +45,27 @@ _CENTS = frozenset(("cents", "cent"))
 def with_units(found: Sequence[Item]) -> list[Item]:
     """The items, with each figure of a list in the unit that is said for all of them."""
     sorts = {item.sort for item in found}
-    if not {"number", "volume"} <= sorts:
-        return list(found)
-    return _alike(_sizes(_list_of_names(list(found))))
+    out = list(found)
+    if {"number", "length"} <= sorts:
+        out = _across(out)
+    if {"number", "volume"} <= sorts:
+        out = _alike(_sizes(_list_of_names(out)))
+    return out
+
+
+def _across(found: list[Item]) -> list[Item]:
+    """`tree 5 is 64 inches around and tree 6 is 49 around`."""
+    unit: str | None = None
+    for at, item in enumerate(found):
+        if item.sort == "length":
+            unit = item.unit
+        behind = found[at + 1].text if at + 1 < len(found) else ""
+        if unit is not None and item.sort == "number" and behind in _ACROSS and _is_plain(item):
+            found[at] = replace(item, sort="length", unit=unit)
+    return found
+
+
+_ACROSS = frozenset(("around", "across", "round"))
 
 
 def _alike(found: list[Item]) -> list[Item]:

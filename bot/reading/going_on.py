@@ -76,8 +76,8 @@ def mark_sureness(found: Sequence[Clause]) -> None:
                 clause.spent = spent[clause.sentence]
                 if _is_of_sap(clause):
                     clause.frame -= clause.spent - clause.tags
-            if clause.joint == "but" and not _SAVED.isdisjoint(clause.words()):
-                clause.frame -= {"POUR"}  # "lids blew off 6 trees but we saved 12 gal"
+            if _is_saved(clause):
+                clause.frame -= {"POUR"}
             clause.kept = clause.kept or kept.get(clause.sentence, False)
         elif own and ("NOT" in clause.tags or "PLAN" in clause.tags):
             frames.pop(clause.sentence, None)
@@ -199,6 +199,12 @@ def _sums_up(clause: Clause) -> bool:
 
 _COMES_TO = frozenset(("came to", "comes to", "made", "makes"))
 _SAVED = frozenset("saved kept still".split())
+
+
+def _is_saved(clause: Clause) -> bool:
+    """`lids blew off 6 trees but we saved 12 gal`, `lost 3 gal, 21 gal made it home`."""
+    saved = clause.joint == "but" and not _SAVED.isdisjoint(clause.words())
+    return saved or " made it " in clause.text
 
 
 def _spills_sap(found: Sequence[Clause], sentence: int) -> bool:

@@ -27,7 +27,7 @@ def mark_names_and_days(found: Sequence[Clause]) -> None:
     lone_day = lone_lot = apart = False
     for n, clause in enumerate(found):
         if clause.sentence != sentence:
-            goes_on = clause.items[0].text in _TREE_GOES_ON or _from_it(clause) or _it_gave(clause)
+            goes_on = clause.items[0].text in _TREE_GOES_ON or _goes_on_about_it(clause)
             tree, lot = (tree if goes_on else None), (lot if lone_lot else None)
             if not lone_day:
                 on, ahead = None, False
@@ -184,6 +184,19 @@ _LAST_TIME = Sought(
 """`last collected sunday, 9 gal`: the day of the time before."""
 _TOLD_LATE = frozenset("forgot forget texted told logged sent wrote reported log text send".split())
 _ENDS_IN_S = frozenset(("weds", "tues", "hurs"))
+
+
+def _goes_on_about_it(clause: Clause) -> bool:
+    """Whether a sentence goes on about the tree of the one before."""
+    return _from_it(clause) or _it_gave(clause) or _measures_it(clause)
+
+
+def _measures_it(clause: Clause) -> bool:
+    """`class tree 4 is a sugar maple. our tape says 58 inches around.`"""
+    return clause.holds("length") and not _MEASURES.isdisjoint(clause.each_word)
+
+
+_MEASURES = frozenset("tape around across girth circumference diameter dbh measures".split())
 
 
 def _from_it(clause: Clause) -> bool:

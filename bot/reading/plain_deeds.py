@@ -317,6 +317,11 @@ _CAME_OFF = re.compile(
 )
 
 
+_BOIL_OF_ITS_NUMBER = re.compile(
+    r"\b(boil|batch) (?:# ?|no\.? ?|number )?\d{1,2} "
+    r"(?:is |was )?(done|over|finished|complete)\b"
+)
+"""`boil #5 is done`: which it was does not matter."""
 # In this order (see `rewrites`).
 _REWRITES = Rewrites(
     (("capacity", "size", "volume"), _CAPACITY, r"\1s hold "),
@@ -333,6 +338,7 @@ _REWRITES = Rewrites(
     (("so ", "so that", "makes "), _SO_MUCH_IN_ALL, _in_all),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
+    (("boil", "batch"), _BOIL_OF_ITS_NUMBER, r"\1 is \2"),
     (("syrup ",), _SYRUP_OFF_AT, r"drew off \2 of syrup at \1 brix"),
     (("number ", "count ", "figure "), _NUMBER_WAS, "got "),
     ((" of them", " of em", " of 'em"), _ALL_OF_THEM, " all"),

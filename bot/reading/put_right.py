@@ -29,6 +29,9 @@ _FORMS = tuple(
         rf"(?: for \w+)?(?: by mistake)?(?:,|,? but|,? and|,? when)? "
         rf"(?:(?:i |we )?meant|{_WAS}) {_Y}",
         rf"{_LEAD}(?:i |we )?(?:said|meant|texted|wrote) {_Y},? not {_X}",
+        rf"{_LEAD}(?:(?:the |my |our )?(?:receipt|slip|bill|invoice|dipstick|stick|notebook|gauge)"
+        rf" (?:says|said|reads|shows)|{_WAS}) {_Y},? (?:but |and )?(?:i|we) "
+        rf"(?:told you|said|texted you|texted|wrote|put down) {_X}",
         rf"{_LEAD}(?:scratch|strike|forget|cancel) (?:that|the) (?P<x>\$?\d[\d.]*(?: \w+)?),?"
         rf" (?:{_WAS}) {_Y}",
         rf"{_LEAD}(?:change|switch|correct) (?P<x>(?:\$|tree )?\d[\w.]*(?: [\w.]+){{0,2}}) to {_Y}",

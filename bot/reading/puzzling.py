@@ -43,7 +43,7 @@ PLAIN_WORDS = frozenset(
         "class crowd overnight night vol volume amt amount qty show checked check checks pickup "
         "pickups ever report woohoo boo whoa early late since whopping aboard anything "
         "forenoon midday sunup sunset sundown dusk daybreak dawn alone together inside because "
-        "caps lock stuck apiece noontime nightfall wheelbarrow toboggan sleigh "
+        "yet caps lock stuck apiece noontime nightfall wheelbarrow toboggan sleigh "
         "bruh bro dude fr lowkey highkey ngl idk omg smh fam yall folks"
     ).split()
 )

@@ -239,7 +239,8 @@ _FORGOT = re.compile(
 # "thx 4 the help", "set to pints aside": what a figure or a word stands for in writing.
 _FOR_IN_A_FIGURE = re.compile(r"\b4 (?=(?:the|all|your|my|me|us|now|sure|ever) )")
 _HEARD_BEFORE_A_SIZE = re.compile(
-    r"\b(drew(?: off)?|got|made|bottled|filled|gathered|collected) (to|too|for) "
+    r"\b(drew(?: off)?|got|made|bottled|filled|gathered|collected|gave|gives|threw out|dumped"
+    r"|poured out|spilled|lost) (to|too|for) "
     r"(?=(?:gal\w*|quarts?|pints?|half pints?)\b)"
 )
 # "Ms. Tremblay": no sentence ends there.
@@ -383,6 +384,12 @@ _LIT_AT = re.compile(
     r"(?= at| about| around))(?: at| about| around)? "
     r"(1[0-2]|[1-9])(?: ?([0-5]\d))?(?= *(?:$|[.,;!]|am\b|pm\b|this\b|today\b|tonight\b))"
 )
+# "shut it down at nine": the same, as it is spoken.
+_LIT_AT_A_WORD = re.compile(
+    r"\b(lit(?: it| her| the fire| the arch)?|(?:fire|arch)(?:'s)? (?:is )?(?:lit|out|on|off)|out"
+    rf"|quit|stopped|shut(?: it| her)? down) (?:at|about|around|by) ({'|'.join(_HOUR_WORDS)})"
+    r"(?= *(?:$|[.,;!]|am\b|pm\b|and\b|this\b|today\b|tonight\b))"
+)
 # "lit teh fier 530".
 _LIT_MISSPELT = re.compile(
     r"^(lit (?:teh|hte|th|the|my|a) (?:fier|fire|frie|fyre|arch|acrh)) (1[0-2]|[1-9])([0-5]\d)$"
@@ -396,6 +403,10 @@ _HEARD_BY_A_TREE = re.compile(rf"\b(tree {_HOURS}) (to|too|for) (?=gal|quart|pin
 _HEARD_FOR_A_TREE = re.compile(
     rf"\btree (to|too|for) (?={_HOURS}\b|(?:gave|had|made|ran|filled)\b)"
 )
+# "de-tapped the whole bush".
+_TAPPED_NO_MORE = re.compile(r"\b(?:de|un)-?tapped\b")
+# "tag 22: red maple": trees are told by their tags.
+_TAG = re.compile(r"(?<!price )\btag (?:#|no\.? ?|number )?(\d{1,3})\b(?! ?(?:gal|pails|buckets))")
 _TREES_OWN = re.compile(rf"\b(tree {_HOURS})'s\b")
 _HEARD_AS = {"won": "one ", "too": "two ", "3rd": "a third of ", "4th": "a quarter of "}
 _HEARD_NUMBERS = {"to": "two", "too": "two", "for": "four", "won": "one", "ate": "eight"}
@@ -647,10 +658,17 @@ _REWRITES = Rewrites(
         _LIT_AT,
         lambda hit: f"{hit[1]} at {hit[2]}:{hit[3] or '00'}",
     ),
+    (
+        ("lit", "out", "on", "off", "quit", "stopped", "down"),
+        _LIT_AT_A_WORD,
+        lambda hit: f"{hit[1]} at {_in_figures(hit[2])}:00",
+    ),
     (("tree",), _TREES_OWN, r"\1"),
     (("tree",), _HEARD_BY_A_TREE, lambda hit: f"{hit[1]} {_HEARD_NUMBERS[hit[2]]} "),
     (("tree",), _HEARD_FOR_A_TREE, lambda hit: f"tree {_HEARD_NUMBERS[hit[1]]} "),
     (("ate", "won", "too", "ish", "3rd", "4th"), _HEARD, _meant),
+    (("tapp",), _TAPPED_NO_MORE, "untapped"),
+    (("tag",), _TAG, r"tree \1"),
     (("lit ",), _LIT_MISSPELT, r"\1 at \2:\3"),
     (("ill ",), _WILL, "i'll "),
     (("cents",), _CENTS, lambda hit: f"${hit[1]}.{int(hit[2]):02d}"),

@@ -171,7 +171,8 @@ def _role(clause: Clause, item: Item) -> str:
     if is_gone(clause, item) and clause.about("POUR"):
         return "poured_out"
     if is_gone(clause, item) and not clause.has("SYRUP", "BOIL"):
-        fired = clause.near("FIRE", "BOIL", "DRAW", "SYRUP") or clause.free("hours")
+        fired = clause.near("FIRE", "BOIL", "DRAW", "SYRUP") or bool(clause.free("hours"))
+        fired = fired or (clause.near("BURN") and clause.near("HOURS"))  # "half a cord, 3 hrs"
         return "boil" if fired else "poured_out"
     if _names_a_bucket(clause, item) and not _a_jug_of_syrup(clause, item):
         return "bucket"

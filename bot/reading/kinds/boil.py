@@ -481,6 +481,7 @@ def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
     if old.state == "start" and piece.state == "end" and hours is None:
         if old.at is not None and piece.at is not None:
             hours = _between(old.at, piece.at)
+            piece = replace(piece, at=_after(old.at, hours))  # "lit at 4 pm, shut down at 9"
         else:
             notes.add(piece, start)
             return
@@ -497,6 +498,11 @@ def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
 def _between(start: time, end: time) -> float:
     minutes = (end.hour * 60 + end.minute) - (start.hour * 60 + start.minute)
     return (minutes % (12 * 60) if minutes <= 0 else minutes) / 60
+
+
+def _after(start: time, hours: float) -> time:
+    minutes = round(start.hour * 60 + start.minute + hours * 60) % (24 * 60)
+    return time(minutes // 60, minutes % 60)
 
 
 def _state(clause: Clause, notes: Notes) -> str | None:
@@ -682,6 +688,8 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
         if _is_of_a_rate(clause, item):
             continue
         item.used = True
+        if not _OTHER_HOURS.isdisjoint(clause.words()):
+            continue  # "lit at four, my sister kept me on the phone forty minutes"
         part = item.value / 60 if item.unit == "minute" else item.value
         total = part if total is None else total + part
     if total is not None and not 0 < total <= MOST_HOURS:
@@ -701,6 +709,13 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
             notes.spans.add(notes.clause_number)
             return (span if span <= 16 else (span - 12) % 12), False
     return total, False
+
+
+_OTHER_HOURS = frozenset(
+    "phone nap napped slept sleep drive driving drove traffic church meeting walk walked walking "
+    "shoveling shoveled shovelled".split()
+)
+"""What else takes hours while a fire burns."""
 
 
 def _is_of_a_rate(clause: Clause, hours: Item) -> bool:
@@ -739,11 +754,8 @@ def _from_to(clause: Clause) -> list[Item]:
     for item in clause.free("number"):
         before = [each.text for each in clause.preceding(item, 1)]
         rest = clause.following(item, 2)
-        if (
-            before != ["from"]
-            or len(rest) < 2
-            or rest[0].text not in ("to", "til", "till", "until")
-        ):
+        told = before == ["from"] or _boiled_then(clause, item)
+        if not told or len(rest) < 2 or rest[0].text not in ("to", "til", "till", "until"):
             continue
         pair = [item, rest[1]]
         if all(
@@ -751,6 +763,12 @@ def _from_to(clause: Clause) -> list[Item]:
         ):
             return pair
     return []
+
+
+def _boiled_then(clause: Clause, item: Item) -> bool:
+    """`boiled 10 to 5`, `boiled saturday 10 to 5`: behind the deed, or its day."""
+    before = [each for each in clause.preceding(item, 2) if each.sort != "date"]
+    return bool(before) and {"BOIL", "PAST"} <= before[0].tags
 
 
 def _is_an_hour(item: Item) -> bool:

@@ -33,7 +33,8 @@ CUES = {
         "rounded_up gave gives give yielded yield produced filled_up filled came_in came_to ran "
         "run runs pulled_in pulled_down made_the_rounds got get brought dripped added harvested "
         "milked dribbled dribbled_out "
-        "pumped sledded toted caught catch poured_in put_in_the_barrel took_home skimmed_in "
+        "take_was haul_was pumped sledded toted caught catch poured_in put_in_the_barrel "
+        "took_home skimmed_in "
         "scored yanked_in hit measured totaled totalled "
     ),
     "WEAK": (

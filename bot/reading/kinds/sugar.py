@@ -28,7 +28,7 @@ CUES = {
         "sweeter sugar sugar's sugars tested tests testing test sweetness "
         "refractometer "
         "refractometer's hydrometer hydrometer's brix_is brix_was sugar_content sap_test "
-        "reading reads read sugar_at tester brix float glass_float bx brx "
+        "reading reads read sugar_at density tester brix float glass_float bx brx "
     ),
 }
 

@@ -295,7 +295,12 @@ _PULLED_THEM = re.compile(
 )
 
 
-_PULLED_THE_LOT = re.compile(r"(?:we |i )?(?:just |finally )?(?:pulled|yanked) the (?:whole )?lot")
+_PULLED_THE_LOT = re.compile(
+    r"(?:we |i )?(?:just |finally )?(?:(?:pulled|yanked) the (?:whole )?lot|untapped the (?:bush"
+    r"|sugarbush|woods|(?:whole|entire) (?:bush|sugarbush|woods|place|lot|stand)))"
+    r"(?: (?:today|yesterday|this morning|on \w+day|\w+day))?"
+)
+"""`pulled the lot`, `de-tapped the whole bush today`."""
 
 
 def _some_of_them(clause: Clause, notes: Notes) -> None:
