@@ -38,6 +38,7 @@ def clauses(items: Sequence[Item]) -> list[Clause]:
             clause.sentence == before.sentence
             and "BUCKET" in before.tags
             and plain
+            and clause.sorts.isdisjoint(("tree", "lot"))
             and not before.tags & {"GATHER", "FULL", "SAP", "POUR", "DRY", "BOIL"}
             and not {"new", "using", "use", "hung", "hanging", "my", "our"}.isdisjoint(
                 before.words()

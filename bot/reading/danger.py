@@ -21,7 +21,7 @@ _FIRE = re.compile(
 _LIT = re.compile(r"\blit\b|\bsince\b|\bat \d|\d ?(?:am|pm)\b")
 _BODY = (
     r"(?:hands?|arms?|fingers?|face(?! cords?\b)|foot|feet|legs?|skin|eyes?|wrist|neck|chest"
-    r"|himself|herself|myself|me|my kid|the kid|my son|my daughter)"
+    r"|himself|herself|myself|me(?! back\b)|my kid|the kid|my son|my daughter)"
 )
 _BURN = re.compile(
     rf"\b(?:burn(?:ed|t)?|scald\w*|splash\w*)\b.*\b{_BODY}\b"
@@ -37,6 +37,7 @@ _HARM = re.compile(
 
 _OF_WOOD = re.compile(
     r"\bburn(?:ed|t)? (?:[\w./]+ ){0,6}(?:cords?|wood|cubic feet|propane|lbs?|pounds?)\b"
+    r"|\b(?:cords?|wood|propane|lbs?|pounds?) (?:was |were |got )?burn(?:ed|t)\b"
 )
 _HURT = re.compile(rf"\b(?:my|his|her|their) {_BODY}\b|\bgot (?:burn|scald)|\bon (?!me\b){_BODY}\b")
 # One of these is in every cry for help, and in few other texts.

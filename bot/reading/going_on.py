@@ -77,7 +77,7 @@ def mark_sureness(found: Sequence[Clause]) -> None:
                 if _is_of_sap(clause):
                     clause.frame -= clause.spent - clause.tags
             if _is_saved(clause):
-                clause.frame -= {"POUR"}
+                clause.frame -= {"POUR"} - clause.tags
             clause.kept = clause.kept or kept.get(clause.sentence, False)
         elif own and ("NOT" in clause.tags or "PLAN" in clause.tags):
             frames.pop(clause.sentence, None)

@@ -689,6 +689,8 @@ def _joined(found: list[Item]) -> list[Item]:
                 another = run_starts_with_another(following)
                 if _of_syrup(found, j) and item.gallons >= _MOST_SYRUP:
                     break  # "boiled 30 gal and 2 quarts of syrup"
+                if _is_lost(found, j):
+                    break  # "collected 5.75 gal and 3 qts of sap slopped out"
                 one_more = (plus and following.unit == last.unit) or (another and linked)
                 if not (one_more or _smaller_measure(following.unit, last.unit)):
                     break
@@ -711,6 +713,12 @@ def _of_syrup(found: Sequence[Item], j: int) -> bool:
     """Is the amount at j said to be of syrup, or to be bottled?"""
     behind = [each for each in found[j + 1 : j + 4] if each.text != "of"]
     return bool(behind) and bool(behind[0].tags & {"SYRUP", "BOTTLE", "DRAW"})
+
+
+def _is_lost(found: Sequence[Item], j: int) -> bool:
+    """Is the amount at j said to be poured out, with nothing between?"""
+    behind = [each for each in found[j + 1 : j + 5] if each.text not in ("of", "sap", "was", "got")]
+    return bool(behind) and "POUR" in behind[0].tags
 
 
 def run_starts_with_another(item: Item) -> bool:

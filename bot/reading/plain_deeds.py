@@ -26,7 +26,8 @@ _AS_JARS = re.compile(
 _OUT_OF_IT = re.compile(
     r"\b((?:bottled|canned|jarred|filled|got) [\d.]+ (?:half[ -])?"
     r"(?:pints?|pts?|quarts?|qts?|jars|bottles)) (?:out of|from) "
-    r"(?:the|that|yesterday'?s|today'?s) [\d.]+ ?(?:gal\w*|qts?|quarts?|l|lit\w+)$"
+    r"(?:the|that|yesterday'?s|today'?s) [\d.]+ ?(?:gal\w*|qts?|quarts?|l|lit\w+)"
+    r"(?=$|[.,;!]| and\b)"
 )
 # "picked up lids for $14": bought, where sap is picked up too.
 _PICKED_UP = re.compile(r"\bpicked up (?=(?:(?!gal)[a-z0-9]+ ){0,5}(?:for )?\$\d)")
@@ -68,7 +69,7 @@ _DO_NOT_ASK = re.compile(
 )
 # "26 taps in before first bell".
 _TAPS_IN_BY = re.compile(
-    r"^(\d+) (taps|spiles|spouts) in "
+    r"(?:^|(?:(?<=, )|(?<= and ))(?!\d+ \w+ in as of))(\d+) (taps|spiles|spouts) in "
     r"(?=(?:before|by|after|at|since|as of|today|tonight|already|so)\b)"
 )
 # "stuck a thermometer in the sap barrel and its forty four".
@@ -119,11 +120,11 @@ _KINDLY = re.compile(
 _WITH_DRAWN = re.compile(
     rf",? with ({FIGURE}(?: and a half)? {UNIT})( of syrup)? (?:drawn off|drawn|taken off)\b"
 )
-_STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| at (?:\d|noon))")
+_STARTS = re.compile(r"\bstart(?:ing|ed) to boil(?=$|[.,;!]| now\b| and\b| at (?:\d|noon))")
 # "pulled all 120": of taps, since nothing else is pulled by the number.
 _PULLED_ALL = re.compile(
     r"(^|, |\band )((?:we |i )?(?:pulled|yanked)) (all|the whole|the last|the rest,?|the final) "
-    r"(\d{1,3})(?=$|[.,;])"
+    r"(\d{1,3})(?=$|[.,;]| and\b(?! a half))"
 )
 # "came within an inch of dumping 5 gal".
 _NEARLY = re.compile(

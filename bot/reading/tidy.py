@@ -135,7 +135,7 @@ _PAST_OR_TO = re.compile(
 )
 # "fire on 6.30", "out at 4.15".
 _POINT_CLOCK = re.compile(
-    r"\b((?:fire|lit|on|off|out)(?: at)?) (\d{1,2})\.(00|15|30|45)\b(?! ?[a-z%])"
+    r"\b((?:fire|lit|on|off|out)(?: at)?) (\d{1,2})\.(00|15|30|45)\b(?! ?(?!and\b)[a-z%])"
 )
 # "from 7 in the morning until 2": from 7 am.
 _FROM_AN_HOUR = re.compile(
@@ -341,8 +341,9 @@ _IN_OUT = re.compile(
 _CUT_SHORT = re.compile(
     r"\b(gals?|qts?|pts?|hrs?|oz|lbs?|min)\.(?= ?(?:,|;|of\b"
     r"|boiled\b(?= ?(?:$|[.,;!]|in\b|today|tonight|yesterday|so far|for\b|over\b))"
-    r"|(?:syrup|sap)\b(?!'| (?:off|in the|is|was|has|had|looks?|looked|smells?|tastes?|tests?"
-    r"|tested|reads?|going|went|turned|temp)\b)))"
+    r"|(?:syrup|sap)\b(?!'| ?[:=]| \d[\d.]* ?(?:gal|l\b|lit|qt|quart|pint)"
+    r"| (?:tank|barrel|storage|buckets?|pails?|ran|came|coming|tally|total|off|in the|is|was|has"
+    r"|had|looks?|looked|smells?|tastes?|tests?|tested|reads?|going|went|turned|temp)\b)))"
 )
 # "5 gal (mon), 2 gal (A1)": the day or the tree of the amount before it.
 _IN_BRACKETS = re.compile(

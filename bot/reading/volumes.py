@@ -128,6 +128,8 @@ def role(clause: Clause, item: Item) -> str:
 
 def _role(clause: Clause, item: Item) -> str:
     thing = _of(clause, item)
+    if item.value == 0 and thing == "" and not clause.has("POUR", "SYRUP", "BOTTLE", "BOIL"):
+        return "sap"  # "spilled 500 ml, 0 gallons again"
     if thing in ("foreign", "fuel"):
         return thing
     second = clause.items[1].text if len(clause.items) > 1 else ""
@@ -200,6 +202,11 @@ def _role(clause: Clause, item: Item) -> str:
     if not clause.has("BOTTLE", "JARN", "SYRUP") and _from_a_maple(clause):
         return "sap"  # "bottled 3 quarts, and 7 quarts off the yard trees"
     got = thing == "syrup" and clause.has("GATHER", "MADE") and not clause.has("BOTTLE", "JARN")
+    hangs = _in_a_pail(clause) and not clause.has("BOTTLE", "JARN", "SYRUP", "STORE", "DRAW")
+    if clause.about("BOTTLE") and hangs:
+        return "sap"  # "put up 7 quarts and just 3 quarts in the pails"
+    if item.unit == "cup" and thing == "syrup" and not clause.has("BOTTLE", "JARN"):
+        return "syrup"  # "bottled five 375 ml ones, one lonely cup of syrup after all that"
     if (clause.about("BOTTLE") or clause.has("JARN")) and thing != "sap" and not (drawn or got):
         return "jars"
     if _off_the_pan(clause, item):
@@ -330,8 +337,10 @@ def _role(clause: Clause, item: Item) -> str:
 def _gave_by_a_tree(clause: Clause, item: Item) -> bool:
     """`boiled 22 gal, tree 12 gave us a gallon`, `spilled 4 gal, 1 gal off tree 7`: sap, whatever
     went before."""
-    if not clause.own_tree or clause.has("SYRUP", "POUR", "DRAW", "BOTTLE", "JARN", "BOIL"):
+    if clause.has("SYRUP", "POUR", "DRAW", "BOTTLE", "JARN", "BOIL"):
         return False
+    if not clause.own_tree:
+        return _TREES_GAVE.search(clause.text) is not None
     tree = next(each for each in clause.of_sort("tree"))
     gave = any(each.text in _GAVE and each.start < item.start for each in clause.items)
     whence = [each.text for each in clause.preceding(tree, 1)]
@@ -348,7 +357,11 @@ def _tested_in_a_lot(clause: Clause, item: Item) -> bool:
     return sweet and item.unit in _LARGE_UNITS and not clause.has(*deeds)
 
 
-_GAVE = frozenset(("gave", "give", "gives"))
+_TREES_GAVE = Sought(
+    "trees|maples|taps",
+    r"\b(?:trees|maples|taps) (?:only |just |still )?(?:gave|give|yielded|ran)\b",
+)
+_GAVE = frozenset("gave give gives made makes ran had yielded produced dripped filled".split())
 
 
 def _hands_over(clause: Clause, left: Item) -> bool:

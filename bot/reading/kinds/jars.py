@@ -34,6 +34,8 @@ CUES = {
     ),
 }
 
+LARGEST_GALLONS = 1.0
+"""What the largest jar or jug for syrup holds (common practice, no source)."""
 MOST_JARS = 2000
 """More than the syrup of 300 taps fills in a season of half pints (NASS: 0.3 gal a tap)."""
 
@@ -365,7 +367,8 @@ def _size_next(clause: Clause, notes: Notes) -> Item | None:
     if following is None or following.sentence != clause.sentence or following.free("number"):
         return None
     sizes = following.free("volume")
-    return sizes[0] if len(sizes) == 1 and len(following.items) <= 3 else None
+    one = len(sizes) == 1 and len(following.items) <= 3 and sizes[0].gallons <= LARGEST_GALLONS
+    return sizes[0] if one and not following.has("BOIL", "GATHER", "DRAW") else None
 
 
 def _listed(clause: Clause, notes: Notes) -> list[tuple[Item, Jar]]:

@@ -763,7 +763,8 @@ def _amount_in_sentence(clause: Clause, notes: Notes) -> bool:
 
 def _dry(clause: Clause, notes: Notes) -> None:
     """A day, a tree or a lot that gave nothing."""
-    if clause.about("BOIL", "FIRE", "COSTV", "PULLV", "SETV") or clause.free("hours", "money"):
+    speaks = clause.has if clause.has("DRYSAID") else clause.about
+    if speaks("BOIL", "FIRE", "COSTV", "PULLV", "SETV") or clause.free("hours", "money"):
         return
     counted = clause.holds("number") and any(
         item.sort == "number" and any(n.tags & {"TAPN", "TREEN"} for n in clause.following(item, 3))
@@ -796,7 +797,10 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if (
         not named
         and not listed
-        and any(other.holds("volume", "vessels") for other in notes.clauses)
+        and any(
+            other.holds("volume", "vessels") and not other.about(*_NOT_GATHERED)
+            for other in notes.clauses
+        )
     ):
         return
     several = next(iter(clause.of_sort("trees")), None)
@@ -808,6 +812,10 @@ def _dry(clause: Clause, notes: Notes) -> None:
     if following is not None and _is_one_more_day(clause, following):
         on = notes.day(following)
         notes.add(Sap(gallons=0.0, on=on, tree=clause.tree, lot=clause.lot), start)
+
+
+_NOT_GATHERED = ("BOIL", "FIRE", "THROUGH", "DRAW", "SYRUP", "BOTTLE", "JARN")
+"""What an amount is of beside a day without sap: `no sap. ended up with 40 oz of syrup`."""
 
 
 def _dry_day(clause: Clause) -> bool:

@@ -21,7 +21,7 @@ NEEDS = ("number", "vessels")
 CUES = {
     "SETV": (
         "knocked_in pounded_in banged_in drove_in tapped_in stuck_in tapping's tapping_is set "
-        "put_in put_up_taps driven tapped drilled hung hanging hang hammered_in installed "
+        "put_in put_up_taps driven tapped drilled hung hanging hang hammered_in hammered installed "
         "in_the_trees tapping put_out drove placed bored added sunk got_in setting putting_in "
         "in_so_far are_in all_in went_in "
     ),
@@ -273,7 +273,7 @@ def _just_added(clause: Clause, notes: Notes) -> bool:
 
 def stand_in_trees(clause: Clause) -> bool:
     """`front yard has 4 taps in now`, `total taps 28`: whatever was pulled before it."""
-    if _names_the_count(clause):
+    if _names_the_count(clause) or clause.text.startswith("taps :"):
         return True
     taps = clause.first("TAPN")
     if taps is None or clause.has("PULLV"):
