@@ -52,8 +52,8 @@ _ASKS_FOR_TAPS = Sought(
 
 _TELLS_OF_ICE = re.compile(
     r"^(?!.*(?:\?|\bhow\b|\bwhat\b))(?=.*\bice\b).*"
-    r"(?:\bice out of (?:the |my |our )?(?:buckets|pails|bags|jugs)\b|\btoday\b|\bgot\b|\blost\b|,"
-    r"|[.;!]\s+\w"
+    r"(?:\bice (?:out of|from|off) (?:the |my |our )?(?:buckets|pails|bags|jugs)\b|\btoday\b"
+    r"|\bgot\b|\blost\b|,|[.;!]\s+\w"
     r"|\n|\b(?:boiled|bottled|canned|jarred|filled|drew|made|paid|set|pulled)\b)",
     re.S,
 )

@@ -224,6 +224,7 @@ def _item(clause: Clause, amount: Item, notes: Notes) -> str | None:
     behind = clause.preceding(amount, 1)
     following = notes.clause_after()
     headed = bool(behind) and behind[0].text in (":", "-") and clause.items[-1] is amount
+    headed = headed and not clause.has("ITEMS")  # but "new thermometer: $31.50, sap at 36"
     if headed and following is not None and following.joint == "," and not following.free("money"):
         return _name(following.items) or None  # "receipt: $53.20, 48 half pint bottles"
     if behind and behind[0].text == "for":
