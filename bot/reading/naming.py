@@ -188,7 +188,15 @@ _ENDS_IN_S = frozenset(("weds", "tues", "hurs"))
 
 def _goes_on_about_it(clause: Clause) -> bool:
     """Whether a sentence goes on about the tree of the one before."""
-    return _from_it(clause) or _it_gave(clause) or _measures_it(clause)
+    return _from_it(clause) or _it_gave(clause) or _measures_it(clause) or _says_its_kind(clause)
+
+
+def _says_its_kind(clause: Clause) -> bool:
+    """`tree 2 with a string: 58 inches around. it's a sugar maple`."""
+    return clause.items[0].text in _IT_IS and "SPECIES" in clause.said
+
+
+_IT_IS = frozenset(("it's", "its", "it is", "that's", "that one is"))
 
 
 def _measures_it(clause: Clause) -> bool:

@@ -43,6 +43,8 @@ def find(clause: Clause, notes: Notes) -> None:
     """Species, size and taps of a tree that is named."""
     if clause.tree is None and not clause.has("SPECIES", "TREEN"):
         return
+    if _both_are(clause, notes):
+        return
     species = clause.first("SPECIES") or _species_before(clause, notes)
     others = species is not None and (_is_plural(species, notes) or clause.has("BUDS"))
     if others and not clause.own_tree:
@@ -109,6 +111,23 @@ def find(clause: Clause, notes: Notes) -> None:
     other = _joined_tree(clause, notes)
     if other is not None and made.tree != other:
         notes.add(replace(made, tree=other), clause.items[0].start)
+
+
+def _both_are(clause: Clause, notes: Notes) -> bool:
+    """`tree 5 is 20 in across, tree 6 is 15 in across, both sugar maples`: of all that are told."""
+    species = clause.first("SPECIES")
+    told = notes.all(Tree)
+    if species is None or clause.own_tree or len(told) < _TWO or clause.items[0].text not in _BOTH:
+        return False
+    for noted in told:
+        if isinstance(noted.reading, Tree) and noted.reading.species is None:
+            name = _LONG_SPECIES.get(species.text, species.text)
+            noted.reading = replace(noted.reading, species=name)
+    return True
+
+
+_BOTH = frozenset(("both", "all", "both are", "all are"))
+_TWO = 2
 
 
 def _joined_tree(clause: Clause, notes: Notes) -> str | None:
