@@ -246,6 +246,13 @@ def ask_what(notes: Notes, clause: Clause, item: Item) -> None:
     if clause.has("DRAW"):
         _ask_what_was_drawn(notes, item)
         return
+    counts = any("ITEMS" in each.tags for each in clause.following(item, 2))
+    if clause.has("ITEMS") and not counts and not clause.has("GATHER", "SAP", "SYRUP", "SETV"):
+        notes.ask(
+            f"{figure}: is that dollars? If so, text it like: lids $6.",
+            ("dollars|dollar|bucks|ok|yep|yeah|it is", fragment.replace(figure, f"${figure}", 1)),
+        )
+        return
     other = "Brix" if item.value <= MOST_BRIX else "gal of syrup"
     if float(item.value).is_integer():
         other = "taps"

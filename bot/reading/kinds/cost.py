@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from bot.reading.items import Item
     from bot.reading.notes import Notes
 
-NEEDS = ("money", "COSTV")
+NEEDS = ("money", "COSTV", "BUY")
 CUES = {
     "COSTV": (
         "spent spend cost costs paid pay dropped_$ shelled_out bill ran_me ran_us set_me_back "
@@ -71,6 +71,8 @@ def find(clause: Clause, notes: Notes) -> None:
     told = clause.has("COSTV") or (
         clause.about("COSTV") and bool({"on", "for"} & set(clause.words()))
     )
+    if not amounts and clause.has("BUY"):
+        amounts = [item for item in clause.free("number") if _is_paid(clause, item)]
     if not amounts and told and not clause.free("hours", "volume", "cords"):
         amounts = [item for item in clause.free("number") if not _counts_things(clause, item)][:1]
         told_next = any(c.holds("money") for c in notes.clauses)
@@ -158,6 +160,14 @@ def _two_part_price(clause: Clause) -> bool:
         a.sort == "money" and a.text[:1] != "$" and b.sort == "number"
         for a, b in zip(clause.items, clause.items[1:], strict=False)
     )
+
+
+def _is_paid(clause: Clause, item: Item) -> bool:
+    """`bought lids for 16.80`, and not a word more."""
+    before = [each.text for each in clause.preceding(item, 1)]
+    behind = clause.following(item, 1)
+    ends = not behind or behind[0].sort in ("sign", "date")
+    return before == ["for"] and ends and not (item.article or item.part)
 
 
 def _counts_things(clause: Clause, item: Item) -> bool:

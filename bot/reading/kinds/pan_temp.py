@@ -38,7 +38,10 @@ class PanTemp(Reading):
 
 def find(clause: Clause, notes: Notes) -> None:
     """A temperature said of the boiling pan."""
-    if clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN") or "canner" in clause.words():
+    if (
+        clause.has("WATERN", "OTHERS", "PORCH", "FOREIGN", "BUY", "COSTV")
+        or "canner" in clause.words()
+    ):
         return
     if clause.near("BOTTLE"):
         return  # "bottled at 190"

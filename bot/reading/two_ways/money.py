@@ -44,7 +44,8 @@ FORMS = forms(
     (
         "$",
         r"(?:^|\b(?:bought|got|picked up|ordered|grabbed) )\d+ "
-        r"(?!(?:half|gal|qt|quart|pint|pt)\w*\b)(?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*$",
+        r"(?!(?:half|gal|qt|quart|pint|pt)\w*\b)(?:\w+ ){0,2}\w+s (?:at|@) ?\$\d[\d.]*"
+        r"(?: each| apiece| ea| a piece)?$",
         "How many $ in all? Text it like: 6 sap bags $24.",
     ),
     # "got a $250 pan for $100", "$5 off a $20 pan", "almost bought a hydrometer for $22".
