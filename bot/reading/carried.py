@@ -46,7 +46,7 @@ def with_units(found: Sequence[Item]) -> list[Item]:
     """The items, with each figure of a list in the unit that is said for all of them."""
     sorts = {item.sort for item in found}
     out = list(found)
-    if {"number", "length"} <= sorts:
+    if {"number", "length", "tree"} <= sorts:
         out = _across(out)
     if {"number", "volume"} <= sorts:
         out = _alike(_sizes(_list_of_names(out)))

@@ -689,7 +689,7 @@ def _joined(found: list[Item]) -> list[Item]:
                 another = run_starts_with_another(following)
                 if _of_syrup(found, j) and item.gallons >= _MOST_SYRUP:
                     break  # "boiled 30 gal and 2 quarts of syrup"
-                if _is_lost(found, j):
+                if linked and item is not found[0] and _is_lost(found, j):
                     break  # "collected 5.75 gal and 3 qts of sap slopped out"
                 one_more = (plus and following.unit == last.unit) or (another and linked)
                 if not (one_more or _smaller_measure(following.unit, last.unit)):

@@ -179,7 +179,7 @@ def _has_a_day_of_its_own(clause: Clause) -> bool:
 _LAST_TIME = Sought(
     "last",
     r"\blast (?:checked|collected|gathered|emptied|hauled|time|went|was|run was|visit)\b"
-    r"|\b(?:checked|collected|gathered|emptied|hauled|went|was there|out there) last\b",
+    r"|\b(?:checked|collected|gathered|emptied|hauled|was there|out there) last on\b",
 )
 """`last collected sunday, 9 gal`: the day of the time before."""
 _TOLD_LATE = frozenset("forgot forget texted told logged sent wrote reported log text send".split())
@@ -201,10 +201,11 @@ _IT_IS = frozenset(("it's", "its", "it is", "that's", "that one is"))
 
 def _measures_it(clause: Clause) -> bool:
     """`class tree 4 is a sugar maple. our tape says 58 inches around.`"""
-    return clause.holds("length") and not _MEASURES.isdisjoint(clause.each_word)
+    said = clause.each_word
+    return clause.holds("length") and not _MEASURES.isdisjoint(said) and "tape" in said
 
 
-_MEASURES = frozenset("tape around across girth circumference diameter dbh measures".split())
+_MEASURES = frozenset("around across girth circumference diameter dbh".split())
 
 
 def _from_it(clause: Clause) -> bool:

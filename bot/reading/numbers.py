@@ -223,8 +223,6 @@ def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
     """What may follow a number: `and a half`, `and three quarter`, `dozen`, `hundred`."""
     j = i + number.length
     word = word_at(run, j)
-    if number.value % 1:
-        return number  # "2.2 and three-quarters of a gallon": two figures
     if _and_a_half(run, j):
         if word_at(run, j + 3) == "dozen":
             return Number((number.value + 0.5) * 12, number.length + 4)
@@ -237,7 +235,8 @@ def _tail(run: Sequence[Token], i: int, number: Number) -> Number:
         rest = match(run, j + 1) if j + 1 < len(run) else None
         if rest is not None and rest.part and rest.value < 1:
             after = word_at(run, j + 1 + rest.length)
-            if after not in ("of", "a") and word_at(run, j + rest.length) not in ("of", "a", "an"):
+            two = "." in run[i].text and word_at(run, j + rest.length) in ("of", "a", "an")
+            if after not in ("of", "a") and not two:  # "2.2 and three-quarters of a gallon"
                 return Number(number.value + rest.value, number.length + 1 + rest.length)
     return number
 

@@ -323,6 +323,10 @@ _BOIL_OF_ITS_NUMBER = re.compile(
     r"(?:is |was )?(done|over|finished|complete)\b"
 )
 """`boil #5 is done`: which it was does not matter."""
+_THIS_TIME_LAST = re.compile(
+    r"\bthis time last (?:january|february|march|april|may|season|spring|winter)\b"
+)
+"""`this time last march I had put 400 gal through`: of another year."""
 # In this order (see `rewrites`).
 _REWRITES = Rewrites(
     (("capacity", "size", "volume"), _CAPACITY, r"\1s hold "),
@@ -339,6 +343,7 @@ _REWRITES = Rewrites(
     (("so ", "so that", "makes "), _SO_MUCH_IN_ALL, _in_all),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
+    (("this time last",), _THIS_TIME_LAST, "last year"),
     (("boil", "batch"), _BOIL_OF_ITS_NUMBER, r"\1 is \2"),
     (("syrup ",), _SYRUP_OFF_AT, r"drew off \2 of syrup at \1 brix"),
     (("number ", "count ", "figure "), _NUMBER_WAS, "got "),

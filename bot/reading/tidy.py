@@ -302,7 +302,7 @@ _ATE_HOURS = re.compile(r"\b(in|for|took|about) ate (?=hours?|hrs?|gal)")
 # "shut down at 1130": a time of day.
 _FOUR_FIGURES = re.compile(
     r"\b((?:down|out|done|quit|off|stopped|finished|lit|started|going|until|till|til|by|fired up)"
-    r"(?: at| around| about| ?@)?) (1[0-2]|[1-9])(00|15|30|45)\b"
+    r"(?: at| around| about| ?@)?) (1[0-2]|[1-9])([0-5][05])\b"
     r"(?=$|[,.;!]| ?[ap]m\b| and\b| with\b| after\b| tonight\b)"
 )
 # "quart of sap out of the whole works": one.
@@ -389,7 +389,7 @@ _LIT_AT = re.compile(
 _LIT_AT_A_WORD = re.compile(
     r"\b(lit(?: it| her| the fire| the arch)?|(?:fire|arch)(?:'s)? (?:is )?(?:lit|out|on|off)|out"
     rf"|quit|stopped|shut(?: it| her)? down) (?:at|about|around|by) ({'|'.join(_HOUR_WORDS)})"
-    r"(?= *(?:$|[.,;!]|am\b|pm\b|and\b|this\b|today\b|tonight\b))"
+    r"(?= *(?:$|[.,;!\n]|am\b|pm\b|and\b|then\b|this\b|today\b|tonight\b))"
 )
 # "lit teh fier 530".
 _LIT_MISSPELT = re.compile(
@@ -520,6 +520,7 @@ def _each_digit(sign: str) -> tuple[str, ...]:
     return tuple(sign.format(digit) for digit in range(10))
 
 
+_EVERY_FIVE = tuple(f"{minutes:02d}" for minutes in range(0, 60, 5))
 _HOURS_24 = tuple(f"{hour:02d}" for hour in range(24))
 
 
@@ -598,7 +599,7 @@ _REWRITES = Rewrites(
     (("taped",), _TAPED, "measured "),
     ((" tops", " tabs"), _TOPS, r"\1 taps"),
     (("ate ",), _ATE_HOURS, r"\1 eight "),
-    (("00", "15", "30", "45"), _FOUR_FIGURES, r"\1 \2:\3"),
+    (_EVERY_FIVE, _FOUR_FIGURES, r"\1 \2:\3"),
     ((" yr",), _YEAR_SHORT, "year"),
     ((" m", *_each_digit("{}m")), _METERS, lambda hit: f"{100 * float(hit[1]):g} cm"),
     (("no.", "number"), _BY_ITS_NUMBER, lambda hit: f"{_ahead_of_number(hit[0])}tree {hit[1]}"),

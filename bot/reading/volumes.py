@@ -128,7 +128,11 @@ def role(clause: Clause, item: Item) -> str:
 
 def _role(clause: Clause, item: Item) -> str:
     thing = _of(clause, item)
-    if item.value == 0 and thing == "" and not clause.has("POUR", "SYRUP", "BOTTLE", "BOIL"):
+    if (
+        item.value == 0
+        and thing == ""
+        and not clause.has("POUR", "SYRUP", "BOTTLE", "BOIL", "DRAW")
+    ):
         return "sap"  # "spilled 500 ml, 0 gallons again"
     if thing in ("foreign", "fuel"):
         return thing

@@ -127,10 +127,7 @@ class Amend(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that puts the last record right. Says whether it is one."""
-    if not any(
-        not (_MAY_AMEND.isdisjoint(clause.each_word) and _CORRECTING.isdisjoint(clause.tags))
-        for clause in notes.clauses
-    ):
+    if not any(map(_may_amend, notes.clauses)):
         return False
     if _another_name(notes):
         notes.ask("I read two names for one amount. Text it once more, as it should be.")
@@ -178,6 +175,12 @@ def find_whole(notes: Notes) -> bool:
     about = "cost" if "dollars" in changes else kind_named(notes)
     notes.add(Amend(**changes, was=old_figure(notes), about=about, thing=thing), start)
     return True
+
+
+def _may_amend(clause: Clause) -> bool:
+    """A quick look: most texts have no word that could put anything right."""
+    said = not _MAY_AMEND.isdisjoint(clause.each_word)
+    return said or not _CORRECTING.isdisjoint(clause.tags)
 
 
 def _and_something_new(notes: Notes) -> bool:
@@ -345,7 +348,7 @@ _MAY_TAKE_BACK = frozenset(
 )
 
 
-_MAY_CORRECT = frozenset("wrong was were is instead rather that's those that not no".split())
+_MAY_CORRECT = frozenset("* wrong was were is instead rather that's those that not no".split())
 _MAY_AMEND = (
     _MAY_CORRECT
     | _MAY_TAKE_BACK

@@ -481,7 +481,9 @@ def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:
     if old.state == "start" and piece.state == "end" and hours is None:
         if old.at is not None and piece.at is not None:
             hours = _between(old.at, piece.at)
-            piece = replace(piece, at=_after(old.at, hours))  # "lit at 4 pm, shut down at 9"
+            late = _after(old.at, hours)  # "lit at 4 pm, shut down at 9"
+            if piece.on < notes.sent.date() or late <= notes.sent.time():
+                piece = replace(piece, at=late)
         else:
             notes.add(piece, start)
             return
@@ -688,7 +690,7 @@ def _hours(clause: Clause, notes: Notes) -> tuple[float | None, bool]:
         if _is_of_a_rate(clause, item):
             continue
         item.used = True
-        if not _OTHER_HOURS.isdisjoint(clause.words()):
+        if not clause.has("BOIL", "FIRE") and not _OTHER_HOURS.isdisjoint(clause.words()):
             continue  # "lit at four, my sister kept me on the phone forty minutes"
         part = item.value / 60 if item.unit == "minute" else item.value
         total = part if total is None else total + part
@@ -768,7 +770,8 @@ def _from_to(clause: Clause) -> list[Item]:
 def _boiled_then(clause: Clause, item: Item) -> bool:
     """`boiled 10 to 5`, `boiled saturday 10 to 5`: behind the deed, or its day."""
     before = [each for each in clause.preceding(item, 2) if each.sort != "date"]
-    return bool(before) and {"BOIL", "PAST"} <= before[0].tags
+    bare = all(each.sort != "clock" for each in clause.items)  # "7 to 9 pm" are both in the evening
+    return bare and bool(before) and {"BOIL", "PAST"} <= before[0].tags
 
 
 def _is_an_hour(item: Item) -> bool:

@@ -69,7 +69,7 @@ FORMS = forms(
     # "got back monday, 9 gal": gathered then, or now?
     (
         "back|home",
-        r"^(?:we |i |finally |just )*(?:(?:got|came|drove|flew|made it|was|were) )?(?:back|home)"
+        r"^(?:we |i |finally |just )*(?:got|came|drove|flew|made it) (?:back|home)"
         rf"(?: from [\w ]+?)? (?:on )?{DAY}(?: night| morning| evening)?(?:,|:| to| and found)? "
         rf"(?:about )?{VOLUME}",
         "Which day was that? Text it like: saturday 12 gal.",
@@ -114,7 +114,7 @@ FORMS = forms(
     (
         "'s |days ",
         rf"^(?:yesterday'?s|today'?s|(?:{WEEKDAY})'?s) {VOLUME}.* (?:was|were) (?:\w+ )?"
-        r"(?:from|on|for|off) ",
+        rf"(?:from|on|for) (?:last |the )?(?:{DAY}|\d|day before)",
         _WHICH_DAY,
     ),
     # "scratch that 12 gal": away with it, or that is the figure?

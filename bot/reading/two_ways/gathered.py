@@ -205,12 +205,12 @@ FORMS = forms(
     ),
     # "bob pulled all his taps", "boiled 60 gal at my brothers sugarhouse".
     (
-        " his | their |house|place|farm|camp|watched|his |their ",
+        " his | their |sugarhouse|place|watched|his |their ",
         r"^(?!.*\b(?:i|we|my|our|me|us|neighbou?rs?|friends?|uncle|cousin)\b)\w+"
         r" (?:\w+ ){0,4}(?:his|their) (?:\w+ )?"
         r"(?:taps|fire|arch|buds|pan|spiles|maples|syrup|sap|lines|buckets)\b"
         rf"|\bboil(?:ed|ing) {VOLUME}(?: of \w+)? at (?:my )?\w+'?s "
-        r"(?:sugarhouse|place|farm|camp|house)"
+        r"(?:sugarhouse|place)"
         rf"|\bwatched \w+ (?:\w+ ){{0,3}}boil\w* {VOLUME}",
         "Theirs, or for your tally? If yours, text it like: got 12 gal.",
     ),

@@ -51,7 +51,7 @@ FORMS = forms(
     # "got a $250 pan for $100", "$5 off a $20 pan", "almost bought a hydrometer for $22".
     (
         "$",
-        r"^(?=.*\$).*(?:\$\d[\d.]* (?!and\b)\w+(?: (?!and\b)\w+)? for (?:an? )?\$\d|\bcoupon\b"
+        r"(?s:^(?=.*\$).*)(?:\$\d[\d.]* (?!and\b)\w+(?: (?!and\b)\w+)? for (?:an? )?\$\d|\bcoupon\b"
         r"|\$\d[\d.]* off\b|\bmarked down\b"
         r"|\bdown on an? \$|\bof the \$\d|\bexchanged the \$|\bwith a \$\d+$|\bcancell?ed the\b"
         r"|\btook back the\b|\balmost bought\b|\bseems (?:high|steep|like a lot)\b|\bwould be"
