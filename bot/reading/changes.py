@@ -40,7 +40,7 @@ def kind_named(notes: Notes) -> str | None:
 def thing_named(notes: Notes) -> str | None:
     """`the lids were $14`, `no, $18 for filters`: what the money went on."""
     for clause in notes.clauses:
-        figure = next(iter(clause.of_sort("money")), None)
+        figure = clause.first_of("money")
         if figure is None:
             continue
         before = [item for item in clause.items if item.start < figure.start]

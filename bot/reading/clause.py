@@ -79,6 +79,10 @@ class Clause:
         """Its items of this sort."""
         return [item for item in self.items if item.sort == sort] if sort in self.sorts else []
 
+    def first_of(self, sort: str) -> Item | None:
+        """The first item of this sort."""
+        return next(iter(self.of_sort(sort)), None)
+
     def free(self, *sorts: str) -> list[Item]:
         """Items of these sorts that no reading has taken yet."""
         if self.sorts.isdisjoint(sorts):

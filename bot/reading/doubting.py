@@ -217,7 +217,7 @@ def _to_come(clause: Clause, notes: Notes) -> bool:
 
 def _done_or_to_come(clause: Clause, notes: Notes) -> bool:
     """`boiling 40 gal saturday`: last Saturday's boil, or next Saturday's?"""
-    day = next(iter(clause.of_sort("date")), None)
+    day = clause.first_of("date")
     if day is None or day.on is None or day.on == notes.sent.date():
         return False
     weekday = day.text.removeprefix("on ")[:3] in _WEEKDAYS and "last" not in day.text

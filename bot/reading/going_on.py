@@ -44,7 +44,7 @@ _TOLD = frozenset(("GATHER", "POUR", "BOTTLE", "DRAW", "SETV", "PULLV", "BURN", 
 
 def mark_sureness(found: Sequence[Clause]) -> None:
     iffy = {clause.sentence for clause in found if "IF" in clause.tags}
-    amounts = {clause.sentence for clause in found if _has_volume(clause)}
+    amounts = {clause.sentence for clause in found if clause.holds("volume")}
     crossed: set[int] = set()
     planned: dict[int, bool] = {}
     frames: dict[int, frozenset[str]] = {}
@@ -70,9 +70,9 @@ def mark_sureness(found: Sequence[Clause]) -> None:
             kept[clause.sentence] = kept.get(clause.sentence - 1, False)
         if not own and clause.sentence in frames:
             clause.frame = clause.tags | frames[clause.sentence]
-            if clause.sentence in crossed and _has_volume(clause) and not _is_bare(clause):
+            if clause.sentence in crossed and clause.holds("volume") and not _is_bare(clause):
                 clause.frame -= _DONE_WITH - clause.tags  # "lit the arch. got 7 gal, 2.4"
-            if _has_volume(clause) and clause.sentence in spent and "MORE" not in clause.tags:
+            if clause.holds("volume") and clause.sentence in spent and "MORE" not in clause.tags:
                 clause.spent = spent[clause.sentence]
                 if _is_of_sap(clause):
                     clause.frame -= clause.spent - clause.tags
@@ -91,7 +91,7 @@ def mark_sureness(found: Sequence[Clause]) -> None:
                 "PAST",
             }
             kept[clause.sentence] = clause.kept
-        if own & _DONE_WITH and _has_volume(clause):
+        if own & _DONE_WITH and clause.holds("volume"):
             spent[clause.sentence] = own & _DONE_WITH
         elif own and clause.sentence in spent and clause.items[0].text not in _BESIDES:
             del spent[clause.sentence]
@@ -178,10 +178,6 @@ _BARE_WORDS = frozenset(
     "in of to boil do done total so far all through altogether yes ok tonight today more "
     "went".split()
 ) | {"to boil", "in all", "all told", "so far", "went through", "in total"}
-
-
-def _has_volume(clause: Clause) -> bool:
-    return clause.holds("volume")
 
 
 def _jars_on(clause: Clause) -> bool:

@@ -313,7 +313,7 @@ def _of_lots_in_a_row(found: Sequence[Clause]) -> None:
         bare = [clause for clause in sentence if clause not in told and _only_names_a_lot(clause)]
         others = len(sentence) - len(told) - len(bare)
         joined = any(clause.joint in ("and", "&") for clause in sentence[1:])
-        if len(told) == 1 and bare and not others and joined and _names_a_lot(told[0]):
+        if len(told) == 1 and bare and not others and joined and told[0].holds("lot"):
             told[0].lot = None
 
 
@@ -328,16 +328,12 @@ def _names_behind_amounts(found: Sequence[Clause]) -> None:
     for _, each in itertools.groupby(found, lambda c: c.sentence):
         sentence = list(each)
         told = [n for n, clause in enumerate(sentence) if _tells_an_amount(clause)]
-        bare = [n for n in told if not _names_a_lot(sentence[n])]
+        bare = [n for n in told if not sentence[n].holds("lot")]
         names = [n for n, c in enumerate(sentence) if {item.sort for item in c.items} == {"lot"}]
         behind = [next((at for at in names if at > n), -1) for n in bare]
         if len(names) > 1 and names == behind and told[0] < names[0]:
             for n, name in zip(bare, behind, strict=True):
                 sentence[n].lot = sentence[name].lot
-
-
-def _names_a_lot(clause: Clause) -> bool:
-    return clause.holds("lot")
 
 
 def _tells_an_amount(clause: Clause) -> bool:

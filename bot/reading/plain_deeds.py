@@ -340,7 +340,7 @@ _REWRITES = Rewrites(
     ((" lite",), _FIRE_LITE, r"\1 lit"),
     (("inch", "close to", "hair", "one step"), _NEARLY, "nearly dumped"),
     (("boiled",), _BOILED_WHAT, r"\1 \2"),
-    (("so ", "so that", "makes "), _SO_MUCH_IN_ALL, _in_all),
+    (("so ", "makes "), _SO_MUCH_IN_ALL, _in_all),
     (("tree ",), _APPOSED, lambda said: f"{said[1] or said[2]} "),
     (("cord", "lb", "pound"), _ATE_WOOD, r"\1 burned "),
     (("this time last",), _THIS_TIME_LAST, "last year"),

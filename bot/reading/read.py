@@ -188,10 +188,11 @@ def _in_two_ways(plain: str) -> Doubt | None:
     """The first that has to be asked of the text or of one of its sentences; but a sentence that
     begins with a figure may say what those before it leave open: `got my taps in. 9 total`."""
     whole = two_ways(plain)
-    each = list(sentences.each(plain)) if whole is None else []
-    if any(said[:1].isdigit() for said in each):
+    if whole is not None:
         return whole
-    return whole or next(filter(None, map(two_ways_in, each)), None)
+    each = list(sentences.each(plain))
+    goes_on = any(said[:1].isdigit() for said in each)
+    return None if goes_on else next(filter(None, map(two_ways_in, each)), None)
 
 
 def _pieces(found: list[Item]) -> list[Item]:

@@ -21,7 +21,7 @@ class Rewrites:
 
     def of(self, text: str) -> str:
         """The text with each form of the table written anew, in its order."""
-        rows, done = self._index.rows(text), -1
+        rows = self._index.rows(text)
         while rows:
             done = rows.pop(0)
             _, form, meant = self.table[done]

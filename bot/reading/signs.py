@@ -42,28 +42,22 @@ class Sought:
 
     def search(self, text: str) -> re.Match[str] | None:
         """The first place in a text where it stands."""
-        for sign in self.signs:
-            if sign in text:
-                return self.form.search(text)
-        return None
+        return self.form.search(text) if self._may_stand_in(text) else None
 
     def match(self, text: str) -> re.Match[str] | None:
         """It, at the head of a text."""
-        for sign in self.signs:
-            if sign in text:
-                return self.form.match(text)
-        return None
+        return self.form.match(text) if self._may_stand_in(text) else None
 
     def fullmatch(self, text: str) -> re.Match[str] | None:
         """It, as the whole of a text."""
-        for sign in self.signs:
-            if sign in text:
-                return self.form.fullmatch(text)
-        return None
+        return self.form.fullmatch(text) if self._may_stand_in(text) else None
+
+    def _may_stand_in(self, text: str) -> bool:
+        return any(map(text.__contains__, self.signs))
 
     def sub(self, anew: str | Callable[[re.Match[str]], str], text: str) -> str:
         """A text with another in its place, wherever it stands."""
-        return text if self.search(text) is None else self.form.sub(anew, text)
+        return self.form.sub(anew, text) if self._may_stand_in(text) else text
 
 
 class Index:
@@ -84,13 +78,10 @@ class Index:
     def rows(self, text: str) -> list[int]:
         """The numbers of the rows that have a sign in this text, in order."""
         found = self._signs & standing_in(text)
-        if len(found) < _SEVERAL:
-            return [row for sign in found for row in self._rows[sign]]
         return sorted({row for sign in found for row in self._rows[sign]})
 
 
 _OF_ALL_TABLES: set[str] = set()
-_SEVERAL = 2
 
 
 @lru_cache(maxsize=64)

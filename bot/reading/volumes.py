@@ -345,7 +345,7 @@ def _gave_by_a_tree(clause: Clause, item: Item) -> bool:
         return False
     if not clause.own_tree:
         return _TREES_GAVE.search(clause.text) is not None
-    tree = next(each for each in clause.of_sort("tree"))
+    tree = clause.of_sort("tree")[0]
     gave = any(each.text in _GAVE and each.start < item.start for each in clause.items)
     whence = [each.text for each in clause.preceding(tree, 1)]
     return gave or whence in (["off"], ["off of"], ["from"])
@@ -644,7 +644,7 @@ def _names_a_bucket(clause: Clause, item: Item) -> bool:
     if not spoken_of and _SIZES.isdisjoint(clause.each_word):
         return False
     bucket = clause.first("BUCKET")
-    vessel = next(iter(clause.of_sort("vessels")), None)
+    vessel = clause.first_of("vessels")
     if clause.has("HOLD"):
         return (
             bucket is not None

@@ -127,7 +127,7 @@ class Amend(Reading):
 
 def find_whole(notes: Notes) -> bool:
     """A text that puts the last record right. Says whether it is one."""
-    if not any(map(_may_amend, notes.clauses)):
+    if not _may(_MAY_AMEND, notes):
         return False
     if _another_name(notes):
         notes.ask("I read two names for one amount. Text it once more, as it should be.")
@@ -177,10 +177,12 @@ def find_whole(notes: Notes) -> bool:
     return True
 
 
-def _may_amend(clause: Clause) -> bool:
-    """A quick look: most texts have no word that could put anything right."""
-    said = not _MAY_AMEND.isdisjoint(clause.each_word)
-    return said or not _CORRECTING.isdisjoint(clause.tags)
+def _may(words: frozenset[str], notes: Notes) -> bool:
+    """A quick look: most texts have none of these words, nor one that could put anything right."""
+    return any(
+        not (words.isdisjoint(clause.each_word) and _CORRECTING.isdisjoint(clause.tags))
+        for clause in notes.clauses
+    )
 
 
 def _and_something_new(notes: Notes) -> bool:
@@ -352,7 +354,7 @@ _MAY_CORRECT = frozenset("* wrong was were is instead rather that's those that n
 _MAY_AMEND = (
     _MAY_CORRECT
     | _MAY_TAKE_BACK
-    | frozenset("nope nah meant wasn't wasnt weren't isn't than *".split())
+    | frozenset("nope nah meant wasn't wasnt weren't isn't than".split())
 )
 """One of these is in every text that puts something right, and few others have one."""
 _RATHER = frozenset(("actually", "er", "or rather", "rather", "well"))
@@ -388,7 +390,7 @@ def _corrects(notes: Notes) -> bool:
         or len(notes.clauses) > MOST_CLAUSES
     ):
         return False
-    if not _may_correct(notes):
+    if not _may(_MAY_CORRECT, notes):
         return False
     first = notes.clauses[0]
     lead = _leads(first)
@@ -455,12 +457,6 @@ def _corrects(notes: Notes) -> bool:
 
 
 _CORRECTING = frozenset(("AMENDLEAD", "AMENDP", "STRONG", "NOT"))
-
-
-def _may_correct(notes: Notes) -> bool:
-    """A quick look: most texts have no word that could put anything right."""
-    tagged = any(not clause.tags.isdisjoint(_CORRECTING) for clause in notes.clauses)
-    return tagged or any(not _MAY_CORRECT.isdisjoint(c.each_word) for c in notes.clauses)
 
 
 # "meant to text sooner: 30 gal friday": told late, and nothing put right.

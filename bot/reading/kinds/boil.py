@@ -450,10 +450,8 @@ def _going_on(clause: Clause, notes: Notes) -> bool:
         "still" in other.words() and other.has("BOIL") for other in notes.sentence(clause)
     ):
         return True
-    return clause.holds("hours") and any(
-        i.sort == "hours" and [e.text for e in clause.following(i, 2)] == ["in"]
-        for i in clause.items
-    )
+    hours = clause.of_sort("hours")
+    return any([e.text for e in clause.following(i, 2)] == ["in"] for i in hours)
 
 
 def _join(notes: Notes, piece: Boil, start: int, clause: Clause) -> None:

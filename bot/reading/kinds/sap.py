@@ -176,7 +176,7 @@ _THE_SAME = (
 
 def _but_for_a_tree(clause: Clause, notes: Notes, item: Item) -> bool:
     """`everything except tree 5 gave a gallon`: of that tree alone it is not true."""
-    tree = next(iter(clause.of_sort("tree")), None)
+    tree = clause.first_of("tree")
     before = [] if tree is None else [each.text for each in clause.preceding(tree, 2)]
     if not {"except", "but", "besides", "all but", "except for"} & set(before):
         return False
@@ -766,9 +766,10 @@ def _dry(clause: Clause, notes: Notes) -> None:
     speaks = clause.has if clause.has("DRYSAID") else clause.about
     if speaks("BOIL", "FIRE", "COSTV", "PULLV", "SETV") or clause.free("hours", "money"):
         return
-    counted = clause.holds("number") and any(
-        item.sort == "number" and any(n.tags & {"TAPN", "TREEN"} for n in clause.following(item, 3))
-        for item in clause.items
+    counted = any(
+        n.tags & {"TAPN", "TREEN"}
+        for item in clause.of_sort("number")
+        for n in clause.following(item, 3)
     )
     if counted and not clause.has("ALL"):
         return  # "4 taps are dry", "half the taps arent running"
@@ -803,7 +804,7 @@ def _dry(clause: Clause, notes: Notes) -> None:
         )
     ):
         return
-    several = next(iter(clause.of_sort("trees")), None)
+    several = clause.first_of("trees")
     joined = _tree_joined(clause, notes)
     trees = [clause.tree] if several is None else several.text.split()
     for tree in trees if joined is None else [joined, *trees]:

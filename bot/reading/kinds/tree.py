@@ -119,9 +119,9 @@ def _both_are(clause: Clause, notes: Notes) -> bool:
     told = notes.all(Tree)
     if species is None or clause.own_tree or len(told) < _TWO or clause.items[0].text not in _BOTH:
         return False
+    name = _LONG_SPECIES.get(species.text, species.text)
     for noted in told:
         if isinstance(noted.reading, Tree) and noted.reading.species is None:
-            name = _LONG_SPECIES.get(species.text, species.text)
             noted.reading = replace(noted.reading, species=name)
     return True
 

@@ -205,7 +205,7 @@ FORMS = forms(
     ),
     # "bob pulled all his taps", "boiled 60 gal at my brothers sugarhouse".
     (
-        " his | their |sugarhouse|place|watched|his |their ",
+        "his |their |sugarhouse|place|watched",
         r"^(?!.*\b(?:i|we|my|our|me|us|neighbou?rs?|friends?|uncle|cousin)\b)\w+"
         r" (?:\w+ ){0,4}(?:his|their) (?:\w+ )?"
         r"(?:taps|fire|arch|buds|pan|spiles|maples|syrup|sap|lines|buckets)\b"
